@@ -1,0 +1,6 @@
+/**
+ * What the electrician reads and fills in, as plain records. May import quantity, netlist, table,
+ * circuit, solve and rule.
+ */
+@org.jspecify.annotations.NullMarked
+package org.coilwright.checklist;

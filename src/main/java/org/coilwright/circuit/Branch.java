@@ -1,0 +1,143 @@
+package org.coilwright.circuit;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Run;
+import org.coilwright.netlist.Wire;
+import org.coilwright.quantity.ConductorSize;
+import org.coilwright.quantity.Quantity;
+
+/** A two-ended element of the circuit. */
+public sealed interface Branch {
+  /** Unique in the circuit: {@code K1.11-14}, {@code K1.coil}, {@code E1.1-2}, {@code wire 3}. */
+  String id();
+
+  Node from();
+
+  Node to();
+
+  /** Where it is written. */
+  Mark mark();
+
+  /** Designation of the part it belongs to; empty for a conductor. */
+  String part();
+
+  /**
+   * A wire, every default of its run applied.
+   *
+   * @param length in metres if written; a bridge without run counts as 0.2 m
+   * @param bridge true for a wire without run and without length of its own
+   */
+  record Conductor(
+      String id,
+      Node from,
+      Node to,
+      Mark mark,
+      Wire wire,
+      Optional<Run> run,
+      Optional<ConductorSize> size,
+      OptionalDouble length,
+      Optional<Quantity> insulation,
+      boolean bridge)
+      implements Branch {
+    @Override
+    public String part() {
+      return "";
+    }
+  }
+
+  /** A contact, pole, fuse or breaker pole: it conducts or it does not. */
+  record Contact(
+      String id,
+      Node from,
+      Node to,
+      Mark mark,
+      String part,
+      Actuator actuator,
+      Part.ContactForm form,
+      boolean pole,
+      boolean neutralPole,
+      Optional<Part.ContactSpec> spec)
+      implements Branch {
+    /** True if it conducts when its actuator is operated (for protective devices: not tripped). */
+    public boolean conductsWhen(boolean operated) {
+      return operated == (form == Part.ContactForm.NO);
+    }
+  }
+
+  /** A coil; {@code from} is its first pin. */
+  record Coil(String id, Node from, Node to, Mark mark, String part, Part.CoilSpec spec)
+      implements Branch {}
+
+  /**
+   * One element of a load.
+   *
+   * @param ratedVolts voltage across this element at the load's rated voltage
+   * @param ratedWatts power of this element at {@code ratedVolts}; empty if it cannot be known
+   * @param powerFactor 1 for a heater
+   */
+  record LoadElement(
+      String id,
+      Node from,
+      Node to,
+      Mark mark,
+      String part,
+      OptionalDouble ratedVolts,
+      OptionalDouble ratedWatts,
+      double powerFactor)
+      implements Branch {}
+
+  /**
+   * A voltage source from {@code from} (minus, or neutral) to {@code to} (plus, or line).
+   *
+   * @param volts with tolerance; empty if it is not written
+   * @param limitAmps what it can deliver, if it is limited
+   * @param phaseDegrees of an alternating source; empty for a direct one
+   */
+  record Source(
+      String id,
+      Node from,
+      Node to,
+      Mark mark,
+      String part,
+      Optional<Quantity> volts,
+      OptionalDouble limitAmps,
+      OptionalInt phaseDegrees,
+      Optional<Part.DcOutput> output)
+      implements Branch {
+    /** True for a direct-voltage output, false for the mains. */
+    public boolean isDirect() {
+      return phaseDegrees.isEmpty();
+    }
+  }
+
+  /** Conducts from {@code from} (anode) to {@code to} (cathode). */
+  record DiodeBranch(String id, Node from, Node to, Mark mark, String part, Part.Diode spec)
+      implements Branch {}
+
+  /** A varistor, snubber, resistor or indicator lamp; {@code spec} tells which. */
+  record Passive(String id, Node from, Node to, Mark mark, String part, Part spec)
+      implements Branch {}
+
+  /**
+   * What a device draws from the mains at its own input (controller, supply unit). It conducts for
+   * the question of what is joined; its current is not modelled.
+   */
+  record Input(String id, Node from, Node to, Mark mark, String part) implements Branch {}
+
+  /** A way through the circuit: branches in order, and the nodes between them. */
+  record Path(List<Node> nodes, List<Branch> branches) {
+    /** Terminals and branches in words: {@code F1.2 → wire 7 → Q1.1-2 → E1.1}. */
+    public String inWords() {
+      StringBuilder words = new StringBuilder(nodes.get(0).name());
+      for (int i = 0; i < branches.size(); i++) {
+        words.append(" → ").append(nodes.get(i + 1).name());
+      }
+      return words.toString();
+    }
+  }
+}

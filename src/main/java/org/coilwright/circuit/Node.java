@@ -1,0 +1,18 @@
+package org.coilwright.circuit;
+
+import java.util.List;
+import org.coilwright.netlist.Terminal;
+
+/**
+ * A point of the circuit. Mostly one terminal; the bridged clamps of a terminal strip are one node;
+ * the star point inside a load is a node without a terminal.
+ *
+ * @param name its first terminal, or {@code E1.star} for an inner point; unique in a circuit
+ * @param terminals every terminal that is this node, sorted
+ */
+public record Node(String name, List<Terminal> terminals) {
+  @Override
+  public String toString() {
+    return name;
+  }
+}

@@ -1,0 +1,271 @@
+package org.coilwright.netlist;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.quantity.Rating;
+
+/** A part as written. What it is, is said by {@code is:}, never by its designation. */
+public sealed interface Part {
+  /** What every part has. */
+  Head head();
+
+  /** Every pin a wire may land on, in the order of the device. */
+  List<String> pins();
+
+  /** Designation, such as {@code K1}. */
+  default String name() {
+    return head().name();
+  }
+
+  /**
+   * What every part has.
+   *
+   * @param name designation
+   * @param is the word after {@code is:}, such as {@code relay}
+   * @param mark of the designation in the file
+   */
+  record Head(String name, String is, Mark mark, Optional<String> label, Optional<String> note) {}
+
+  /**
+   * The incoming mains. Pins by {@code site.mains}: {@code L}, {@code L1 L2} or {@code L1 L2 L3},
+   * then {@code N PE}.
+   */
+  record Mains(Head head, List<String> pins) implements Part {}
+
+  /** A controller with its auxiliary supply, volt-free outputs and pins kept for other uses. */
+  record Controller(
+      Head head,
+      List<String> pins,
+      Optional<DcOutput> auxSupply,
+      Map<String, ContactSpec> outputs,
+      Map<String, Written<String>> reserved,
+      Optional<MainsInput> mains)
+      implements Part {}
+
+  /** A power supply unit with direct-voltage output. */
+  record DcSupply(Head head, List<String> pins, Optional<MainsInput> input, DcOutput output)
+      implements Part {}
+
+  /**
+   * A relay or a contactor ({@code head.is} tells). Poles stand among the contacts, marked as
+   * poles.
+   */
+  record Relay(
+      Head head,
+      List<String> pins,
+      CoilSpec coil,
+      List<ContactSpec> contacts,
+      Ratings ratings,
+      Optional<Written<String>> mounting,
+      Optional<Written<Quantity>> ratedAir,
+      Optional<InsulationSpec> insulation,
+      Map<String, Written<Rating>> life,
+      Optional<Written<Rating>> loss,
+      Map<String, Written<Quantity>> backup)
+      implements Part {
+    /** True for {@code is: contactor}. */
+    public boolean isContactor() {
+      return head.is().equals("contactor");
+    }
+  }
+
+  /** Pins {@code A} (anode) and {@code K} (cathode). */
+  record Diode(
+      Head head,
+      List<String> pins,
+      Optional<Written<Quantity>> reverseVoltage,
+      Optional<Written<Quantity>> current)
+      implements Part {}
+
+  /** Voltage-dependent resistor. */
+  record Varistor(Head head, List<String> pins, Optional<Written<Quantity>> clampingVoltage)
+      implements Part {}
+
+  /** Resistor and capacitor in series. */
+  record Snubber(
+      Head head,
+      List<String> pins,
+      Optional<Written<Quantity>> resistance,
+      Optional<Written<Quantity>> capacitance)
+      implements Part {}
+
+  /** A resistor. */
+  record Resistor(
+      Head head,
+      List<String> pins,
+      Optional<Written<Quantity>> resistance,
+      Optional<Written<Quantity>> power)
+      implements Part {}
+
+  /** An indicator lamp in the control circuit. */
+  record Lamp(
+      Head head,
+      List<String> pins,
+      Optional<Written<Quantity>> voltage,
+      Optional<Written<Quantity>> current)
+      implements Part {}
+
+  /** A fuse: one pole {@code 1 2}. */
+  record Fuse(
+      Head head,
+      List<String> pins,
+      Optional<Written<Quantity>> rating,
+      Optional<Written<Quantity>> breakingCapacity)
+      implements Part {}
+
+  /**
+   * A circuit breaker ({@code curve}) or a residual-current device ({@code kind}, {@code trip}).
+   */
+  record Protective(
+      Head head,
+      List<String> pins,
+      List<Pole> poles,
+      Optional<Written<String>> curve,
+      Optional<Written<String>> kind,
+      Optional<Written<Quantity>> trip,
+      Optional<Written<Quantity>> rating)
+      implements Part {
+    /** True for {@code is: rcd}. */
+    public boolean isRcd() {
+      return head.is().equals("rcd");
+    }
+  }
+
+  /** A hand-operated switch. */
+  record Switch(Head head, List<String> pins, List<Pole> poles, ContactForm form) implements Part {}
+
+  /** A thermostat or a thermal cut-out ({@code head.is} tells). */
+  record Thermal(
+      Head head,
+      List<String> pins,
+      List<Pole> poles,
+      ContactForm form,
+      Optional<Written<Quantity>> opensAt,
+      Optional<Written<String>> reset,
+      Ratings ratings)
+      implements Part {
+    /** True for {@code is: cut-out}. */
+    public boolean isCutOut() {
+      return head.is().equals("cut-out");
+    }
+  }
+
+  /** A row of clamps; bridged clamps are one node. */
+  record TerminalStrip(Head head, List<String> pins, List<List<String>> bridged) implements Part {}
+
+  /** A heating element or a group of them. */
+  record Heater(
+      Head head,
+      List<String> pins,
+      Optional<Written<Quantity>> power,
+      Optional<Written<Quantity>> voltage,
+      Written<Connection> connection,
+      Optional<Vessel> vessel,
+      Optional<Written<String>> kind)
+      implements Part {}
+
+  /** A motor, transformer, charger, lighting or other load ({@code head.is} tells). */
+  record OtherLoad(
+      Head head,
+      List<String> pins,
+      Optional<Written<Quantity>> power,
+      Optional<Written<Quantity>> current,
+      Optional<Written<Quantity>> voltage,
+      Optional<Written<Quantity>> powerFactor,
+      Optional<Written<String>> category,
+      Optional<Written<Rating>> inrush)
+      implements Part {}
+
+  /**
+   * One pole of a multi-pole device, the line side pin first. {@code neutral} for {@code N1 N2}.
+   */
+  record Pole(String from, String to, boolean neutral) {}
+
+  /** What a contact does when its actuator operates. */
+  enum ContactForm {
+    NO,
+    NC
+  }
+
+  /** How a load's elements are joined. */
+  enum Connection {
+    SINGLE,
+    STAR,
+    STAR_WITH_NEUTRAL,
+    DELTA
+  }
+
+  /** Water the element heats. */
+  record Vessel(Mark mark, Optional<Written<Quantity>> litres, Optional<Written<Boolean>> closed) {}
+
+  /** Where a device takes its own mains; the pins in the order L, N. */
+  record MainsInput(Mark mark, List<String> pins, Optional<Written<Quantity>> voltage) {}
+
+  /** A direct-voltage output. */
+  record DcOutput(
+      Mark mark,
+      Written<String> plus,
+      Written<String> minus,
+      Optional<Written<Quantity>> voltage,
+      Optional<Written<Quantity>> limit,
+      Optional<Written<Isolation>> isolation,
+      Optional<Written<Quantity>> ripple) {}
+
+  /** How an output is kept apart from the mains. */
+  enum Isolation {
+    SELV,
+    PELV,
+    NONE
+  }
+
+  /** Ratings by utilization category, such as {@code AC-1 -> 16 A at 250 V}. */
+  record Ratings(Optional<Mark> mark, Map<String, Written<Rating>> byCategory) {}
+
+  /**
+   * A contact. A changeover is two of these that share {@code from}.
+   *
+   * @param name {@code 11-14}, or the output's own name
+   * @param from first pin, the common one of a changeover
+   * @param pole true for a main pole of a contactor
+   */
+  record ContactSpec(
+      Mark mark,
+      String name,
+      String from,
+      String to,
+      ContactForm form,
+      boolean pole,
+      Ratings ratings,
+      Optional<Written<Rating>> leastLoad,
+      Optional<Written<Quantity>> leakage,
+      Optional<Written<Boolean>> mirror) {}
+
+  /** A coil as its data sheet describes it. */
+  record CoilSpec(
+      Mark mark,
+      String first,
+      String second,
+      Written<Quantity> voltage,
+      Optional<Written<Quantity>> resistance,
+      Optional<Written<Quantity>> power,
+      Optional<Written<Quantity>> range,
+      Optional<Written<Rating>> operate,
+      Optional<Written<Quantity>> release,
+      Optional<Written<String>> polarity,
+      Optional<Written<String>> suppression,
+      Optional<Written<Quantity>> timeConstant,
+      Optional<Written<Quantity>> pickUp,
+      Optional<Written<Quantity>> hold,
+      Optional<Written<Quantity>> holdPower) {}
+
+  /** Insulation between coil and contacts. */
+  record InsulationSpec(
+      Mark mark,
+      Optional<Written<String>> coilToContacts,
+      Optional<Written<Quantity>> test,
+      Optional<Written<Quantity>> clearance,
+      Optional<Written<Quantity>> creepage,
+      Optional<Written<Quantity>> voltage) {}
+}

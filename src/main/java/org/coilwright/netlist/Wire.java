@@ -1,0 +1,21 @@
+package org.coilwright.netlist;
+
+import java.util.Optional;
+import org.coilwright.quantity.ConductorSize;
+import org.coilwright.quantity.Quantity;
+
+/**
+ * A connection between two pins. Where a key is written at the wire it overrides the run's.
+ *
+ * @param run designation of the run it lies in, if any
+ */
+public record Wire(
+    Mark mark,
+    Written<Terminal> from,
+    Written<Terminal> to,
+    Optional<Written<String>> run,
+    Optional<Written<ConductorSize>> size,
+    Optional<Written<Quantity>> length,
+    Optional<Written<Quantity>> insulation,
+    Optional<Written<String>> colour,
+    Optional<Written<String>> number) {}

@@ -1,0 +1,40 @@
+package org.coilwright.rule;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
+
+/**
+ * What a result rests on.
+ *
+ * @param sources printed citations, no doubles
+ * @param standing the weakest of all it rests on
+ */
+public record Basis(List<String> sources, Standing standing) {
+  /** Gathers the citations of several figures. */
+  public static Basis of(Cited<?>... figures) {
+    return of(List.of(figures));
+  }
+
+  /** Gathers the citations of several figures. */
+  public static Basis of(List<? extends Cited<?>> figures) {
+    Set<String> sources = new LinkedHashSet<>();
+    Standing standing = Standing.PUBLISHED;
+    for (Cited<?> figure : figures) {
+      String place = figure.place().isEmpty() ? "" : ", " + figure.place();
+      sources.add(figure.source().cite() + place);
+      standing = standing.weaker(figure.standing());
+    }
+    return new Basis(List.copyOf(sources), standing);
+  }
+
+  /** Both together. */
+  public Basis and(Basis other) {
+    List<String> all = new ArrayList<>(sources);
+    other.sources.stream().filter(s -> !all.contains(s)).forEach(all::add);
+    return new Basis(List.copyOf(all), standing.weaker(other.standing));
+  }
+}

@@ -1,0 +1,65 @@
+package org.coilwright.rule;
+
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.netlist.Mark;
+
+/** What a rule says about one subject. */
+public sealed interface Outcome {
+  RuleFacts rule();
+
+  /** Designations it is about, the subject first: {@code K1.A1}, {@code K1}, {@code W1}. */
+  List<String> at();
+
+  /** The first place in the file. */
+  Mark mark();
+
+  /** Looked at and inside the limit; kept, because the checklist prints it. */
+  record Satisfied(
+      RuleFacts rule,
+      List<String> at,
+      Mark mark,
+      String sentence,
+      Optional<Measure> value,
+      Optional<Measure> limit,
+      Basis basis)
+      implements Outcome {}
+
+  /**
+   * Outside the limit.
+   *
+   * @param weight may be lighter than the rule's own where the contract names two
+   * @param headline a few words with the designation: {@code K1 may not pull in}
+   * @param numbers one or two sentences: the value, the limit, by how much it is missed
+   * @param places the place first, then every other that matters
+   * @param detail how it was computed, such as the worst case; may be empty
+   * @param remedy one sentence on what to do
+   */
+  record Violated(
+      RuleFacts rule,
+      Weight weight,
+      List<String> at,
+      String headline,
+      String numbers,
+      List<Place> places,
+      String detail,
+      String remedy,
+      Optional<Measure> value,
+      Optional<Measure> limit,
+      Basis basis)
+      implements Outcome {
+    @Override
+    public Mark mark() {
+      return places.get(0).mark();
+    }
+  }
+
+  /**
+   * Could not be checked.
+   *
+   * @param missing the key that would decide it: {@code coil.range of K1}
+   * @param sentence what could not be checked and why
+   */
+  record Undecided(RuleFacts rule, List<String> at, Mark mark, String missing, String sentence)
+      implements Outcome {}
+}

@@ -1,0 +1,35 @@
+package org.coilwright.solve;
+
+import java.util.List;
+import java.util.Map;
+import org.coilwright.circuit.Branch;
+
+/** Something the states show that no circuit should do. */
+public sealed interface Trouble {
+  /** Independent contacts' positions in which it is seen. */
+  Map<String, Boolean> positions();
+
+  /** A source has a path with no load in it. */
+  record ShortCircuit(Map<String, Boolean> positions, String source, Branch.Path path, double amps)
+      implements Trouble {}
+
+  /** The relays named never come to rest. */
+  record NoSteadyState(Map<String, Boolean> positions, List<String> relays) implements Trouble {}
+
+  /** The relays named are in or out depending on what was before. */
+  record TwoSteadyStates(
+      Map<String, Boolean> positions, List<String> relays, State first, State second)
+      implements Trouble {}
+
+  /** A coil or load gets current through another coil or load. */
+  record SneakPath(
+      Map<String, Boolean> positions, String victim, String through, Branch.Path path, double volts)
+      implements Trouble {}
+
+  /** A group with more independent contacts than are explored. */
+  record NotExplored(Map<String, Boolean> positions, List<String> contacts, int limit)
+      implements Trouble {}
+
+  /** Pins with no reference: their voltage cannot be told. */
+  record Floating(Map<String, Boolean> positions, List<String> pins) implements Trouble {}
+}
