@@ -18,4 +18,14 @@ public record Wire(
     Optional<Written<Quantity>> length,
     Optional<Written<Quantity>> insulation,
     Optional<Written<String>> colour,
-    Optional<Written<String>> number) {}
+    Optional<Written<String>> number) {
+  /** The end that lands on {@code terminal}, as written. */
+  public Written<Terminal> endAt(Terminal terminal) {
+    return from.value().equals(terminal) ? from : to;
+  }
+
+  /** The end away from {@code terminal}, as written. */
+  public Written<Terminal> farEnd(Terminal terminal) {
+    return from.value().equals(terminal) ? to : from;
+  }
+}

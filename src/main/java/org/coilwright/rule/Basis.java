@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
 
 /**
  * What a result rests on.
@@ -29,6 +30,16 @@ public record Basis(List<String> sources, Standing standing) {
       standing = standing.weaker(figure.standing());
     }
     return new Basis(List.copyOf(sources), standing);
+  }
+
+  /**
+   * What a rule rests on that compares no figure: the sources that its facts name.
+   *
+   * @param standing how sure the weakest of them is
+   */
+  public static Basis of(RuleFacts facts, Tables tables, Standing standing) {
+    return new Basis(
+        facts.sources().stream().map(key -> tables.source(key).cite()).toList(), standing);
   }
 
   /** Both together. */

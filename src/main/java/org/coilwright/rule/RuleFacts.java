@@ -44,8 +44,62 @@ public record RuleFacts(
     silencedBy = List.copyOf(silencedBy);
   }
 
+  /**
+   * Starts the facts of a rule. Each step leads to the next, so that none can be left out: {@code
+   * of(…).what(…).why(…).remedy(…).blind(…).sources(…)}.
+   */
+  public static What of(String id, Weight weight, String title) {
+    return what ->
+        why ->
+            remedy ->
+                blind ->
+                    sources ->
+                        new RuleFacts(
+                            id, weight, title, what, why, remedy, blind, sources, List.of());
+  }
+
+  /** The same rule, silent where one of {@code rules} has a finding at the same part. */
+  public RuleFacts consequenceOf(String... rules) {
+    return new RuleFacts(id, weight, title, what, why, remedy, blind, sources, List.of(rules));
+  }
+
   /** The group before the dot: {@code coil}. */
   public String group() {
     return id.substring(0, id.indexOf('.'));
+  }
+
+  /** Step: what it looks at and when it is raised. */
+  @FunctionalInterface
+  public interface What {
+    Why what(String what);
+  }
+
+  /** Step: what happens otherwise. */
+  @FunctionalInterface
+  public interface Why {
+    Remedy why(String why);
+  }
+
+  /** Step: what to do. */
+  @FunctionalInterface
+  public interface Remedy {
+    Blind remedy(String remedy);
+  }
+
+  /** Step: what it does not see. */
+  @FunctionalInterface
+  public interface Blind {
+    Sources blind(String blind);
+  }
+
+  /** Last step: where it comes from. */
+  @FunctionalInterface
+  public interface Sources {
+    RuleFacts from(List<String> keys);
+
+    /** Keys of the bibliography. */
+    default RuleFacts sources(String... keys) {
+      return from(List.of(keys));
+    }
   }
 }

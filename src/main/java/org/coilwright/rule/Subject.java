@@ -1,0 +1,124 @@
+package org.coilwright.rule;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.netlist.Mark;
+import org.coilwright.rule.Outcome.Satisfied;
+import org.coilwright.rule.Outcome.Undecided;
+import org.coilwright.rule.Outcome.Violated;
+
+/**
+ * What a rule is about to speak of, and the three things it can say about it.
+ *
+ * @param mark where the subject is written
+ * @param at designations, the subject first
+ */
+public record Subject(RuleFacts rule, Mark mark, List<String> at) {
+  /**
+   * A subject of a rule.
+   *
+   * @param at designations, the subject first; at least one
+   */
+  public static Subject of(RuleFacts rule, Mark mark, String... at) {
+    return new Subject(rule, mark, List.of(at));
+  }
+
+  /** Looked at, nothing to say against it, and no figure to show. */
+  public Satisfied satisfied(String sentence, Basis basis) {
+    return new Satisfied(rule, at, mark, sentence, Optional.empty(), Optional.empty(), basis);
+  }
+
+  /** Looked at and inside the limit. */
+  public Satisfied satisfied(String sentence, Measure value, Measure limit, Basis basis) {
+    return new Satisfied(rule, at, mark, sentence, Optional.of(value), Optional.of(limit), basis);
+  }
+
+  /**
+   * Could not be checked.
+   *
+   * @param missing the key that would decide it: {@code coil.range of K1}
+   * @param sentence what could not be checked and why
+   */
+  public Undecided undecided(String missing, String sentence) {
+    return new Undecided(rule, at, mark, missing, sentence);
+  }
+
+  /**
+   * Begins a finding; {@link Finding#todo} ends it.
+   *
+   * @param headline a few words with the designation
+   * @param numbers one or two sentences: the value, the limit, by how much it is missed
+   * @param label what stands under the caret at the subject's own place
+   */
+  public Finding violated(String headline, String numbers, String label) {
+    return new Finding(this, headline, numbers, label);
+  }
+
+  /** A finding in the making. */
+  public static final class Finding {
+    private final Subject subject;
+    private final String headline;
+    private final String numbers;
+    private final List<Place> places = new ArrayList<>();
+    private Weight weight;
+    private String detail = "";
+    private Optional<Measure> value = Optional.empty();
+    private Optional<Measure> limit = Optional.empty();
+
+    private Finding(Subject subject, String headline, String numbers, String label) {
+      this.subject = subject;
+      this.headline = headline;
+      this.numbers = numbers;
+      this.weight = subject.rule.weight();
+      places.add(new Place(subject.mark, label));
+    }
+
+    /** Another place that matters; one that is already shown is not shown twice. */
+    public Finding alsoAt(Mark mark, String label) {
+      if (places.stream().noneMatch(p -> p.mark().equals(mark))) {
+        places.add(new Place(mark, label));
+      }
+      return this;
+    }
+
+    /** A lighter weight than the rule's own, where the contract names two. */
+    public Finding lighter(Weight lighter) {
+      weight = lighter;
+      return this;
+    }
+
+    /** How it was computed, such as the worst case. */
+    public Finding detail(String sentence) {
+      detail = sentence;
+      return this;
+    }
+
+    /** The figure found and the figure it is held against. */
+    public Finding measured(Measure found, Measure held) {
+      value = Optional.of(found);
+      limit = Optional.of(held);
+      return this;
+    }
+
+    /**
+     * Ends the finding.
+     *
+     * @param remedy one sentence on what to do
+     */
+    public Violated todo(String remedy, Basis basis) {
+      return new Violated(
+          subject.rule,
+          weight,
+          subject.at,
+          headline,
+          numbers,
+          List.copyOf(places),
+          detail,
+          remedy,
+          value,
+          limit,
+          basis);
+    }
+  }
+}
