@@ -1,28 +1,23 @@
 package org.coilwright.table;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
-import java.util.Locale;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
-import org.yaml.snakeyaml.LoaderOptions;
-import org.yaml.snakeyaml.Yaml;
-import org.yaml.snakeyaml.constructor.SafeConstructor;
+import java.util.Optional;
 
-/** Every cited figure and table, read from the class path when first asked for. */
+/**
+ * Every cited figure and table of the class path. A file is parsed when first asked for, because a
+ * check needs few of them and start-up counts.
+ */
 public final class Tables {
   private final Map<String, Source> bibliography = new HashMap<>();
   private final Map<String, Map<String, Object>> figureGroups = new HashMap<>();
+  private final Map<String, Cited<Double>> figures = new HashMap<>();
+  private final Map<String, CitedTable> tables = new HashMap<>();
+  private final TableReader reader = new TableReader(this::source);
 
-  private Tables() {
-    document("bibliography")
-        .forEach((key, cite) -> bibliography.put(key, new Source(key, String.valueOf(cite))));
-  }
+  private Tables() {}
 
-  /** All tables; a table file is parsed when first asked for. */
+  /** All tables; nothing is parsed yet. */
   public static Tables load() {
     return new Tables();
   }
@@ -33,6 +28,10 @@ public final class Tables {
    * @throws IllegalArgumentException if there is none: a fault of the program
    */
   public Source source(String key) {
+    if (bibliography.isEmpty()) {
+      TableReader.document("bibliography")
+          .forEach((k, cite) -> bibliography.put(k, new Source(k, String.valueOf(cite))));
+    }
     Source source = bibliography.get(key);
     if (source == null) {
       throw new IllegalArgumentException("the bibliography has no " + key);
@@ -45,46 +44,51 @@ public final class Tables {
    *
    * @param id group and name, such as {@code suppression.reverse-voltage-multiple}; the group is
    *     the file {@code tables/figures/<group>.yaml}
-   * @throws IllegalArgumentException if there is no such figure, or it lacks a source: a fault of
-   *     the program
+   * @throws IllegalArgumentException if there is no such figure, or it lacks a source or standing:
+   *     a fault of the program
    */
   public Cited<Double> figure(String id) {
-    int dot = id.indexOf('.');
-    String group = id.substring(0, dot);
-    Map<String, Object> figures =
-        figureGroups.computeIfAbsent(group, g -> map(document("figures/" + g).get("figures")));
-    Map<String, Object> row = map(figures.get(id.substring(dot + 1)));
-    if (row.get("value") instanceof Number value
-        && row.get("source") instanceof String source
-        && row.get("standing") instanceof String standing) {
-      return new Cited<>(
-          value.doubleValue(),
-          source(source),
-          row.get("place") instanceof String place ? place : "",
-          Standing.valueOf(standing.replace('-', '_').toUpperCase(Locale.ROOT)));
+    Cited<Double> known = figures.get(id);
+    if (known == null) {
+      int dot = id.indexOf('.');
+      Map<String, Object> group =
+          figureGroups.computeIfAbsent(
+              id.substring(0, dot),
+              g -> TableReader.map(TableReader.document("figures/" + g).get("figures")));
+      known = reader.figure(id, TableReader.map(group.get(id.substring(dot + 1))));
+      figures.put(id, known);
     }
-    throw new IllegalArgumentException("no figure " + id + " with value, source and standing");
+    return known;
   }
 
-  private static Map<String, Object> document(String name) {
-    String resource = "/tables/" + name + ".yaml";
-    try (InputStream in = Tables.class.getResourceAsStream(resource)) {
-      if (in == null) {
-        throw new IllegalArgumentException("no table " + resource);
-      }
-      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      Object read = new Yaml(new SafeConstructor(new LoaderOptions())).load(text);
-      return map(read);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+  /**
+   * A table by its file name without ending.
+   *
+   * @throws IllegalArgumentException if there is none, or it does not say where its figures come
+   *     from: a fault of the program
+   */
+  public CitedTable table(String name) {
+    return tables.computeIfAbsent(name, n -> reader.table(n, TableReader.document(n)));
   }
 
-  private static Map<String, Object> map(@Nullable Object read) {
-    Map<String, Object> out = new HashMap<>();
-    if (read instanceof Map<?, ?> entries) {
-      entries.forEach((k, v) -> out.put(String.valueOf(k), v));
-    }
-    return out;
+  /**
+   * The figure in the row whose words match; empty if no row does or the source leaves it empty.
+   *
+   * @param where word column to word
+   */
+  public Optional<Cited<Double>> lookup(String table, Map<String, String> where, String column) {
+    return table(table).lookup(where, column);
+  }
+
+  /**
+   * The figure at a value of the table's numeric key; empty outside the rows, and between them
+   * where the table does not say what holds there.
+   *
+   * @param where word column to word; may be empty
+   * @param at in the unit of the key column
+   */
+  public Optional<Cited<Double>> lookup(
+      String table, Map<String, String> where, double at, String column) {
+    return table(table).lookup(where, at, column);
   }
 }
