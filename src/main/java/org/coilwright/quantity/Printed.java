@@ -1,0 +1,125 @@
+package org.coilwright.quantity;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+
+/**
+ * Numbers as a person reads them: three significant digits, a unit that fits, no decimals where
+ * they are all zero ({@code 24 V}, {@code 9.60 V}, {@code 36.1 mA}).
+ */
+public final class Printed {
+  private static final int DIGITS = 3;
+
+  /** More decimals than this tell a reader nothing. */
+  private static final int MOST_DECIMALS = 9;
+
+  private Printed() {}
+
+  /**
+   * A value of {@code dimension} with its unit.
+   *
+   * @param value in the base unit of {@code dimension}
+   */
+  public static String of(double value, Dimension dimension) {
+    Scale scale = Scale.of(value, dimension);
+    double shown = value / scale.factor;
+    return number(shown, decimals(shown)) + scale.suffix();
+  }
+
+  /** A volt figure. */
+  public static String volts(double volts) {
+    return of(volts, Dimension.VOLTAGE);
+  }
+
+  /** An ampere figure, in mA below 1 A. */
+  public static String amps(double amps) {
+    return of(amps, Dimension.CURRENT);
+  }
+
+  /**
+   * A share of one as percent.
+   *
+   * @param ratio 0.8 for {@code 80 %}
+   */
+  public static String percent(double ratio) {
+    return of(ratio, Dimension.RATIO);
+  }
+
+  /**
+   * Two figures that are compared and what lies between them, in one unit and with as many decimals
+   * as it takes to tell them apart.
+   *
+   * @param value in the base unit of {@code dimension}
+   * @param limit likewise
+   */
+  public static Pair pair(double value, double limit, Dimension dimension) {
+    Scale scale = Scale.of(Math.max(Math.abs(value), Math.abs(limit)), dimension);
+    double a = value / scale.factor;
+    double b = limit / scale.factor;
+    int decimals = Math.max(decimals(a == 0 ? b : a), decimals(b == 0 ? a : b));
+    while (decimals < MOST_DECIMALS && Math.abs(a - b) > 0 && rounded(a - b, decimals) == 0) {
+      decimals++;
+    }
+    return new Pair(
+        number(a, decimals) + scale.suffix(),
+        number(b, decimals) + scale.suffix(),
+        number(Math.abs(a - b), decimals) + scale.suffix());
+  }
+
+  /**
+   * Two compared figures as text.
+   *
+   * @param apart how far they lie apart, without sign
+   */
+  public record Pair(String value, String limit, String apart) {}
+
+  private static double rounded(double value, int decimals) {
+    return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP).doubleValue();
+  }
+
+  private static String number(double value, int decimals) {
+    BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
+    if (rounded.signum() == 0) {
+      return "0";
+    }
+    BigDecimal whole = rounded.setScale(0, RoundingMode.DOWN);
+    return (rounded.compareTo(whole) == 0 ? whole : rounded).toPlainString();
+  }
+
+  private static int decimals(double shown) {
+    if (shown == 0) {
+      return 0;
+    }
+    int magnitude = (int) Math.floor(Math.log10(Math.abs(shown)));
+    return Math.min(MOST_DECIMALS, Math.max(0, DIGITS - 1 - magnitude));
+  }
+
+  /** A multiple of the base unit and its symbol. */
+  private record Scale(double factor, String unit) {
+    static Scale of(double value, Dimension dimension) {
+      double size = Math.abs(value);
+      String unit = dimension.baseUnit();
+      return switch (dimension) {
+        case RATIO -> new Scale(0.01, unit);
+        case CURRENT, TIME -> size > 0 && size < 1 ? new Scale(1e-3, "m" + unit) : base(unit);
+        case VOLTAGE -> size > 0 && size < 0.1 ? new Scale(1e-3, "m" + unit) : base(unit);
+        case POWER, APPARENT_POWER, ENERGY ->
+            size >= 1e3
+                ? new Scale(1e3, "k" + unit)
+                : size > 0 && size < 0.1 ? new Scale(1e-3, "m" + unit) : base(unit);
+        case RESISTANCE -> size >= 1e4 ? new Scale(1e3, "k" + unit) : base(unit);
+        case CAPACITANCE -> size < 1e-7 ? new Scale(1e-9, "n" + unit) : new Scale(1e-6, "µ" + unit);
+        case LENGTH -> size >= 1e4 ? new Scale(1e3, "k" + unit) : base(unit);
+        case AREA, TEMPERATURE, FREQUENCY, VOLUME, COUNT -> base(unit);
+      };
+    }
+
+    private static Scale base(String unit) {
+      return new Scale(1, unit);
+    }
+
+    String suffix() {
+      return unit.isEmpty() ? "" : " " + unit;
+    }
+  }
+}
