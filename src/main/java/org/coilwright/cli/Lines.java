@@ -1,0 +1,82 @@
+package org.coilwright.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Text on a terminal: wrapping, widths, and making foreign text harmless. */
+final class Lines {
+  private Lines() {}
+
+  /**
+   * The text with every control character replaced, so that a netlist can neither move the cursor
+   * nor recolour the screen. A tab becomes one blank: columns are counted in characters.
+   */
+  static String harmless(String text) {
+    StringBuilder out = new StringBuilder(text.length());
+    text.codePoints()
+        .forEach(
+            c -> {
+              if (c == '\t') {
+                out.append(' ');
+              } else if (Character.isISOControl(c) || Character.getType(c) == Character.FORMAT) {
+                out.append('\u00b7');
+              } else {
+                out.appendCodePoint(c);
+              }
+            });
+    return out.toString();
+  }
+
+  /** Characters, an emoji or other supplementary one counted once. */
+  static int width(String text) {
+    return text.codePointCount(0, text.length());
+  }
+
+  /** {@code text} filled up with blanks to {@code width}. */
+  static String padded(String text, int width) {
+    return text + " ".repeat(Math.max(0, width - width(text)));
+  }
+
+  /**
+   * Appends words, wrapped: the first line after {@code lead}, further ones indented by as much.
+   */
+  static void wrap(StringBuilder out, String lead, String text, int width) {
+    int indent = width(lead);
+    StringBuilder line = new StringBuilder(lead);
+    int used = indent;
+    boolean first = true;
+    for (String word : words(harmless(text))) {
+      int length = width(word);
+      if (!first && used + 1 + length > width) {
+        out.append(line).append('\n');
+        line = new StringBuilder(" ".repeat(indent));
+        used = indent;
+        first = true;
+      }
+      if (!first) {
+        line.append(' ');
+        used++;
+      }
+      line.append(word);
+      used += length;
+      first = false;
+    }
+    out.append(line.toString().stripTrailing()).append('\n');
+  }
+
+  private static List<String> words(String text) {
+    List<String> words = new ArrayList<>();
+    int start = 0;
+    while (start < text.length()) {
+      int end = text.indexOf(' ', start);
+      if (end < 0) {
+        end = text.length();
+      }
+      if (end > start) {
+        words.add(text.substring(start, end));
+      }
+      start = end + 1;
+    }
+    return words;
+  }
+}

@@ -1,0 +1,231 @@
+package org.coilwright.rule;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Netlist;
+import org.coilwright.rule.Outcome.Satisfied;
+import org.coilwright.rule.Outcome.Undecided;
+import org.coilwright.rule.Outcome.Violated;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Standing;
+
+/** Asks every rule about a study and sorts the answers into a {@link Report}. */
+public final class Runner {
+  /** The two findings below rest on no figure, so they cite none. */
+  private static final Basis NO_FIGURE = new Basis(List.of(), Standing.PUBLISHED);
+
+  private final List<Rule> rules;
+  private final RuleFacts notChecked;
+  private final RuleFacts acceptedNothing;
+
+  /**
+   * A runner for an ordered list of rules.
+   *
+   * @param notChecked facts of {@code record.not-checked}, raised here for what a rule left
+   *     undecided
+   * @param acceptedNothing facts of {@code record.accepted-nothing}, raised here because only the
+   *     whole list of findings can tell
+   */
+  public Runner(List<Rule> rules, RuleFacts notChecked, RuleFacts acceptedNothing) {
+    this.rules = List.copyOf(rules);
+    this.notChecked = notChecked;
+    this.acceptedNothing = acceptedNothing;
+  }
+
+  /** Runs every rule. Pure: the same study gives the same report. */
+  public Report run(Study study) {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (Rule rule : rules) {
+      outcomes.addAll(rule.check(study));
+    }
+    return assemble(study.circuit().netlist(), outcomes);
+  }
+
+  /** Sorts outcomes, however they came about, into a report. */
+  Report assemble(Netlist netlist, List<Outcome> outcomes) {
+    List<Satisfied> satisfied = new ArrayList<>();
+    List<Undecided> undecided = new ArrayList<>();
+    Set<Violated> violated = new LinkedHashSet<>();
+    for (Outcome outcome : outcomes) {
+      if (outcome instanceof Satisfied s) {
+        satisfied.add(s);
+      } else if (outcome instanceof Undecided u) {
+        undecided.add(u);
+      } else if (outcome instanceof Violated v) {
+        violated.add(v);
+      }
+    }
+    violated.addAll(missingKeys(undecided));
+
+    Map<Violated, Netlist.Accepted> accepted = new LinkedHashMap<>();
+    for (Netlist.Accepted entry : netlist.accepted()) {
+      List<Violated> matched = violated.stream().filter(v -> covers(entry, v)).toList();
+      matched.forEach(v -> accepted.putIfAbsent(v, entry));
+      if (matched.isEmpty()) {
+        violated.add(nothingAccepted(entry, violated));
+      }
+    }
+
+    List<Violated> all = new ArrayList<>(violated);
+    all.sort(heaviestFirst(netlist.text().file()));
+    Map<Violated, List<Violated>> silenced = silence(all, accepted);
+    List<Violated> findings = new ArrayList<>(all);
+    silenced.values().forEach(findings::removeAll);
+    return new Report(
+        netlist,
+        List.copyOf(findings),
+        List.copyOf(satisfied),
+        List.copyOf(undecided),
+        Collections.unmodifiableMap(silenced),
+        Collections.unmodifiableMap(accepted));
+  }
+
+  private static Comparator<Violated> heaviestFirst(String mainFile) {
+    Comparator<Mark> inFileOrder =
+        Comparator.comparing((Mark m) -> !m.file().equals(mainFile))
+            .thenComparing(Mark::file)
+            .thenComparingInt(Mark::line)
+            .thenComparingInt(Mark::column);
+    return Comparator.comparing(Violated::weight).thenComparing(Violated::mark, inFileOrder);
+  }
+
+  /** One note for each missing key, however many checks wait for it. */
+  private List<Violated> missingKeys(List<Undecided> undecided) {
+    Map<String, List<Undecided>> byKey = new LinkedHashMap<>();
+    for (Undecided u : undecided) {
+      byKey.computeIfAbsent(u.missing(), k -> new ArrayList<>()).add(u);
+    }
+    List<Violated> notes = new ArrayList<>();
+    byKey.forEach((missing, waiting) -> notes.add(missingKey(missing, waiting)));
+    return notes;
+  }
+
+  private Violated missingKey(String missing, List<Undecided> waiting) {
+    Set<String> at = new LinkedHashSet<>();
+    Set<String> ids = new LinkedHashSet<>();
+    Set<String> sentences = new LinkedHashSet<>();
+    for (Undecided u : waiting) {
+      at.addAll(u.at());
+      ids.add(u.rule().id());
+      sentences.add(u.sentence());
+    }
+    return new Violated(
+        notChecked,
+        Weight.NOTE,
+        List.copyOf(at),
+        "not checked for want of " + missing,
+        String.join(" ", sentences),
+        List.of(new Place(waiting.get(0).mark(), "gives no " + missing)),
+        "Waiting for it: " + String.join(", ", ids) + ".",
+        "Add " + missing + " and check again, or measure it on site.",
+        Optional.empty(),
+        Optional.empty(),
+        NO_FIGURE);
+  }
+
+  /**
+   * An entry covers a finding of its rule if its {@code at} is the finding's subject or the part
+   * the subject belongs to, or a pin that the finding names. A mere designation covers only the
+   * subject: accepting {@code K1} must not hide what is said about K2 and only touches K1.
+   */
+  private static boolean covers(Netlist.Accepted entry, Violated finding) {
+    String at = entry.at().value();
+    if (!finding.rule().id().equals(entry.rule().value()) || finding.at().isEmpty()) {
+      return false;
+    }
+    String subject = finding.at().get(0);
+    return subject.equals(at)
+        || partOf(subject).equals(at)
+        || (at.indexOf('.') > 0 && finding.at().contains(at));
+  }
+
+  private Violated nothingAccepted(Netlist.Accepted entry, Set<Violated> violated) {
+    String rule = entry.rule().value();
+    String at = entry.at().value();
+    List<String> elsewhere =
+        violated.stream()
+            .filter(v -> v.rule().id().equals(rule) && !v.at().isEmpty())
+            .map(v -> v.at().get(0))
+            .distinct()
+            .toList();
+    return new Violated(
+        acceptedNothing,
+        Weight.NOTE,
+        List.of(at),
+        "nothing to accept for " + rule + " at " + at,
+        elsewhere.isEmpty()
+            ? "No finding of " + rule + " was raised at all."
+            : rule + " was raised, but only at " + String.join(", ", elsewhere) + ".",
+        List.of(
+            new Place(entry.rule().mark(), "this rule"), new Place(entry.at().mark(), "at this")),
+        "",
+        "Strike the entry out, or correct its rule or its place.",
+        Optional.empty(),
+        Optional.empty(),
+        NO_FIGURE);
+  }
+
+  /**
+   * Puts consequences under their root cause. A finding is silenced only by one that is at least as
+   * heavy and that counts for the verdict: otherwise silence would make a report look lighter than
+   * what was found.
+   */
+  private static Map<Violated, List<Violated>> silence(
+      List<Violated> all, Map<Violated, Netlist.Accepted> accepted) {
+    Map<Violated, Violated> causes = new LinkedHashMap<>();
+    for (Violated finding : all) {
+      for (Violated cause : all) {
+        if (silences(cause, finding, accepted) && !leadsTo(cause, finding, causes)) {
+          causes.put(finding, cause);
+          break;
+        }
+      }
+    }
+    Map<Violated, List<Violated>> silenced = new LinkedHashMap<>();
+    causes.forEach(
+        (finding, cause) ->
+            silenced.computeIfAbsent(root(cause, causes), r -> new ArrayList<>()).add(finding));
+    silenced.replaceAll((root, consequences) -> List.copyOf(consequences));
+    return silenced;
+  }
+
+  private static boolean silences(
+      Violated cause, Violated finding, Map<Violated, Netlist.Accepted> accepted) {
+    boolean counts = cause.weight() == Weight.STOP || !accepted.containsKey(cause);
+    return counts
+        && cause.weight().compareTo(finding.weight()) <= 0
+        && finding.rule().silencedBy().contains(cause.rule().id())
+        && finding.at().stream()
+            .map(Runner::partOf)
+            .anyMatch(part -> cause.at().stream().map(Runner::partOf).anyMatch(part::equals));
+  }
+
+  /**
+   * Two rules may name each other; the chain of causes must still end at a finding that is shown.
+   */
+  private static boolean leadsTo(Violated from, Violated to, Map<Violated, Violated> causes) {
+    return root(from, causes).equals(to);
+  }
+
+  private static Violated root(Violated finding, Map<Violated, Violated> causes) {
+    Violated root = finding;
+    for (Violated next = causes.get(root); next != null; next = causes.get(root)) {
+      root = next;
+    }
+    return root;
+  }
+
+  /** {@code K1} of {@code K1.A1}. */
+  private static String partOf(String at) {
+    int dot = at.indexOf('.');
+    return dot < 0 ? at : at.substring(0, dot);
+  }
+}

@@ -1,0 +1,153 @@
+package org.coilwright.rule;
+
+import static org.coilwright.cli.Samples.accepted;
+import static org.coilwright.cli.Samples.facts;
+import static org.coilwright.cli.Samples.netlist;
+import static org.coilwright.cli.Samples.satisfied;
+import static org.coilwright.cli.Samples.undecided;
+import static org.coilwright.cli.Samples.violated;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import org.coilwright.cli.Samples;
+import org.coilwright.netlist.Netlist;
+import org.coilwright.rule.Outcome.Violated;
+import org.coilwright.table.Standing;
+import org.junit.jupiter.api.Test;
+
+class RunnerTest {
+  private static final RuleFacts HALF = facts("coil.half-pulled", Weight.STOP, List.of());
+  private static final RuleFacts LOW =
+      facts("coil.too-low", Weight.FIX, List.of("coil.half-pulled", "wiring.loose-end"));
+  private static final RuleFacts LOOSE =
+      facts("wiring.loose-end", Weight.FIX, List.of("coil.too-low"));
+  private static final RuleFacts UNUSED = facts("wiring.unused-part", Weight.NOTE, List.of());
+
+  private static Report report(List<Outcome> outcomes, Netlist.Accepted... accepted) {
+    return new Runner(List.of(), Samples.NOT_CHECKED, Samples.ACCEPTED_NOTHING)
+        .assemble(netlist(accepted), outcomes);
+  }
+
+  private static List<String> ids(List<Violated> findings) {
+    return findings.stream().map(f -> f.rule().id() + "@" + f.at().get(0)).toList();
+  }
+
+  @Test
+  void findings_come_heaviest_first_then_in_file_order() {
+    Report report =
+        report(
+            List.of(
+                violated(UNUSED, 1, "X1"),
+                violated(LOW, 5, "K3"),
+                violated(LOW, 3, "K2"),
+                violated(HALF, 4, "K1")));
+    assertEquals(
+        List.of(
+            "coil.half-pulled@K1", "coil.too-low@K2", "coil.too-low@K3", "wiring.unused-part@X1"),
+        ids(report.findings()));
+    assertEquals(Verdict.STOP, report.verdict());
+  }
+
+  @Test
+  void checks_that_wait_for_the_same_key_make_one_note_and_stay_undecided() {
+    Report report =
+        report(
+            List.of(
+                undecided(LOW, 4, "coil.range of K1", "K1"),
+                undecided(HALF, 4, "coil.range of K1", "K1"),
+                undecided(LOW, 5, "length of W1", "K2")));
+    assertEquals(3, report.undecided().size());
+    assertEquals(List.of("record.not-checked@K1", "record.not-checked@K2"), ids(report.findings()));
+    Violated note = report.findings().get(0);
+    assertTrue(note.headline().contains("coil.range of K1"), note.headline());
+    assertTrue(note.detail().contains("coil.too-low, coil.half-pulled"), note.detail());
+    assertEquals(Verdict.NOTE, report.verdict());
+  }
+
+  @Test
+  void a_root_cause_silences_its_consequence_at_the_same_part_only() {
+    Violated cause = violated(HALF, 4, "K1.A1");
+    Violated same = violated(LOW, 4, "K1");
+    Violated other = violated(LOW, 5, "K2");
+    Report report = report(List.of(same, other, cause));
+    assertEquals(List.of(cause, other), report.findings());
+    assertEquals(Map.of(cause, List.of(same)), report.silenced());
+  }
+
+  @Test
+  void two_rules_that_name_each_other_still_leave_one_finding() {
+    Report report = report(List.of(violated(LOW, 4, "K1"), violated(LOOSE, 5, "K1")));
+    assertEquals(1, report.findings().size());
+    assertEquals(1, report.silenced().getOrDefault(report.findings().get(0), List.of()).size());
+  }
+
+  @Test
+  void a_chain_of_causes_ends_under_the_first_cause() {
+    Violated half = violated(HALF, 3, "K1");
+    Violated low = violated(LOW, 4, "K1");
+    Violated loose = violated(LOOSE, 5, "K1");
+    Report report = report(List.of(loose, low, half));
+    assertEquals(List.of(half), report.findings());
+    assertEquals(List.of(low, loose), report.silenced().get(half));
+  }
+
+  @Test
+  void a_lighter_finding_never_silences_a_heavier_one() {
+    RuleFacts heavy = facts("coil.reversed", Weight.STOP, List.of("wiring.unused-part"));
+    Report report = report(List.of(violated(UNUSED, 3, "K1"), violated(heavy, 4, "K1")));
+    assertEquals(2, report.findings().size());
+    assertEquals(Verdict.STOP, report.verdict());
+  }
+
+  @Test
+  void an_accepted_finding_does_not_hide_its_consequence() {
+    Report report =
+        report(
+            List.of(violated(LOOSE, 3, "K1"), violated(LOW, 4, "K1")),
+            accepted("wiring.loose-end", "K1"));
+    assertTrue(ids(report.findings()).contains("coil.too-low@K1"));
+    assertEquals(Verdict.FIX, report.verdict());
+  }
+
+  @Test
+  void accepted_by_designation_or_by_pin() {
+    Violated finding = violated(LOW, 4, "K1.A1");
+    for (String at : List.of("K1", "K1.A1")) {
+      Report report = report(List.of(finding), accepted("coil.too-low", at));
+      assertTrue(report.accepted().containsKey(finding), at);
+      assertEquals(List.of(finding), report.findings());
+      assertEquals(Verdict.CLEAR, report.verdict());
+    }
+  }
+
+  @Test
+  void an_accepted_stop_still_counts() {
+    Report report = report(List.of(violated(HALF, 4, "K1")), accepted("coil.half-pulled", "K1"));
+    assertEquals(Verdict.STOP, report.verdict());
+  }
+
+  @Test
+  void accepting_one_part_does_not_cover_a_finding_that_only_touches_it() {
+    Violated finding = violated(LOW, 4, "K2", "K1");
+    Report report = report(List.of(finding), accepted("coil.too-low", "K1"));
+    assertFalse(report.accepted().containsKey(finding));
+  }
+
+  @Test
+  void an_entry_that_matches_nothing_is_noted_with_where_the_rule_was_raised() {
+    Report report = report(List.of(violated(LOW, 4, "K1")), accepted("coil.too-low", "K9"));
+    Violated note = report.findings().get(1);
+    assertEquals("record.accepted-nothing", note.rule().id());
+    assertTrue(note.numbers().contains("only at K1"), note.numbers());
+  }
+
+  @Test
+  void what_was_satisfied_is_kept() {
+    Report report = report(List.of(satisfied(LOW, Standing.PUBLISHED, "K1")));
+    assertEquals(1, report.satisfied().size());
+    assertEquals(Verdict.CLEAR, report.verdict());
+  }
+}
