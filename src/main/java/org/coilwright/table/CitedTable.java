@@ -33,6 +33,16 @@ public record CitedTable(
    * @param words column to word, keys included
    */
   public record Row(Map<String, Cited<Double>> numbers, Map<String, Cited<String>> words) {
+    /** The figure in a column, if the source gives one. */
+    public Optional<Cited<Double>> number(String column) {
+      return Optional.ofNullable(numbers.get(column));
+    }
+
+    /** The word in a column, if the source gives one. */
+    public Optional<Cited<String>> word(String column) {
+      return Optional.ofNullable(words.get(column));
+    }
+
     boolean matches(Map<String, String> where) {
       return where.entrySet().stream()
           .allMatch(
