@@ -20,4 +20,16 @@ public record Actuator(Kind kind, String name) {
     /** A relay or contactor coil. */
     COIL
   }
+
+  /**
+   * Its position when nothing drives it: outputs, switches and coils not operated; a thermostat or
+   * cut-out as it is when cold. See {@link Branch.Contact#conductsWhen}.
+   */
+  public boolean atRest(boolean closedWhenCold) {
+    return switch (kind) {
+      case OUTPUT, SWITCH, COIL -> false;
+      case THERMOSTAT, CUT_OUT -> closedWhenCold;
+      case PROTECTIVE -> true;
+    };
+  }
 }

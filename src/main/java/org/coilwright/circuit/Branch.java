@@ -11,7 +11,10 @@ import org.coilwright.netlist.Wire;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Quantity;
 
-/** A two-ended element of the circuit. */
+/**
+ * A two-ended element of the circuit. Ids are unique in a circuit, so they serve as hash: a branch
+ * holds all its data sheet says, too much to hash at every look-up.
+ */
 public sealed interface Branch {
   /** Unique in the circuit: {@code K1.11-14}, {@code K1.coil}, {@code E1.1-2}, {@code wire 3}. */
   String id();
@@ -48,9 +51,20 @@ public sealed interface Branch {
     public String part() {
       return "";
     }
+
+    @Override
+    public int hashCode() {
+      return id.hashCode();
+    }
   }
 
-  /** A contact, pole, fuse or breaker pole: it conducts or it does not. */
+  /**
+   * A contact, pole, fuse or breaker pole: it conducts or it does not.
+   *
+   * @param pole true for a main pole of a contactor and for the poles of protective devices
+   * @param neutralPole true for {@code N1 N2} of a protective device
+   * @param spec what the data sheet says; empty for devices described as a whole
+   */
   record Contact(
       String id,
       Node from,
@@ -63,15 +77,31 @@ public sealed interface Branch {
       boolean neutralPole,
       Optional<Part.ContactSpec> spec)
       implements Branch {
-    /** True if it conducts when its actuator is operated (for protective devices: not tripped). */
+    /**
+     * True if it conducts when its actuator is operated. For thermostats, cut-outs and protective
+     * devices "operated" means "has not opened", whatever their form.
+     */
     public boolean conductsWhen(boolean operated) {
-      return operated == (form == Part.ContactForm.NO);
+      return switch (actuator.kind()) {
+        case THERMOSTAT, CUT_OUT, PROTECTIVE -> operated;
+        case OUTPUT, SWITCH, COIL -> operated == (form == Part.ContactForm.NO);
+      };
+    }
+
+    @Override
+    public int hashCode() {
+      return id.hashCode();
     }
   }
 
   /** A coil; {@code from} is its first pin. */
   record Coil(String id, Node from, Node to, Mark mark, String part, Part.CoilSpec spec)
-      implements Branch {}
+      implements Branch {
+    @Override
+    public int hashCode() {
+      return id.hashCode();
+    }
+  }
 
   /**
    * One element of a load.
@@ -89,7 +119,12 @@ public sealed interface Branch {
       OptionalDouble ratedVolts,
       OptionalDouble ratedWatts,
       double powerFactor)
-      implements Branch {}
+      implements Branch {
+    @Override
+    public int hashCode() {
+      return id.hashCode();
+    }
+  }
 
   /**
    * A voltage source from {@code from} (minus, or neutral) to {@code to} (plus, or line).
@@ -113,21 +148,41 @@ public sealed interface Branch {
     public boolean isDirect() {
       return phaseDegrees.isEmpty();
     }
+
+    @Override
+    public int hashCode() {
+      return id.hashCode();
+    }
   }
 
   /** Conducts from {@code from} (anode) to {@code to} (cathode). */
   record DiodeBranch(String id, Node from, Node to, Mark mark, String part, Part.Diode spec)
-      implements Branch {}
+      implements Branch {
+    @Override
+    public int hashCode() {
+      return id.hashCode();
+    }
+  }
 
   /** A varistor, snubber, resistor or indicator lamp; {@code spec} tells which. */
   record Passive(String id, Node from, Node to, Mark mark, String part, Part spec)
-      implements Branch {}
+      implements Branch {
+    @Override
+    public int hashCode() {
+      return id.hashCode();
+    }
+  }
 
   /**
    * What a device draws from the mains at its own input (controller, supply unit). It conducts for
    * the question of what is joined; its current is not modelled.
    */
-  record Input(String id, Node from, Node to, Mark mark, String part) implements Branch {}
+  record Input(String id, Node from, Node to, Mark mark, String part) implements Branch {
+    @Override
+    public int hashCode() {
+      return id.hashCode();
+    }
+  }
 
   /** A way through the circuit: branches in order, and the nodes between them. */
   record Path(List<Node> nodes, List<Branch> branches) {

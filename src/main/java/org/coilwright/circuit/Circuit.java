@@ -1,93 +1,276 @@
 package org.coilwright.circuit;
 
+import static java.util.stream.Collectors.toCollection;
+
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Branch.Source;
 import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
 
 /** What is wired, as questions a person would ask. Nothing here knows a voltage. */
-public interface Circuit {
-  Netlist netlist();
+public final class Circuit {
+  private final Netlist netlist;
+  private final Terminals terminals;
+  private final List<Branch> branches;
+  private final Map<String, Branch> byId = new HashMap<>();
+  private final Map<String, List<Branch>> byPart = new HashMap<>();
+  private final Map<Terminal, List<Wire>> wiresAt = new HashMap<>();
+  private final Map<Actuator, List<Contact>> contacts = new LinkedHashMap<>();
+  private final BranchGraph graph;
+  private final List<Island> islands;
+  private final Map<Node, Island> islandOf = new HashMap<>();
+
+  private Circuit(Netlist netlist) {
+    this.netlist = netlist;
+    this.terminals = new Terminals(netlist);
+    PartBranches parts = new PartBranches(netlist, terminals);
+    List<Branch> all = new ArrayList<>(parts.branches());
+    all.addAll(Conductors.of(netlist, terminals));
+    this.branches = List.copyOf(all);
+    parts.actuators().values().forEach(a -> contacts.put(a, new ArrayList<>()));
+    for (Branch branch : branches) {
+      byId.put(branch.id(), branch);
+      byPart.computeIfAbsent(branch.part(), p -> new ArrayList<>()).add(branch);
+      if (branch instanceof Contact contact) {
+        contacts.computeIfAbsent(contact.actuator(), a -> new ArrayList<>()).add(contact);
+      }
+    }
+    for (Wire wire : netlist.wires()) {
+      wiresAt.computeIfAbsent(wire.from().value(), t -> new ArrayList<>()).add(wire);
+      if (!wire.to().value().equals(wire.from().value())) {
+        wiresAt.computeIfAbsent(wire.to().value(), t -> new ArrayList<>()).add(wire);
+      }
+    }
+    this.graph = new BranchGraph(terminals.nodes(), branches);
+    this.islands = graph.islands();
+    islands.forEach(island -> island.nodes().forEach(node -> islandOf.put(node, island)));
+  }
+
+  /**
+   * The circuit that a netlist describes.
+   *
+   * @throws IllegalArgumentException if a wire names a terminal that no part has: the reader lets
+   *     no such netlist through
+   */
+  public static Circuit of(Netlist netlist) {
+    return new Circuit(netlist);
+  }
+
+  public Netlist netlist() {
+    return netlist;
+  }
 
   /** Every node, in the order of the netlist. */
-  List<Node> nodes();
+  public List<Node> nodes() {
+    return List.copyOf(terminals.nodes());
+  }
 
   /** The node a terminal belongs to; empty if no part has it. */
-  Optional<Node> find(Terminal terminal);
+  public Optional<Node> find(Terminal terminal) {
+    return terminals.find(terminal);
+  }
 
   /** Every branch, in the order of the netlist: parts first, then wires. */
-  List<Branch> branches();
+  public List<Branch> branches() {
+    return branches;
+  }
 
   /** The branches of one kind, in the same order. */
-  <B extends Branch> List<B> branches(Class<B> kind);
+  public <B extends Branch> List<B> branches(Class<B> kind) {
+    return branches.stream().filter(kind::isInstance).map(kind::cast).toList();
+  }
+
+  /** The branch with this id. */
+  public Optional<Branch> branch(String id) {
+    return Optional.ofNullable(byId.get(id));
+  }
 
   /** The branches that belong to a part. */
-  List<Branch> branchesOf(String part);
+  public List<Branch> branchesOf(String part) {
+    return List.copyOf(byPart.getOrDefault(part, List.of()));
+  }
 
   /** The branches that end at a node. */
-  List<Branch> branchesAt(Node node);
+  public List<Branch> branchesAt(Node node) {
+    return graph.branchesAt(node);
+  }
 
   /** The wires that end at this very terminal (not at its node's other terminals). */
-  List<Wire> wiresAt(Terminal terminal);
+  public List<Wire> wiresAt(Terminal terminal) {
+    return List.copyOf(wiresAt.getOrDefault(terminal, List.of()));
+  }
 
   /** Everything that conducting branches of any kind and in any position join: galvanic islands. */
-  List<Island> islands();
+  public List<Island> islands() {
+    return islands;
+  }
 
-  /** The island of a node. */
-  Island islandOf(Node node);
+  /**
+   * The island of a node.
+   *
+   * @throws IllegalArgumentException if the node is not of this circuit
+   */
+  public Island islandOf(Node node) {
+    Island island = islandOf.get(node);
+    if (island == null) {
+      throw new IllegalArgumentException("not a node of this circuit: " + node);
+    }
+    return island;
+  }
+
+  /** What a node belongs to, by the sources of its island. */
+  public Domain domain(Node node) {
+    return islandOf(node).domain();
+  }
 
   /** All nodes that wires alone join to this one, itself included. */
-  Set<Node> net(Node node);
+  public Set<Node> net(Node node) {
+    return reach(node, b -> b instanceof Branch.Conductor);
+  }
 
   /**
    * Simple paths through branches that {@code through} admits, shortest first, at most {@code
    * most}.
    */
-  List<Path> paths(Node from, Node to, Predicate<? super Branch> through, int most);
+  public List<Path> paths(Node from, Node to, Predicate<? super Branch> through, int most) {
+    return graph.paths(from, to, through, most);
+  }
 
   /** The shortest path through admitted branches, if there is one. */
-  Optional<Path> path(Node from, Node to, Predicate<? super Branch> through);
+  public Optional<Path> path(Node from, Node to, Predicate<? super Branch> through) {
+    return graph.path(Set.of(from), to, through);
+  }
 
   /** Every node that admitted branches reach from {@code from}, itself included. */
-  Set<Node> reach(Node from, Predicate<? super Branch> through);
+  public Set<Node> reach(Node from, Predicate<? super Branch> through) {
+    return graph.reach(Set.of(from), through);
+  }
 
   /** Branches whose loss alone parts an island in two. */
-  Set<Branch> bridges(Island island);
+  public Set<Branch> bridges(Island island) {
+    return graph.bridges(island);
+  }
 
   /** True if taking {@code removed} out leaves no way through admitted branches. */
-  boolean cuts(
-      Collection<? extends Branch> removed, Node from, Node to, Predicate<? super Branch> through);
+  public boolean cuts(
+      Collection<? extends Branch> removed, Node from, Node to, Predicate<? super Branch> through) {
+    Set<Branch> out = new HashSet<>(removed);
+    return path(from, to, b -> !out.contains(b) && through.test(b)).isEmpty();
+  }
 
   /**
-   * Ways from a mains line or supply terminal to {@code load} that do not pass {@code contacts}.
+   * Ways from a mains line or a supply's plus to {@code load} that do not pass {@code contacts}:
+   * through wires, diodes and other contacts in whatever position, never through a coil or load.
+   * The shortest one for each pair of supply terminal and load pin.
    */
-  List<Path> pathsAround(Collection<Contact> contacts, String load);
+  public List<Path> pathsAround(Collection<Contact> contacts, String load) {
+    Set<Branch> barred = new HashSet<>(contacts);
+    List<Path> around = new ArrayList<>();
+    for (Source source : branches(Source.class)) {
+      for (Node pin : outerNodesOf(load)) {
+        graph
+            .path(Set.of(source.to()), pin, b -> isWay(b) && !barred.contains(b))
+            .ifPresent(around::add);
+      }
+    }
+    return around;
+  }
+
+  /** The nodes of a part's pins where one of its branches ends, in the order of the branches. */
+  public Set<Node> outerNodesOf(String part) {
+    return branchesOf(part).stream()
+        .flatMap(b -> List.of(b.from(), b.to()).stream())
+        .filter(node -> !node.terminals().isEmpty())
+        .collect(toCollection(LinkedHashSet::new));
+  }
+
+  /** The sources that wires, contacts in any position and diodes join to an end of this branch. */
+  public List<Source> suppliesOf(Branch branch) {
+    Set<Node> near = graph.reach(List.of(branch.from(), branch.to()), Circuit::isWay);
+    return branches(Source.class).stream()
+        .filter(s -> near.contains(s.from()) || near.contains(s.to()))
+        .toList();
+  }
+
+  /** Wires, contacts and diodes: what a current takes to get somewhere without doing work. */
+  public static boolean isWay(Branch branch) {
+    return branch instanceof Branch.Conductor
+        || branch instanceof Contact
+        || branch instanceof Branch.DiodeBranch;
+  }
 
   /**
    * Actuators of the independent contacts, in the order of the netlist; coils and protective
    * devices left out.
    */
-  List<Actuator> independentActuators();
+  public List<Actuator> independentActuators() {
+    return contacts.keySet().stream()
+        .filter(
+            a ->
+                switch (a.kind()) {
+                  case OUTPUT, SWITCH, THERMOSTAT, CUT_OUT -> true;
+                  case PROTECTIVE, COIL -> false;
+                })
+        .toList();
+  }
 
   /** The contacts that an actuator moves. */
-  List<Contact> contactsOf(Actuator actuator);
+  public List<Contact> contactsOf(Actuator actuator) {
+    return List.copyOf(contacts.getOrDefault(actuator, List.of()));
+  }
 
   /** A galvanic island. */
-  record Island(int number, Set<Node> nodes, List<Branch> branches) {
+  public record Island(int number, Set<Node> nodes, List<Branch> branches) {
     /** True if an alternating source (the mains) feeds it. */
     public boolean hasMains() {
-      return branches.stream().anyMatch(b -> b instanceof Branch.Source s && !s.isDirect());
+      return sources().stream().anyMatch(s -> !s.isDirect());
     }
 
     /** True if a direct source feeds it. */
     public boolean hasDirect() {
-      return branches.stream().anyMatch(b -> b instanceof Branch.Source s && s.isDirect());
+      return sources().stream().anyMatch(Source::isDirect);
+    }
+
+    /** Its sources, in the order of the netlist. */
+    public List<Source> sources() {
+      return branches.stream().filter(Source.class::isInstance).map(Source.class::cast).toList();
+    }
+
+    /** What it belongs to, by its sources. */
+    public Domain domain() {
+      List<Source> sources = sources();
+      if (sources.isEmpty()) {
+        return Domain.NONE;
+      }
+      if (hasMains()) {
+        return Domain.MAINS;
+      }
+      Domain domain = Domain.SELV;
+      for (Source source : sources) {
+        Optional<Part.Isolation> isolation =
+            source.output().flatMap(Part.DcOutput::isolation).map(w -> w.value());
+        if (isolation.isEmpty() || isolation.get() == Part.Isolation.NONE) {
+          return Domain.UNDECLARED_ELV;
+        }
+        if (isolation.get() == Part.Isolation.PELV) {
+          domain = Domain.PELV;
+        }
+      }
+      return domain;
     }
   }
 }

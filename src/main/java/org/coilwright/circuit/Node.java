@@ -11,6 +11,12 @@ import org.coilwright.netlist.Terminal;
  * @param terminals every terminal that is this node, sorted
  */
 public record Node(String name, List<Terminal> terminals) {
+  /** Names are unique in a circuit; a long strip of clamps shall not be hashed at every look-up. */
+  @Override
+  public int hashCode() {
+    return name.hashCode();
+  }
+
   @Override
   public String toString() {
     return name;
