@@ -1,0 +1,305 @@
+package org.coilwright.quantity;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.coilwright.quantity.Cursor.Misread;
+
+/** One value with its unit, its tolerance or its range. */
+final class ValueReader {
+  private static final BigDecimal PERCENT = new BigDecimal("0.01");
+  private static final List<String> CONDITION_WORDS = List.of("at", "for", "per");
+
+  private final Cursor cursor;
+  private final Wanted wanted;
+  private CurrentKind kind = CurrentKind.UNSTATED;
+
+  private ValueReader(Cursor cursor, Wanted wanted) {
+    this.cursor = cursor;
+    this.wanted = wanted;
+  }
+
+  static Quantity value(Cursor cursor, Wanted wanted) {
+    return new ValueReader(cursor, wanted).read();
+  }
+
+  private Quantity read() {
+    int start = cursor.at();
+    BigDecimal first = cursor.number();
+    if (isRangeSign()) {
+      return range(start, first, Optional.empty());
+    }
+    if (cursor.take("/")) {
+      throw new Misread(
+          start, cursor.at() - start, "one value is needed here", "write one of the two");
+    }
+    refuseOtherRangeForms(start, first, true);
+    Unit unit = unit(start, first);
+    if (isRangeSign()) {
+      return range(start, first, Optional.of(unit));
+    }
+    refuseOtherRangeForms(start, first, false);
+    Quantity quantity = tolerance(first, unit);
+    kind();
+    return checked(start, withKind(quantity));
+  }
+
+  private boolean isRangeSign() {
+    int here = cursor.at();
+    boolean sign = cursor.take("..");
+    cursor.back(here);
+    return sign;
+  }
+
+  private Quantity range(int start, BigDecimal low, Optional<Unit> lowUnit) {
+    cursor.take("..");
+    if (cursor.take(".")) {
+      throw new Misread(start, cursor.at() - start, "a range has two points", "write 22..28 V");
+    }
+    int second = cursor.at();
+    BigDecimal high = cursor.number();
+    Unit unit = unit(second, high);
+    BigDecimal from = low.multiply(lowUnit.orElse(unit).factor());
+    BigDecimal to = high.multiply(unit.factor());
+    if (lowUnit.isPresent() && lowUnit.get().dimension() != unit.dimension()) {
+      throw new Misread(
+          start,
+          cursor.at() - start,
+          "the range runs from "
+              + lowUnit.get().dimension().noun()
+              + " to "
+              + unit.dimension().noun(),
+          "use one unit for both ends");
+    }
+    if (from.compareTo(to) > 0) {
+      throw new Misread(
+          start,
+          cursor.at() - start,
+          "the range runs backwards",
+          "write the smaller value first: " + (high + ".." + low + " " + unit.symbol()).strip());
+    }
+    BigDecimal middle = from.add(to).divide(BigDecimal.valueOf(2));
+    kind();
+    return checked(start, withKind(bounds(unit, from, middle, to)));
+  }
+
+  /** A hyphen after a unit begins a tolerance; before a unit it can only be meant as a range. */
+  private void refuseOtherRangeForms(int start, BigDecimal first, boolean hyphen) {
+    int here = cursor.at();
+    if (cursor.take("\u2026")
+        || cursor.take("\u2013")
+        || cursor.takeWord("to")
+        || (hyphen && !wanted.bare() && cursor.take("-"))) {
+      boolean complete = cursor.isDigit();
+      String to = complete ? cursor.number() + " " + cursor.rest().strip() : "28 V";
+      throw new Misread(
+          start,
+          Math.max(1, cursor.at() - start),
+          "a range is written with two points",
+          "write " + first + ".." + Words.shortened(to.strip()));
+    }
+    cursor.back(here);
+  }
+
+  private Quantity tolerance(BigDecimal value, Unit unit) {
+    BigDecimal nominal = value.multiply(unit.factor());
+    if (cursor.take("±") || cursor.take("+/-") || cursor.take("+-")) {
+      BigDecimal band = band(nominal, unit, cursor.at(), Optional.empty());
+      return bounds(unit, nominal.subtract(band), nominal, nominal.add(band));
+    }
+    int start = cursor.at();
+    Optional<Boolean> up = sign();
+    if (up.isEmpty()) {
+      return bounds(unit, nominal, nominal, nominal);
+    }
+    int firstAt = cursor.at();
+    BigDecimal first = cursor.number();
+    Optional<Unit> firstUnit = toleranceUnit(firstAt);
+    cursor.take("/");
+    Optional<Boolean> secondUp = sign();
+    if (secondUp.isEmpty() || secondUp.get().equals(up.get())) {
+      throw new Misread(
+          start,
+          cursor.at() - start,
+          "a tolerance with a sign needs both sides",
+          "write +20 % -15 %, or ± 10 %");
+    }
+    int secondAt = cursor.at();
+    BigDecimal second = cursor.number();
+    Optional<Unit> secondUnit = toleranceUnit(secondAt);
+    BigDecimal firstBand = scaled(first, firstUnit.or(() -> secondUnit), nominal, unit, firstAt);
+    BigDecimal secondBand = scaled(second, secondUnit, nominal, unit, secondAt);
+    return up.get()
+        ? bounds(unit, nominal.subtract(secondBand), nominal, nominal.add(firstBand))
+        : bounds(unit, nominal.subtract(firstBand), nominal, nominal.add(secondBand));
+  }
+
+  private Optional<Boolean> sign() {
+    if (cursor.take("+")) {
+      return Optional.of(true);
+    }
+    return cursor.take("-") || cursor.take("\u2212") ? Optional.of(false) : Optional.empty();
+  }
+
+  private BigDecimal band(BigDecimal nominal, Unit unit, int at, Optional<Unit> fallback) {
+    BigDecimal size = cursor.number();
+    return scaled(size, toleranceUnit(at).or(() -> fallback), nominal, unit, at);
+  }
+
+  private Optional<Unit> toleranceUnit(int at) {
+    String symbol = cursor.run(ValueReader::isUnitCharacter);
+    if (symbol.isEmpty()) {
+      return Optional.empty();
+    }
+    if (symbol.equals("K")) {
+      return Unit.of("°C");
+    }
+    Optional<Unit> unit = Unit.of(symbol);
+    if (unit.isEmpty()) {
+      throw new Misread(
+          at,
+          cursor.at() - at,
+          "\"" + Words.shortened(symbol) + "\" is not a unit",
+          "write the tolerance in %, such as ± 10 %");
+    }
+    return unit;
+  }
+
+  private BigDecimal scaled(
+      BigDecimal size, Optional<Unit> own, BigDecimal nominal, Unit unit, int at) {
+    int length = cursor.at() - at;
+    if (size.signum() < 0) {
+      throw new Misread(at, length, "a tolerance has one sign", "write ± 10 %");
+    }
+    if (own.isEmpty()) {
+      throw new Misread(
+          at,
+          length,
+          "the tolerance has no unit",
+          "write ± " + size + " %, or a value with a unit");
+    }
+    boolean points =
+        unit.dimension() == Dimension.RATIO || unit.dimension() == Dimension.TEMPERATURE;
+    if (own.get().dimension() == Dimension.RATIO && !points) {
+      return nominal.abs().multiply(size).multiply(PERCENT);
+    }
+    if (own.get().dimension() == Dimension.RATIO) {
+      throw new Misread(
+          at,
+          length,
+          "a percentage of " + unit.dimension().noun() + " can be understood in two ways",
+          unit.dimension() == Dimension.RATIO ? "write a range: 8..12 %" : "write ± 5 K");
+    }
+    if (own.get().dimension() != unit.dimension()) {
+      throw new Misread(
+          at,
+          length,
+          "the tolerance is "
+              + own.get().dimension().noun()
+              + ", the value "
+              + unit.dimension().noun(),
+          "write the tolerance in % or in " + unit.symbol());
+    }
+    return size.multiply(own.get().factor());
+  }
+
+  private Unit unit(int start, BigDecimal number) {
+    int here = cursor.at();
+    String symbol = cursor.run(ValueReader::isUnitCharacter);
+    if (CONDITION_WORDS.contains(symbol) || symbol.equals("to")) {
+      cursor.back(here);
+      symbol = "";
+    }
+    if (symbol.isEmpty()) {
+      return bare(start, number);
+    }
+    Unit unit = Unit.of(symbol).or(() -> withKindSuffix(cursor.from(here))).orElse(null);
+    if (unit == null) {
+      throw UnitTrouble.unknown(symbol, here, cursor.at() - here, number, wanted);
+    }
+    if (!wanted.dimensions().contains(unit.dimension())) {
+      throw UnitTrouble.wrongDimension(unit, start, cursor.at() - start, number, wanted);
+    }
+    kind();
+    if (kind != CurrentKind.UNSTATED && !hasKind(unit.dimension())) {
+      throw new Misread(
+          here,
+          cursor.at() - here,
+          unit.dimension().noun() + " is neither AC nor DC",
+          "take " + kind + " out");
+    }
+    return unit;
+  }
+
+  private Unit bare(int start, BigDecimal number) {
+    Dimension first = wanted.dimensions().get(0);
+    if (!wanted.bare()) {
+      throw UnitTrouble.missing(start, Math.max(1, cursor.at() - start), number, wanted);
+    }
+    return new Unit("", first, BigDecimal.ONE, false);
+  }
+
+  private Optional<Unit> withKindSuffix(String symbol) {
+    String upper = symbol.toUpperCase(Locale.ROOT);
+    for (CurrentKind suffix : List.of(CurrentKind.AC, CurrentKind.DC)) {
+      if (upper.endsWith(suffix.name())) {
+        Optional<Unit> unit = Unit.of(symbol.substring(0, symbol.length() - 2));
+        if (unit.isPresent()) {
+          kind = suffix;
+          return unit;
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private void kind() {
+    if (kind == CurrentKind.UNSTATED) {
+      kind =
+          cursor.takeWord("DC")
+              ? CurrentKind.DC
+              : cursor.takeWord("AC") ? CurrentKind.AC : CurrentKind.UNSTATED;
+    }
+  }
+
+  private static boolean hasKind(Dimension dimension) {
+    return dimension == Dimension.VOLTAGE || dimension == Dimension.CURRENT;
+  }
+
+  private static boolean isUnitCharacter(int c) {
+    return Character.isLetter(c) || "°\u2103%²^2×\u2126".indexOf(c) >= 0;
+  }
+
+  private Quantity withKind(Quantity q) {
+    return new Quantity(q.dimension(), q.low(), q.nominal(), q.high(), kind);
+  }
+
+  private static Quantity bounds(Unit unit, BigDecimal low, BigDecimal nominal, BigDecimal high) {
+    return new Quantity(
+        unit.dimension(),
+        low.doubleValue(),
+        nominal.doubleValue(),
+        high.doubleValue(),
+        CurrentKind.UNSTATED);
+  }
+
+  private Quantity checked(int start, Quantity quantity) {
+    boolean refused =
+        switch (wanted.least()) {
+          case ANY -> false;
+          case ZERO -> quantity.low() < 0;
+          case ABOVE_ZERO -> quantity.low() <= 0;
+        };
+    if (refused) {
+      throw new Misread(
+          start,
+          cursor.at() - start,
+          wanted.least() == Wanted.Least.ZERO
+              ? "the value may not fall below zero"
+              : "the value must stay above zero",
+          "write it like " + quantity.dimension().example());
+    }
+    return quantity;
+  }
+}
