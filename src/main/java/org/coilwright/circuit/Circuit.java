@@ -23,6 +23,9 @@ import org.coilwright.netlist.Wire;
 
 /** What is wired, as questions a person would ask. Nothing here knows a voltage. */
 public final class Circuit {
+  /** How many ways between two nodes are looked at where nobody says otherwise. */
+  private static final int MOST_PATHS = 64;
+
   private final Netlist netlist;
   private final Terminals terminals;
   private final List<Branch> branches;
@@ -148,6 +151,11 @@ public final class Circuit {
    */
   public List<Path> paths(Node from, Node to, Predicate<? super Branch> through, int most) {
     return graph.paths(from, to, through, most);
+  }
+
+  /** Simple paths as above, as many as a person could want to follow. */
+  public List<Path> paths(Node from, Node to, Predicate<? super Branch> through) {
+    return paths(from, to, through, MOST_PATHS);
   }
 
   /** The shortest path through admitted branches, if there is one. */

@@ -1,0 +1,78 @@
+package org.coilwright.rules;
+
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** Every position of the contacts energises the coil. */
+final class CoilAlwaysOn implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("coil.always-on", Weight.STOP, "coil that nothing switches off")
+          .what("Raised for each coil that is energised in every position of the contacts.")
+          .why(
+              "Nothing can switch off what hangs on the relay's contacts: a heater behind it heats"
+                  + " for as long as there is voltage.")
+          .remedy("Lead one side of the coil through the contact that shall switch it.")
+          .blind(
+              "A relay that is meant to watch for the supply and to drop with it: it looks the same"
+                  + " as one that was wired past its contact.")
+          .sources("circuit-theory")
+          .consequenceOf("wiring.short-circuit", "wiring.no-steady-state");
+
+  private final Basis basis;
+
+  CoilAlwaysOn(Tables tables) {
+    basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    return PerCoil.ask(study, FACTS, feed -> Optional.of(judge(feed)));
+  }
+
+  private Outcome judge(CoilFeed feed) {
+    List<State> states = feed.study().states();
+    long off = states.stream().filter(s -> !feed.isEnergised(s)).count();
+    Subject subject = PerCoil.subject(FACTS, feed);
+    if (off > 0) {
+      return subject.satisfied(
+          "%s is off in %d of %d positions.".formatted(feed.relay(), off, states.size()), basis);
+    }
+    State first = states.get(0);
+    String volts = Printed.volts(Math.abs(feed.study().coil(feed.relay(), first).volts()));
+    Subject.Finding finding =
+        subject.violated(
+            "%s is always energised".formatted(feed.relay()),
+            states.size() == 1
+                ? "It gets %s and nothing in the circuit can take it away.".formatted(volts)
+                : "It gets %s even with every contact at rest, and it is on in all %d positions."
+                    .formatted(volts, states.size()),
+            "always gets current");
+    for (Source source : feed.sources()) {
+      finding.alsoAt(source.mark(), "from here, whatever the contacts do");
+    }
+    return finding
+        .detail(feed.wayIn(first).map(Path::inWords).map(w -> "Its way: " + w + ".").orElse(""))
+        .todo(
+            "Lead %s or %s through the contact that shall switch %s, and through no other way."
+                .formatted(feed.coil().from(), feed.coil().to(), feed.relay()),
+            basis);
+  }
+}

@@ -1,0 +1,208 @@
+package org.coilwright.rules;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.coilwright.circuit.Actuator;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Coil;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.DiodeBranch;
+import org.coilwright.circuit.Branch.Passive;
+import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Written;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+
+/**
+ * How a coil is meant to get its current: the ways round from its first pin through conductors,
+ * contacts and a source to its second pin. A way through another coil, a load or a snubber is not
+ * meant, whatever current it carries.
+ *
+ * @param ways every such way, shortest first
+ */
+record CoilFeed(Study study, Coil coil, List<Path> ways) {
+
+  /** The feeds of every coil that has a wire at all, in the order of the netlist. */
+  static List<CoilFeed> all(Study study) {
+    return study.circuit().branches(Coil.class).stream()
+        .filter(coil -> isWired(study.circuit(), coil))
+        .map(coil -> of(study, coil))
+        .toList();
+  }
+
+  static CoilFeed of(Study study, Coil coil) {
+    Circuit circuit = study.circuit();
+    List<Path> ways =
+        circuit.paths(coil.from(), coil.to(), branch -> leads(circuit, branch)).stream()
+            .filter(way -> way.branches().stream().anyMatch(Source.class::isInstance))
+            .toList();
+    return new CoilFeed(study, coil, ways);
+  }
+
+  /** True for what may lead a coil's current on its way, contacts in any position. */
+  boolean leads(Branch branch) {
+    return leads(study.circuit(), branch);
+  }
+
+  private static boolean isWired(Circuit circuit, Coil coil) {
+    return circuit.branchesAt(coil.from()).size() > 1 || circuit.branchesAt(coil.to()).size() > 1;
+  }
+
+  private static boolean leads(Circuit circuit, Branch branch) {
+    if (branch instanceof Passive passive) {
+      return passive.spec() instanceof Part.Resistor && !bridgesContact(circuit, passive);
+    }
+    return branch instanceof Conductor
+        || branch instanceof Contact
+        || branch instanceof Source
+        || branch instanceof DiodeBranch;
+  }
+
+  private static boolean bridgesContact(Circuit circuit, Branch branch) {
+    return circuit.branches(Contact.class).stream()
+        .anyMatch(contact -> acrossTheSame(circuit, branch, contact));
+  }
+
+  /** True if both branches lie between the same two nets. */
+  static boolean acrossTheSame(Circuit circuit, Branch one, Branch other) {
+    Set<Node> from = circuit.net(one.from());
+    Set<Node> to = circuit.net(one.to());
+    return (from.contains(other.from()) && to.contains(other.to()))
+        || (from.contains(other.to()) && to.contains(other.from()));
+  }
+
+  String relay() {
+    return coil.part();
+  }
+
+  Part.CoilSpec spec() {
+    return coil.spec();
+  }
+
+  double ratedVolts() {
+    return spec().voltage().value().nominal();
+  }
+
+  /** The part as written; coils belong to relays and contactors alone. */
+  Optional<Part.Relay> part() {
+    return study.circuit().netlist().parts().get(relay()) instanceof Part.Relay relay
+        ? Optional.of(relay)
+        : Optional.empty();
+  }
+
+  /** The way the current takes in a state; empty if the coil shall be off in it. */
+  Optional<Path> wayIn(State state) {
+    return ways.stream().filter(way -> conducts(way, state)).findFirst();
+  }
+
+  /** True if the coil shall be on in this state. */
+  boolean isFed(State state) {
+    return wayIn(state).isPresent();
+  }
+
+  /** True if the coil shall be on in this state, or is on whether it shall or not. */
+  boolean isEnergised(State state) {
+    return isFed(state) || study.coil(relay(), state).pulledIn();
+  }
+
+  private boolean conducts(Path way, State state) {
+    return way.branches().stream()
+        .allMatch(b -> !(b instanceof Contact c) || study.contact(c, state).closed());
+  }
+
+  /** States in which the coil shall be on. */
+  List<State> fedStates() {
+    return study.states().stream().filter(this::isFed).toList();
+  }
+
+  /** States in which the coil shall be off. */
+  List<State> idleStates() {
+    return study.states().stream().filter(Predicate.not(this::isFed)).toList();
+  }
+
+  /** Sources on any way. */
+  List<Source> sources() {
+    return ways.stream().flatMap(way -> sourcesOf(way).stream()).distinct().toList();
+  }
+
+  static List<Source> sourcesOf(Path way) {
+    return way.branches().stream()
+        .filter(Source.class::isInstance)
+        .map(Source.class::cast)
+        .toList();
+  }
+
+  /** Contacts that switch this coil, protective devices left out. */
+  List<Contact> switches() {
+    return ways.stream()
+        .flatMap(way -> way.branches().stream())
+        .filter(Contact.class::isInstance)
+        .map(Contact.class::cast)
+        .filter(c -> c.actuator().kind() != Actuator.Kind.PROTECTIVE)
+        .distinct()
+        .toList();
+  }
+
+  /** True if one of its own contacts keeps it in: two-wire start and stop. */
+  boolean holdsItself() {
+    return switches().stream()
+        .anyMatch(
+            c -> c.actuator().kind() == Actuator.Kind.COIL && c.actuator().name().equals(relay()));
+  }
+
+  /** Where a source's voltage is written. */
+  static Mark voltageMark(Study study, Source source) {
+    if (source.isDirect()) {
+      return source
+          .output()
+          .flatMap(Part.DcOutput::voltage)
+          .map(Written::mark)
+          .orElse(source.mark());
+    }
+    return study
+        .circuit()
+        .netlist()
+        .site()
+        .mains()
+        .map(mains -> mains.voltage().mark())
+        .orElse(source.mark());
+  }
+
+  /** The first source of the feed whose voltage is not written. */
+  Optional<Source> sourceWithoutVoltage() {
+    return sources().stream().filter(s -> s.volts().isEmpty()).findFirst();
+  }
+
+  /** Highest over nominal voltage of the source that feeds the coil; 1 if it has no tolerance. */
+  static double rise(List<Source> sources) {
+    return sources.stream()
+        .flatMap(s -> s.volts().stream())
+        .filter(v -> v.nominal() > 0)
+        .mapToDouble(v -> v.high() / v.nominal())
+        .max()
+        .orElse(1);
+  }
+
+  /** Lowest over nominal voltage of the source that feeds the coil; 1 if it has no tolerance. */
+  static double sag(List<Source> sources) {
+    return sources.stream()
+        .flatMap(s -> s.volts().stream())
+        .filter(v -> v.nominal() > 0)
+        .mapToDouble(v -> v.low() / v.nominal())
+        .min()
+        .orElse(1);
+  }
+
+  /** Where the operative range is written, or the rated voltage where it is not. */
+  Mark rangeMark() {
+    return spec().range().map(Written::mark).orElse(spec().voltage().mark());
+  }
+}

@@ -1,0 +1,113 @@
+package org.coilwright.rules;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Node;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** No position of the contacts energises the coil. */
+final class CoilNeverOn implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("coil.never-on", Weight.FIX, "coil that nothing energises")
+          .what(
+              "Raised for each wired coil that gets current in no position of the outputs,"
+                  + " switches, thermostats and relays.")
+          .why("The relay never operates, so nothing behind its contacts ever does.")
+          .remedy("Complete the way from the supply through the contact to both pins of the coil.")
+          .blind(
+              "A coil without any wire: that is an unused part. Whether the positions that energise"
+                  + " the coil ever come about in use.")
+          .sources("circuit-theory")
+          .consequenceOf(
+              "wiring.self-joined",
+              "wiring.short-circuit",
+              "wiring.loose-end",
+              "wiring.no-steady-state",
+              "coil.reversed");
+
+  private final Basis basis;
+
+  CoilNeverOn(Tables tables) {
+    basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    return PerCoil.ask(study, FACTS, feed -> Optional.of(judge(feed)));
+  }
+
+  private Outcome judge(CoilFeed feed) {
+    int positions = feed.study().states().size();
+    long on = feed.study().states().stream().filter(feed::isEnergised).count();
+    Subject subject = PerCoil.subject(FACTS, feed);
+    if (on > 0) {
+      return subject.satisfied(
+          "%s is energised in %d of %d positions.".formatted(feed.relay(), on, positions), basis);
+    }
+    return subject
+        .violated(
+            "%s is never energised".formatted(feed.relay()),
+            positions == 1
+                ? "Nothing switches here, and its coil gets no current."
+                : "Its coil gets no current in any of the %d positions.".formatted(positions),
+            "gets no current")
+        .detail(whyNot(feed))
+        .todo(whatToDo(feed), basis);
+  }
+
+  private static String whyNot(CoilFeed feed) {
+    if (!feed.ways().isEmpty()) {
+      Path way = feed.ways().get(0);
+      return "Its way is %s; no position closes %s together."
+          .formatted(way.inWords(), contacts(way));
+    }
+    return "%s; %s.".formatted(reaches(feed, feed.coil().from()), reaches(feed, feed.coil().to()));
+  }
+
+  private static String whatToDo(CoilFeed feed) {
+    return feed.ways().isEmpty()
+        ? "Wire one pin of %s through its contact to one side of a supply, and the other pin to the other side."
+            .formatted(feed.relay())
+        : "See which of these contacts has the wrong form (NO or NC) or the wrong relay behind it.";
+  }
+
+  private static String contacts(Path way) {
+    return way.branches().stream()
+        .filter(Contact.class::isInstance)
+        .map(Branch::id)
+        .collect(Collectors.joining(" and "));
+  }
+
+  private static String reaches(CoilFeed feed, Node pin) {
+    List<String> ends =
+        feed.study().circuit().reach(pin, feed::leads).stream()
+            .filter(
+                node ->
+                    feed.study().circuit().branchesAt(node).stream()
+                        .anyMatch(Source.class::isInstance))
+            .map(Node::name)
+            .sorted()
+            .toList();
+    return ends.isEmpty()
+        ? pin + " leads to no supply"
+        : pin + " leads to " + String.join(", ", ends);
+  }
+}

@@ -1,0 +1,57 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.solve.Study;
+import org.coilwright.solve.Trouble.NotExplored;
+
+/** Asks one question of every coil that is wired. */
+final class PerCoil {
+  private PerCoil() {}
+
+  /**
+   * The answers in the order of the netlist. Where not every position was explored, an answer that
+   * nothing was found is worth nothing and becomes undecided; a finding stays one.
+   *
+   * @param question empty where the coil is no subject of the rule
+   */
+  static List<Outcome> ask(
+      Study study, RuleFacts rule, Function<CoilFeed, Optional<? extends Outcome>> question) {
+    Optional<NotExplored> gap =
+        study.troubles().stream()
+            .filter(NotExplored.class::isInstance)
+            .map(NotExplored.class::cast)
+            .findFirst();
+    List<Outcome> outcomes = new ArrayList<>();
+    for (CoilFeed feed : CoilFeed.all(study)) {
+      question
+          .apply(feed)
+          .map(
+              outcome ->
+                  outcome instanceof Outcome.Satisfied && gap.isPresent()
+                      ? unexplored(rule, feed, gap.get())
+                      : outcome)
+          .ifPresent(outcomes::add);
+    }
+    return outcomes;
+  }
+
+  /** The coil as a subject. */
+  static Subject subject(RuleFacts rule, CoilFeed feed) {
+    return Subject.of(rule, feed.coil().mark(), feed.relay());
+  }
+
+  private static Outcome unexplored(RuleFacts rule, CoilFeed feed, NotExplored gap) {
+    return subject(rule, feed)
+        .undecided(
+            "positions of " + String.join(", ", gap.contacts()),
+            "%s was not looked at in every position: %d contacts act on one another and at most %d"
+                    .formatted(feed.relay(), gap.contacts().size(), gap.limit())
+                + " are explored.");
+  }
+}

@@ -1,0 +1,48 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.coilwright.circuit.Actuator;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.Part.ContactForm;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+
+/** States in words, as a person at the panel names them: {@code U1.heat closed, B1 open}. */
+final class Positions {
+  private final Circuit circuit;
+
+  Positions(Circuit circuit) {
+    this.circuit = circuit;
+  }
+
+  static String of(Study study, State state) {
+    return new Positions(study.circuit()).words(state.positions());
+  }
+
+  private String words(Map<String, Boolean> positions) {
+    List<String> words = new ArrayList<>();
+    positions.forEach((name, operated) -> words.add(name + " " + word(name, operated)));
+    return words.isEmpty() ? "as wired" : String.join(", ", words);
+  }
+
+  private String word(String name, boolean operated) {
+    for (Actuator actuator : circuit.independentActuators()) {
+      if (actuator.name().equals(name)
+          && (actuator.kind() == Actuator.Kind.OUTPUT || actuator.kind() == Actuator.Kind.SWITCH)) {
+        List<ContactForm> forms =
+            circuit.contactsOf(actuator).stream().map(Contact::form).distinct().toList();
+        if (forms.size() > 1) {
+          return operated ? "operated" : "at rest";
+        }
+        if (forms.contains(ContactForm.NC)) {
+          return operated ? "open" : "closed";
+        }
+      }
+    }
+    // thermostats, cut-outs and protective devices: "operated" means that they still conduct
+    return operated ? "closed" : "open";
+  }
+}
