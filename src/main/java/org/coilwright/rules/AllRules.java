@@ -18,6 +18,10 @@ public final class AllRules {
     all.add(new WiringUnusedPart(tables));
 
     // coil
+    all.add(new CoilWrongCurrentKind(tables));
+    all.add(new CoilReversed(tables));
+    all.add(new CoilNeverOn(tables));
+    all.add(new CoilAlwaysOn(tables));
 
     // drive
 
