@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Netlist;
 import org.coilwright.rule.Outcome.Satisfied;
 import org.coilwright.rule.Outcome.Undecided;
 import org.coilwright.rule.Outcome.Violated;
@@ -22,6 +23,11 @@ public record Subject(RuleFacts rule, Mark mark, List<String> at) {
    */
   public static Subject of(RuleFacts rule, Mark mark, String... at) {
     return new Subject(rule, mark, List.of(at));
+  }
+
+  /** The circuit as a whole, for what is asked of all its parts at once. */
+  public static Subject ofCircuit(RuleFacts rule, Netlist netlist) {
+    return of(rule, netlist.about().title().mark(), "circuit");
   }
 
   /** Looked at, nothing to say against it, and no figure to show. */

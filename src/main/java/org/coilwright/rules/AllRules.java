@@ -3,6 +3,7 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import org.coilwright.rule.Rule;
+import org.coilwright.rule.Runner;
 import org.coilwright.table.Tables;
 
 /** Every rule there is, in the order in which they are explained and run. */
@@ -14,8 +15,17 @@ public final class AllRules {
     List<Rule> all = new ArrayList<>();
 
     // wiring
+    all.add(new WiringLooseEnd(tables));
     all.add(new WiringReservedPin(tables));
+    all.add(new WiringRepeated(tables));
+    all.add(new WiringCrowdedTerminal(tables));
+    all.add(new WiringSelfJoined(tables));
+    all.add(new WiringShortCircuit(tables));
     all.add(new WiringUnusedPart(tables));
+    all.add(new WiringIntentDiffers(tables));
+    all.add(new WiringNoSteadyState(tables));
+    all.add(new WiringTwoSteadyStates(tables));
+    all.add(new WiringSneakPath(tables));
 
     // coil
     all.add(new CoilWrongCurrentKind(tables));
@@ -34,7 +44,14 @@ public final class AllRules {
     // poles
 
     // record
+    all.add(new RecordNotChecked());
+    all.add(new RecordAcceptedNothing());
 
     return List.copyOf(all);
+  }
+
+  /** A runner for all of them. */
+  public static Runner runner(Tables tables) {
+    return new Runner(of(tables), RecordNotChecked.FACTS, RecordAcceptedNothing.FACTS);
   }
 }

@@ -19,7 +19,12 @@ final class Positions {
   }
 
   static String of(Study study, State state) {
-    return new Positions(study.circuit()).words(state.positions());
+    return of(study, state.positions());
+  }
+
+  /** The positions of some independent contacts. */
+  static String of(Study study, Map<String, Boolean> positions) {
+    return new Positions(study.circuit()).words(positions);
   }
 
   private String words(Map<String, Boolean> positions) {

@@ -51,8 +51,7 @@ final class WiringUnusedPart implements Rule {
     if (outcomes.isEmpty()) {
       // one line for the whole circuit: fifteen lines that say "has a wire" would tell nothing more
       outcomes.add(
-          Subject.of(FACTS, netlist.about().title().mark(), "circuit")
-              .satisfied("Every part has at least one wire.", basis));
+          Subject.ofCircuit(FACTS, netlist).satisfied("Every part has at least one wire.", basis));
     }
     return outcomes;
   }

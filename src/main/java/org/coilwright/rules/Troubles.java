@@ -1,0 +1,59 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.solve.Study;
+import org.coilwright.solve.Trouble;
+
+/** What the rules about switching states share: one finding a fault, and what stayed unexplored. */
+final class Troubles {
+  private Troubles() {}
+
+  /** {@code With U1.heat closed} and in how many more positions; for the start of a sentence. */
+  static String with(Study study, List<? extends Trouble> alike) {
+    String first = Positions.of(study, alike.get(0).positions());
+    int more = alike.size() - 1;
+    String others =
+        more == 0 ? "" : " (and in %d more position%s)".formatted(more, more == 1 ? "" : "s");
+    return (alike.get(0).positions().isEmpty() ? "As wired" : "With " + first) + others;
+  }
+
+  /** The troubles of one kind, those that are the same fault in several positions together. */
+  static <T extends Trouble> Collection<List<T>> alike(
+      Study study, Class<T> kind, Function<? super T, ?> fault) {
+    Map<Object, List<T>> groups = new LinkedHashMap<>();
+    for (Trouble trouble : study.troubles()) {
+      if (kind.isInstance(trouble)) {
+        T found = kind.cast(trouble);
+        groups.computeIfAbsent(fault.apply(found), key -> new ArrayList<>()).add(found);
+      }
+    }
+    return groups.values();
+  }
+
+  /** One undecided outcome for each group of contacts that has too many positions to visit. */
+  static List<Outcome> unexplored(RuleFacts rule, Study study) {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (Trouble trouble : study.troubles()) {
+      if (trouble instanceof Trouble.NotExplored group) {
+        String contacts = String.join(", ", group.contacts());
+        outcomes.add(
+            Subject.ofCircuit(rule, study.circuit().netlist())
+                .undecided(
+                    "a smaller group than %s".formatted(contacts),
+                    "%d independent contacts act on one another (%s); every position is visited for"
+                            .formatted(group.contacts().size(), contacts)
+                        + " groups of up to %d, and this one was left out."
+                            .formatted(group.limit())));
+      }
+    }
+    return outcomes;
+  }
+}

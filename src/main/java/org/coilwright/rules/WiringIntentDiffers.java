@@ -1,0 +1,153 @@
+package org.coilwright.rules;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.coilwright.circuit.Actuator;
+import org.coilwright.netlist.Intent;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+import org.coilwright.solve.Trouble;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** A load is on or off in a position of the contacts in which the intent says otherwise. */
+final class WiringIntentDiffers implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("wiring.intent-differs", Weight.STOP, "load does not do what is intended")
+          .what(
+              "Compares the computed switching table with `intent:`, position by position. Thermostats"
+                  + " and cut-outs that the intent does not name count as closed.")
+          .why(
+              "A load that is on when it should be off heats with nobody in charge of it; one that"
+                  + " is off when it should be on shows that a wire is not where the drawing has it.")
+          .remedy("Follow the path that the finding names, or correct the intent.")
+          .blind("How far a load is on: one at a fraction of its power counts as on.")
+          .sources("circuit-theory")
+          .consequenceOf("wiring.sneak-path", "poles.load-not-switched", "poles.line-left-on");
+
+  private final Basis basis;
+
+  WiringIntentDiffers(Tables tables) {
+    basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    return Loads.of(study.circuit()).stream().map(load -> checkLoad(study, load)).toList();
+  }
+
+  private Outcome checkLoad(Study study, Part load) {
+    Written<Intent> intent = study.circuit().netlist().intent().get(load.name());
+    if (intent == null) {
+      return Subject.of(FACTS, load.head().mark(), load.name())
+          .undecided(
+              "intent of %s".formatted(load.name()),
+              "Nothing says when %s shall be on.".formatted(load.name()));
+    }
+    Subject subject = Subject.of(FACTS, intent.mark(), load.name());
+    Set<String> names = intent.value().names();
+    List<String> unknown = names.stream().filter(n -> !study.columns().contains(n)).toList();
+    if (!unknown.isEmpty()) {
+      return subject.undecided(
+          "an intent of %s in contacts that stand by themselves".formatted(load.name()),
+          "The intent of %s names %s, which is no independent contact."
+              .formatted(load.name(), String.join(", ", unknown)));
+    }
+    List<State> states = study.states().stream().filter(s -> counts(study, s, names)).toList();
+    List<State> differing =
+        states.stream().filter(s -> on(study, load, s) != holds(intent, s)).toList();
+    if (!differing.isEmpty()) {
+      return differs(study, load, intent, differing, states.size());
+    }
+    return study.troubles().stream()
+        .filter(Trouble.NotExplored.class::isInstance)
+        .findFirst()
+        .<Outcome>map(gap -> Troubles.unexplored(FACTS, study).get(0))
+        .orElseGet(
+            () ->
+                subject.satisfied(
+                    "%s is on exactly when %s, in each of %d states."
+                        .formatted(load.name(), intent.text(), states.size()),
+                    basis));
+  }
+
+  /** Unnamed thermostats and cut-outs count as closed: positions with one open are left out. */
+  private static boolean counts(Study study, State state, Set<String> named) {
+    return study.circuit().independentActuators().stream()
+        .filter(a -> a.kind() == Actuator.Kind.THERMOSTAT || a.kind() == Actuator.Kind.CUT_OUT)
+        .map(Actuator::name)
+        .filter(name -> !named.contains(name))
+        .allMatch(name -> state.positions().getOrDefault(name, true));
+  }
+
+  private Outcome differs(
+      Study study, Part load, Written<Intent> intent, List<State> differing, int of) {
+    // a load that is on against the intent is the worse half, so it is the one that is shown
+    State shown =
+        differing.stream().filter(s -> on(study, load, s)).findFirst().orElse(differing.get(0));
+    boolean on = on(study, load, shown);
+    String name = load.name();
+    String position = Positions.of(study, shown);
+    return Subject.of(FACTS, intent.mark(), name)
+        .violated(
+            "%s is %s when it should be %s".formatted(name, onOff(on), onOff(!on)),
+            "With %s it should be %s, but it takes %s. The intent is missed in %d of %d states."
+                .formatted(
+                    position,
+                    onOff(!on),
+                    Printed.of(study.load(name, shown).watts(), Dimension.POWER),
+                    differing.size(),
+                    of),
+            "says %s here".formatted(onOff(!on)))
+        .alsoAt(load.head().mark(), "is %s".formatted(onOff(on)))
+        .detail(relays(study, shown))
+        .todo(
+            on
+                ? "Find what feeds %s in this position and put the contact into that path, or correct"
+                        .formatted(name)
+                    + " the intent."
+                : "Find what is open between the mains and %s in this position, or correct the intent."
+                    .formatted(name),
+            basis);
+  }
+
+  private static String relays(Study study, State state) {
+    return state.pulledIn().entrySet().stream()
+        .map(
+            relay ->
+                "%s %s at %s"
+                    .formatted(
+                        relay.getKey(),
+                        relay.getValue() ? "in" : "out",
+                        Printed.volts(Math.abs(study.coil(relay.getKey(), state).volts()))))
+        .collect(Collectors.joining(", ", "Relays in this position: ", "."));
+  }
+
+  private static String onOff(boolean on) {
+    return on ? "on" : "off";
+  }
+
+  private static boolean holds(Written<Intent> intent, State state) {
+    return intent.value().holds(name -> state.positions().getOrDefault(name, false));
+  }
+
+  private static boolean on(Study study, Part load, State state) {
+    return study.load(load.name(), state).on();
+  }
+}

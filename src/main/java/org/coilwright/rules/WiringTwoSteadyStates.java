@@ -1,0 +1,117 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.coilwright.circuit.Actuator;
+import org.coilwright.circuit.Branch.Coil;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part.ContactForm;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+import org.coilwright.solve.Trouble.TwoSteadyStates;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** The circuit holds itself in, and nothing says that it should. */
+final class WiringTwoSteadyStates implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("wiring.two-steady-states", Weight.FIX, "circuit that holds itself in")
+          .what(
+              "Starts every position of the contacts once with the relays out and once with them"
+                  + " in; raised where they stay as they were.")
+          .why(
+              "Whether the load is on depends on what was before: the controller's contact opens"
+                  + " and the load stays on, or it closes and the load stays off.")
+          .remedy(
+              "Take the holding contact out. If the circuit shall hold itself, say so under"
+                  + " `accepted:` with the reason and with what releases it.")
+          .blind("What was meant: a latch with a stop button is raised as well, until accepted.")
+          .sources("circuit-theory");
+
+  private final Basis basis;
+
+  WiringTwoSteadyStates(Tables tables) {
+    basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    List<Outcome> outcomes = new ArrayList<>();
+    Troubles.alike(study, TwoSteadyStates.class, TwoSteadyStates::relays)
+        .forEach(alike -> outcomes.add(holding(study, alike)));
+    outcomes.addAll(Troubles.unexplored(FACTS, study));
+    if (outcomes.isEmpty()) {
+      outcomes.add(
+          Subject.ofCircuit(FACTS, study.circuit().netlist())
+              .satisfied(
+                  "Each position of the contacts leads to one state, whatever was before.", basis));
+    }
+    return outcomes;
+  }
+
+  private Outcome holding(Study study, List<TwoSteadyStates> alike) {
+    Circuit circuit = study.circuit();
+    TwoSteadyStates first = alike.get(0);
+    List<String> relays = first.relays();
+    String names = String.join(", ", relays);
+    boolean one = relays.size() == 1;
+    var finding =
+        new Subject(FACTS, Where.coil(circuit, relays.get(0)), relays)
+            .violated(
+                "%s hold%s itself in".formatted(names, one ? "s" : ""),
+                "%s, %s can be in or out, whichever it was before.%s"
+                    .formatted(Troubles.with(study, alike), names, loadsThatFollow(study, first)),
+                "stays in once it is in");
+    for (String relay : relays) {
+      finding.alsoAt(Where.coil(circuit, relay), "this coil as well");
+      for (Contact contact : circuit.contactsOf(new Actuator(Actuator.Kind.COIL, relay))) {
+        if (contact.form() == ContactForm.NO && !contact.pole() && feedsOwnCoil(circuit, contact)) {
+          finding.alsoAt(contact.mark(), "%s feeds the coil once it is in".formatted(contact.id()));
+        }
+      }
+    }
+    return finding.todo(
+        "Take the holding contact out; if it shall hold, name what releases it under accepted:.",
+        basis);
+  }
+
+  private static String loadsThatFollow(Study study, TwoSteadyStates trouble) {
+    List<String> loads = new ArrayList<>();
+    for (String load : Loads.names(study.circuit())) {
+      if (on(study, load, trouble.first()) != on(study, load, trouble.second())) {
+        loads.add(load);
+      }
+    }
+    return loads.isEmpty()
+        ? ""
+        : " %s follow%s it.".formatted(String.join(", ", loads), loads.size() == 1 ? "s" : "");
+  }
+
+  private static boolean on(Study study, String load, State state) {
+    return study.load(load, state).on();
+  }
+
+  /** True if wires and contacts lead from the contact to its own coil. */
+  private static boolean feedsOwnCoil(Circuit circuit, Contact contact) {
+    Set<Node> reached =
+        circuit.reach(contact.to(), b -> b instanceof Conductor || b instanceof Contact);
+    return circuit.branchesOf(contact.part()).stream()
+        .filter(Coil.class::isInstance)
+        .anyMatch(coil -> reached.contains(coil.from()) || reached.contains(coil.to()));
+  }
+}
