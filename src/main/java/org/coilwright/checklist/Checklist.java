@@ -1,0 +1,164 @@
+package org.coilwright.checklist;
+
+import java.util.List;
+
+/**
+ * What the electrician reads and fills in, in the order it stands on paper. Plain text and numbers;
+ * whoever draws it needs to know no electricity.
+ *
+ * @param title title block
+ * @param paper sheet size
+ * @param notice who decides; stands on the first and on the sign-off page
+ * @param summary the verdict
+ * @param stopIf when to stop the work at once; at most three lines
+ * @param findings heaviest first
+ * @param openPoints what could not be checked or rests on memory: each to be settled on site
+ * @param cautions those that fit this circuit
+ * @param wires one line a wire
+ * @param steps sections of tests and the hold point between them, in order
+ * @param satisfied what was computed and found inside its limit
+ * @param instruments what is measured with; make, number and calibration date are filled in
+ * @param signers who signs
+ */
+public record Checklist(
+    TitleBlock title,
+    Paper paper,
+    List<String> notice,
+    Summary summary,
+    List<String> stopIf,
+    List<FindingEntry> findings,
+    List<OpenPoint> openPoints,
+    List<Caution> cautions,
+    List<WireRow> wires,
+    List<Step> steps,
+    List<SatisfiedEntry> satisfied,
+    List<String> instruments,
+    List<String> signers) {
+
+  /** A box to know by heart holds fewer than four items. */
+  public static final int MOST_STOP_LINES = 3;
+
+  /**
+   * Copies the lists.
+   *
+   * @throws IllegalArgumentException if the stop box is too long or nobody signs
+   */
+  public Checklist {
+    notice = List.copyOf(notice);
+    stopIf = List.copyOf(stopIf);
+    findings = List.copyOf(findings);
+    openPoints = List.copyOf(openPoints);
+    cautions = List.copyOf(cautions);
+    wires = List.copyOf(wires);
+    steps = List.copyOf(steps);
+    satisfied = List.copyOf(satisfied);
+    instruments = List.copyOf(instruments);
+    signers = List.copyOf(signers);
+    if (stopIf.size() > MOST_STOP_LINES) {
+      throw new IllegalArgumentException("the stop box holds at most three lines");
+    }
+    if (notice.isEmpty() || signers.isEmpty()) {
+      throw new IllegalArgumentException("a checklist needs its notice and somebody who signs");
+    }
+  }
+
+  /** Every row of every section, in order. */
+  public List<TestRow> rows() {
+    return steps.stream()
+        .filter(Section.class::isInstance)
+        .map(Section.class::cast)
+        .flatMap(section -> section.rows().stream())
+        .toList();
+  }
+
+  /** Sheet size. */
+  public enum Paper {
+    A4,
+    LETTER
+  }
+
+  /**
+   * Title block. Whatever the netlist leaves out reads {@code not stated}.
+   *
+   * @param sha256 lower-case hex digest of the netlist's bytes
+   * @param program name and version of the program
+   * @param printed date of printing, ISO
+   */
+  public record TitleBlock(
+      String circuit,
+      String reference,
+      String revision,
+      String date,
+      String preparedBy,
+      String note,
+      String file,
+      String sha256,
+      String program,
+      String printed) {
+    /** Enough of the digest to tell two files apart at a glance. */
+    public String shortDigest() {
+      return sha256.substring(0, Math.min(12, sha256.length()));
+    }
+  }
+
+  /**
+   * The verdict.
+   *
+   * @param word STOP, FIX, NOTE or CLEAR
+   * @param sentence what it means for the work
+   * @param counts how many of each, and how much was looked at
+   */
+  public record Summary(String word, String sentence, String counts) {}
+
+  /**
+   * A finding.
+   *
+   * @param at designations and line of the netlist
+   * @param value what was computed, with unit; may be empty
+   * @param limit likewise
+   * @param detail how it was computed, and who accepted it; may be empty
+   */
+  public record FindingEntry(
+      String weight,
+      String rule,
+      String at,
+      String headline,
+      String numbers,
+      String value,
+      String limit,
+      String detail,
+      String remedy,
+      Grounds grounds) {}
+
+  /**
+   * Something the program could not settle.
+   *
+   * @param number such as {@code P3}
+   * @param what what to find out on site
+   * @param why why it is open
+   */
+  public record OpenPoint(String number, String what, String why) {}
+
+  /**
+   * A danger of this circuit.
+   *
+   * @param number such as {@code C2}
+   * @param source printed citation, or that it is common practice
+   */
+  public record Caution(String number, String title, List<String> paragraphs, String source) {}
+
+  /** A wire; the tick box stands beside it. {@code carries} says mains, extra-low voltage or PE. */
+  public record WireRow(
+      String number,
+      String from,
+      String to,
+      String run,
+      String size,
+      String length,
+      String colour,
+      String carries) {}
+
+  /** Something looked at and inside its limit; value and limit may be empty. */
+  public record SatisfiedEntry(
+      String rule, String at, String sentence, String value, String limit, Grounds grounds) {}
+}

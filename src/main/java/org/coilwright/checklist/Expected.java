@@ -1,0 +1,153 @@
+package org.coilwright.checklist;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.OptionalDouble;
+
+/** What must come of a test row: a band with its unit, a state from a closed list, or a setting. */
+public sealed interface Expected {
+  /** As printed. */
+  String text();
+
+  /** The unit that the reading is written down in; empty if there is nothing to measure. */
+  default String unit() {
+    return "";
+  }
+
+  /**
+   * A reading between limits, printed as {@code min … max unit} so that nobody computes on site.
+   *
+   * @param min least value, if there is one; never negative
+   * @param max greatest value, if there is one
+   * @param unit unit of both
+   */
+  record Band(OptionalDouble min, OptionalDouble max, String unit) implements Expected {
+    private static final int FIGURES = 3;
+
+    /**
+     * Refuses a band that says nothing.
+     *
+     * @throws IllegalArgumentException if both limits are missing, not finite or out of order, or
+     *     the unit is missing
+     */
+    public Band {
+      if (unit.isBlank() || (min.isEmpty() && max.isEmpty())) {
+        throw new IllegalArgumentException("a band needs a limit and a unit");
+      }
+      double low = min.orElse(0);
+      double high = max.orElse(Double.MAX_VALUE);
+      if (!Double.isFinite(low) || !Double.isFinite(high) || low > high) {
+        throw new IllegalArgumentException("limits out of order: " + low + ", " + high);
+      }
+    }
+
+    /** From {@code min} to {@code max}. */
+    public static Band between(double min, double max, String unit) {
+      return new Band(OptionalDouble.of(min), OptionalDouble.of(max), unit);
+    }
+
+    /** From zero to {@code max}. */
+    public static Band atMost(double max, String unit) {
+      return between(0, max, unit);
+    }
+
+    /** {@code min} or more. */
+    public static Band atLeast(double min, String unit) {
+      return new Band(OptionalDouble.of(min), OptionalDouble.empty(), unit);
+    }
+
+    /** Both limits carry the same decimals and are rounded inwards, never outwards. */
+    @Override
+    public String text() {
+      int decimals = decimals();
+      if (max.isEmpty()) {
+        return "≥ " + print(min.orElse(0), decimals, RoundingMode.CEILING) + " " + unit;
+      }
+      String low = print(min.orElse(0), decimals, RoundingMode.CEILING);
+      String high = print(max.orElse(0), decimals, RoundingMode.FLOOR);
+      if (new BigDecimal(low).compareTo(new BigDecimal(high)) > 0) {
+        low = print(min.orElse(0), decimals + 1, RoundingMode.HALF_UP);
+        high = print(max.orElse(0), decimals + 1, RoundingMode.HALF_UP);
+      }
+      return low + " … " + high + " " + unit;
+    }
+
+    /** As many as give the larger limit three figures, fewer if neither limit needs them. */
+    private int decimals() {
+      double scale = Math.abs(max.orElseGet(() -> min.orElse(0)));
+      if (scale == 0) {
+        return 0;
+      }
+      int wanted = Math.max(0, FIGURES - 1 - (int) Math.floor(Math.log10(scale)));
+      return Math.min(wanted, Math.max(places(min), places(max)));
+    }
+
+    private static int places(OptionalDouble limit) {
+      return Math.max(0, tidy(limit.orElse(0)).stripTrailingZeros().scale());
+    }
+
+    private static String print(double value, int decimals, RoundingMode rounding) {
+      return tidy(value).setScale(decimals, rounding).toPlainString();
+    }
+
+    /** Twelve figures: 0.1 + 0.2 must not be rounded up for its last binary digit. */
+    private static BigDecimal tidy(double value) {
+      return new BigDecimal(value).round(new MathContext(12, RoundingMode.HALF_EVEN));
+    }
+  }
+
+  /**
+   * Something seen, heard or felt.
+   *
+   * @param state from a closed list
+   */
+  record Seen(State state) implements Expected {
+    @Override
+    public String text() {
+      return state.text();
+    }
+  }
+
+  /**
+   * A setting read back.
+   *
+   * @param value with its unit, as the netlist has it
+   */
+  record Setting(String value) implements Expected {
+    @Override
+    public String text() {
+      return "reads " + value;
+    }
+  }
+
+  /** The states that can be expected. Each says what is so, never that somebody looked. */
+  enum State {
+    LOCKED_OFF("locked off, key kept"),
+    SHOWS_A_KNOWN_SOURCE("tester shows a known live source"),
+    SHOWN_VALUES_AGREE("marking agrees with the wiring list"),
+    NO_DAMAGE("no damage, no loose strand"),
+    HELD_FAST("conductor does not move when pulled"),
+    CONTINUITY("continuity"),
+    NO_CONTINUITY("no continuity"),
+    PULLS_IN("armature pulls in, no chatter"),
+    LETS_GO("armature lets go at once"),
+    STAYS_OUT("armature stays out"),
+    TRIPS("trips at once"),
+    DOES_NOT_TRIP("does not trip"),
+    LOAD_ON("load on"),
+    LOAD_OFF("load off"),
+    WATER_COVERS("water covers the element");
+
+    private final String text;
+
+    State(String text) {
+      this.text = text;
+    }
+
+    /** As printed. */
+    public String text() {
+      return text;
+    }
+  }
+}

@@ -1,0 +1,64 @@
+package org.coilwright.checklist;
+
+import java.util.List;
+
+/**
+ * A few rows that belong together and can be begun and left on their own.
+ *
+ * @param number such as {@code 5}
+ * @param title what it is about
+ * @param stage what is live while it is done
+ * @param readFirst cautions to read before it, by number and title
+ * @param beginWith the state the circuit must be in
+ * @param rows one to nine
+ */
+public record Section(
+    String number,
+    String title,
+    Stage stage,
+    List<String> readFirst,
+    String beginWith,
+    List<TestRow> rows)
+    implements Step {
+
+  /** Fewer than ten rows a pause point: longer lists are lost track of. */
+  public static final int MOST_ROWS = 9;
+
+  /**
+   * Copies the lists.
+   *
+   * @throws IllegalArgumentException if it has no rows or too many
+   */
+  public Section {
+    readFirst = List.copyOf(readFirst);
+    rows = List.copyOf(rows);
+    if (rows.isEmpty() || rows.size() > MOST_ROWS) {
+      throw new IllegalArgumentException(
+          "section " + number + " has " + rows.size() + " rows; one to nine are allowed");
+    }
+  }
+
+  /** What is live. The order is the order of the work. */
+  public enum Stage {
+    DEAD("Dead"),
+    ELV("Extra-low voltage only"),
+    MAINS("Mains"),
+    SETTINGS("Settings");
+
+    private final String title;
+
+    Stage(String title) {
+      this.title = title;
+    }
+
+    /** As printed. */
+    public String title() {
+      return title;
+    }
+
+    /** True if the mains is on at the load circuit. */
+    public boolean live() {
+      return this == MAINS;
+    }
+  }
+}

@@ -1,0 +1,118 @@
+package org.coilwright.pdf;
+
+import java.util.List;
+import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.TestRow;
+
+/** The sign-off page and, behind it, the reasons. */
+final class BackPages {
+  private static final double MM = Sheet.MM;
+
+  private final Sheet sheet;
+  private final Faces faces;
+  private final Prose prose;
+  private final Tag document;
+
+  BackPages(Sheet sheet, Faces faces, Prose prose, Tag document) {
+    this.sheet = sheet;
+    this.faces = faces;
+    this.prose = prose;
+    this.document = document;
+  }
+
+  void draw(Checklist checklist) {
+    signOff(checklist);
+    reasons(checklist.rows());
+    satisfied(checklist.satisfied());
+    prose.paragraph(
+        Prose.Line.bold(
+            "End of the checklist: "
+                + checklist.wires().size()
+                + " wires, "
+                + checklist.rows().size()
+                + " test rows, "
+                + checklist.openPoints().size()
+                + " points to settle, "
+                + checklist.findings().size()
+                + " findings."));
+  }
+
+  private void signOff(Checklist checklist) {
+    sheet.freshPage();
+    prose.heading("Sign-off", Role.HEADING_1, 0);
+    prose.framed(checklist.notice().stream().map(Prose.Line::bold).toList(), 1.2);
+    Grid counts =
+        grid(
+            new Grid.Column("Test rows: " + checklist.rows().size(), 0),
+            new Grid.Column("met", 32 * MM),
+            new Grid.Column("not met", 32 * MM),
+            new Grid.Column("not done", 32 * MM));
+    Cell count = Cell.EMPTY.andSpace(26 * MM, 24, "");
+    counts.row(List.of(Cell.text("Count them; the sum must be right."), count, count, count));
+    counts.draw(document);
+    sheet.down(8);
+    Cell remarks = Cell.text("Remarks, rows not met and what was done about them");
+    grid(new Grid.Column("", 0))
+        .row(List.of(remarks.andSpace(sheet.width() - 5, 110, "")))
+        .draw(document);
+    sheet.down(8);
+    Grid people =
+        grid(
+            new Grid.Column("", 26 * MM),
+            new Grid.Column("Name", 0),
+            new Grid.Column("Licence or card number", 38 * MM),
+            new Grid.Column("Date", 28 * MM),
+            new Grid.Column("Signature", 44 * MM));
+    for (String signer : checklist.signers()) {
+      people.row(
+          List.of(
+              Cell.bold(signer),
+              Cell.EMPTY.andSpace(38 * MM, 30, ""),
+              Cell.EMPTY.andSpace(34 * MM, 30, ""),
+              Cell.EMPTY.andSpace(24 * MM, 30, ""),
+              Cell.EMPTY.andSpace(40 * MM, 30, "")));
+    }
+    people.draw(document);
+  }
+
+  private void reasons(List<TestRow> rows) {
+    sheet.freshPage();
+    Grid grid =
+        grid(new Grid.Column("Row", 14 * MM), new Grid.Column("Where its reading comes from", 0));
+    for (TestRow row : rows) {
+      Cell text = Cell.text(row.expected().text() + ": " + row.grounds().how());
+      grid.tight(List.of(Cell.bold(row.number()), FrontPages.grounds(text, row.grounds())));
+    }
+    prose.heading("Where the expected readings come from", Role.HEADING_1, grid.beginning());
+    grid.draw(document);
+  }
+
+  private void satisfied(List<Checklist.SatisfiedEntry> entries) {
+    Grid grid =
+        grid(
+            new Grid.Column("At", 26 * MM),
+            new Grid.Column("Looked at and inside its limit", 0),
+            new Grid.Column("Value", 25 * MM),
+            new Grid.Column("Limit", 25 * MM));
+    for (Checklist.SatisfiedEntry entry : entries) {
+      Cell text = Cell.text(entry.sentence()).and(entry.rule());
+      grid.tight(
+          List.of(
+              Cell.bold(entry.at()),
+              FrontPages.grounds(text, entry.grounds()),
+              Cell.text(entry.value()),
+              Cell.text(entry.limit())));
+    }
+    prose.heading("What was computed and satisfied", Role.HEADING_1, grid.beginning());
+    if (entries.isEmpty()) {
+      prose.paragraph(Prose.Line.plain("Nothing."));
+    } else {
+      grid.draw(document);
+    }
+    sheet.down(8);
+  }
+
+  private Grid grid(Grid.Column... columns) {
+    return new Grid(sheet, faces, List.of(columns));
+  }
+}

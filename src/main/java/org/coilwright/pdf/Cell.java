@@ -1,0 +1,67 @@
+package org.coilwright.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What stands in a cell, top to bottom, before it is known how wide the cell is.
+ *
+ * @param contents nothing for an empty cell
+ */
+record Cell(List<Content> contents) {
+  static final Cell EMPTY = new Cell(List.of());
+
+  Cell {
+    contents = List.copyOf(contents);
+  }
+
+  static Cell text(String text) {
+    return EMPTY.and(text);
+  }
+
+  static Cell bold(String text) {
+    return EMPTY.andBold(text);
+  }
+
+  /** Another paragraph; an empty text adds nothing. */
+  Cell and(String text) {
+    return text.isBlank() ? this : plus(new Paragraph(text, Face.REGULAR));
+  }
+
+  /** Another paragraph in bold; an empty text adds nothing. */
+  Cell andBold(String text) {
+    return text.isBlank() ? this : plus(new Paragraph(text, Face.BOLD));
+  }
+
+  /** A tick box with a word beside it. */
+  Cell andTick(String label) {
+    return plus(new Tick(label));
+  }
+
+  /** A frame to write in. */
+  Cell andSpace(double width, double height, String unit) {
+    return plus(new Space(width, height, unit));
+  }
+
+  private Cell plus(Content content) {
+    List<Content> all = new ArrayList<>(contents);
+    all.add(content);
+    return new Cell(all);
+  }
+
+  boolean isEmpty() {
+    return contents.isEmpty();
+  }
+
+  /** One thing in a cell. */
+  sealed interface Content {}
+
+  /** Text that is wrapped to the cell. */
+  record Paragraph(String text, Face face) implements Content {}
+
+  /** A box to tick. */
+  record Tick(String label) implements Content {}
+
+  /** A frame to write in, with a unit behind it that may be empty. */
+  record Space(double width, double height, String unit) implements Content {}
+}

@@ -1,0 +1,105 @@
+package org.coilwright.pdf;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
+import java.util.GregorianCalendar;
+import java.util.List;
+import java.util.TimeZone;
+import java.util.zip.CRC32;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageXYZDestination;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocumentOutline;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
+import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
+import org.coilwright.checklist.Checklist;
+
+/** Turns laid-out pages into a PDF document. */
+final class DocumentWriter {
+  private final Faces faces;
+
+  DocumentWriter(Faces faces) {
+    this.faces = faces;
+  }
+
+  void write(Checklist.TitleBlock title, Layout layout, OutputStream out) throws IOException {
+    try (PDDocument document = new PDDocument()) {
+      CRC32 identity = new CRC32();
+      identity.update((title.sha256() + title.printed()).getBytes(StandardCharsets.UTF_8));
+      document.setDocumentId(identity.getValue());
+      PDFont regular = PDType0Font.load(document, faces.regular().font(), true);
+      PDFont bold = PDType0Font.load(document, faces.bold().font(), true);
+      for (List<Piece> pieces : layout.pages()) {
+        PDPage page = new PDPage(rectangle(layout));
+        document.addPage(page);
+        try (PDPageContentStream content = new PDPageContentStream(document, page)) {
+          new PageInk(content, layout.pageHeight(), regular, bold).draw(pieces);
+        }
+      }
+      describe(document, title);
+      bookmark(document, layout);
+      document.save(out);
+    }
+  }
+
+  private static PDRectangle rectangle(Layout layout) {
+    return new PDRectangle((float) layout.pageWidth(), (float) layout.pageHeight());
+  }
+
+  private void describe(PDDocument document, Checklist.TitleBlock title) {
+    PDDocumentInformation information = new PDDocumentInformation();
+    information.setTitle("Checklist: " + faces.regular().printable(title.circuit()));
+    information.setSubject(
+        faces.regular().printable(title.reference() + ", revision " + title.revision()));
+    information.setKeywords("SHA-256 " + title.sha256());
+    information.setCreator(title.program());
+    information.setProducer(title.program());
+    GregorianCalendar printed = midnight(title.printed());
+    information.setCreationDate(printed);
+    information.setModificationDate(printed);
+    document.setDocumentInformation(information);
+    PDDocumentCatalog catalog = document.getDocumentCatalog();
+    catalog.setLanguage("en");
+    PDViewerPreferences preferences = new PDViewerPreferences(catalog.getCOSObject());
+    preferences.setDisplayDocTitle(true);
+    catalog.getCOSObject().setItem(COSName.VIEWER_PREFERENCES, preferences);
+  }
+
+  private static GregorianCalendar midnight(String date) {
+    GregorianCalendar calendar = new GregorianCalendar(TimeZone.getTimeZone("UTC"));
+    calendar.setTimeInMillis(0);
+    try {
+      calendar.setTimeInMillis(
+          LocalDate.parse(date).atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli());
+    } catch (DateTimeParseException notADate) {
+      // Printed as given on the page; the file's own date then stays at the epoch.
+    }
+    return calendar;
+  }
+
+  private static void bookmark(PDDocument document, Layout layout) {
+    PDDocumentOutline outline = new PDDocumentOutline();
+    for (Prose.Bookmark bookmark : layout.bookmarks()) {
+      PDPageXYZDestination destination = new PDPageXYZDestination();
+      destination.setPage(document.getPage(bookmark.page()));
+      destination.setLeft(0);
+      destination.setTop((int) Math.round(layout.pageHeight() - bookmark.y()));
+      PDOutlineItem item = new PDOutlineItem();
+      item.setTitle(bookmark.title());
+      item.setDestination(destination);
+      outline.addLast(item);
+    }
+    document.getDocumentCatalog().setDocumentOutline(outline);
+  }
+}

@@ -1,0 +1,208 @@
+package org.coilwright.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Grounds;
+
+/** Everything before the tests: title block, verdict, findings, open points, cautions, wires. */
+final class FrontPages {
+  private static final double MM = Sheet.MM;
+
+  private final Sheet sheet;
+  private final Faces faces;
+  private final Prose prose;
+  private final Tag document;
+
+  FrontPages(Sheet sheet, Faces faces, Prose prose, Tag document) {
+    this.sheet = sheet;
+    this.faces = faces;
+    this.prose = prose;
+    this.document = document;
+  }
+
+  void draw(Checklist checklist) {
+    prose.heading("Checklist before the first switch-on", Role.HEADING_1, 0);
+    titleBlock(checklist.title());
+    sheet.down(8);
+    verdict(checklist);
+    prose.framed(checklist.notice().stream().map(Prose.Line::bold).toList(), 1.2);
+    instruments(checklist.instruments());
+    findings(checklist.findings());
+    openPoints(checklist.openPoints());
+    cautions(checklist.cautions());
+    wires(checklist.wires());
+  }
+
+  private void titleBlock(Checklist.TitleBlock title) {
+    Grid grid = grid(new Grid.Column("", 34 * MM), new Grid.Column("", 0));
+    line(grid, "Circuit", title.circuit());
+    line(grid, "Reference", title.reference() + ", revision " + title.revision());
+    line(grid, "Date of the netlist", title.date());
+    line(grid, "Prepared by", title.preparedBy());
+    if (!title.note().isBlank()) {
+      line(grid, "Note", title.note());
+    }
+    line(grid, "Netlist", title.file());
+    line(grid, "SHA-256 of it", title.sha256());
+    line(grid, "Printed", title.printed() + " by " + title.program());
+    grid.draw(document);
+  }
+
+  private static void line(Grid grid, String name, String value) {
+    grid.tight(List.of(Cell.text(name), Cell.bold(value)));
+  }
+
+  private void verdict(Checklist checklist) {
+    List<Prose.Line> lines = new ArrayList<>();
+    lines.add(Prose.Line.large(checklist.summary().word()));
+    lines.add(Prose.Line.bold(checklist.summary().sentence()));
+    lines.add(Prose.Line.plain(checklist.summary().counts()));
+    prose.framed(lines, 2);
+    if (!checklist.stopIf().isEmpty()) {
+      List<Prose.Line> stop = new ArrayList<>();
+      stop.add(Prose.Line.bold("Anyone may stop the work. Stop at once if"));
+      checklist.stopIf().forEach(text -> stop.add(Prose.Line.plain("–  " + text)));
+      prose.framed(stop, Type.HAIRLINE);
+    }
+  }
+
+  private void instruments(List<String> instruments) {
+    Grid grid =
+        grid(
+            new Grid.Column("Instrument", 0),
+            new Grid.Column("Make and number", 58 * MM),
+            new Grid.Column("Calibrated until", 34 * MM));
+    for (String instrument : instruments) {
+      grid.row(
+          List.of(
+              Cell.text(instrument),
+              Cell.EMPTY.andSpace(54 * MM, 18, ""),
+              Cell.EMPTY.andSpace(30 * MM, 18, "")));
+    }
+    prose.heading("Instruments", Role.HEADING_2, grid.height());
+    grid.draw(document);
+  }
+
+  private void findings(List<Checklist.FindingEntry> findings) {
+    Grid grid =
+        grid(
+            new Grid.Column("", 15 * MM),
+            new Grid.Column("Finding", 0),
+            new Grid.Column("Value", 25 * MM),
+            new Grid.Column("Limit", 25 * MM),
+            new Grid.Column("Mended", 18 * MM));
+    for (Checklist.FindingEntry finding : findings) {
+      Cell text =
+          Cell.bold(finding.headline())
+              .and(finding.numbers())
+              .and(finding.detail())
+              .and("Do: " + finding.remedy());
+      grid.row(
+          List.of(
+              Cell.bold(finding.weight()),
+              text,
+              Cell.text(finding.value()),
+              Cell.text(finding.limit()),
+              Cell.EMPTY.andTick("")),
+          grounds(Cell.text(finding.rule() + " at " + finding.at()), finding.grounds()),
+          false);
+    }
+    prose.heading("Findings", Role.HEADING_1, grid.beginning());
+    if (findings.isEmpty()) {
+      prose.paragraph(
+          Prose.Line.plain(
+              "No rule found anything. That says what was looked for, not that nothing is wrong."));
+    } else {
+      grid.draw(document);
+    }
+  }
+
+  /** Adds where a figure comes from, and an open box if it rests on memory. */
+  static Cell grounds(Cell cell, Grounds grounds) {
+    Cell out = cell;
+    if (!grounds.sources().isEmpty()) {
+      out =
+          out.and(
+              "From: " + String.join("; ", grounds.sources()) + " (" + grounds.standing() + ")");
+    }
+    return grounds.confirm() ? out.andTick("From memory: " + Grounds.CONFIRM) : out;
+  }
+
+  private void openPoints(List<Checklist.OpenPoint> points) {
+    Grid grid =
+        grid(
+            new Grid.Column("No", 14 * MM),
+            new Grid.Column("Find out on site", 0),
+            new Grid.Column("Found", 46 * MM),
+            new Grid.Column("Initials", 17 * MM));
+    for (Checklist.OpenPoint point : points) {
+      grid.row(
+          List.of(
+              Cell.bold(point.number()),
+              Cell.text(point.what()).and(point.why()),
+              Cell.EMPTY.andSpace(42 * MM, 24, ""),
+              Cell.EMPTY.andSpace(13 * MM, 24, "")));
+    }
+    prose.heading("To be settled on site", Role.HEADING_1, grid.beginning());
+    if (points.isEmpty()) {
+      prose.paragraph(Prose.Line.plain("Nothing was left open by the checks that were made."));
+    } else {
+      prose.paragraph(
+          Prose.Line.plain(
+              "These could not be checked from the netlist, or rest on a figure from memory."
+                  + " Each must be settled before the mains is switched on."));
+      grid.draw(document);
+    }
+  }
+
+  private void cautions(List<Checklist.Caution> cautions) {
+    prose.heading("Cautions for this circuit", Role.HEADING_1, 60);
+    Grid grid = grid(new Grid.Column("", 12 * MM), new Grid.Column("", 0));
+    for (Checklist.Caution caution : cautions) {
+      Cell text = Cell.bold(caution.title());
+      for (String paragraph : caution.paragraphs()) {
+        text = text.and(paragraph);
+      }
+      grid.row(List.of(Cell.bold(caution.number()), text.and("From: " + caution.source())));
+    }
+    grid.draw(document);
+  }
+
+  private void wires(List<Checklist.WireRow> wires) {
+    Grid grid =
+        grid(
+            new Grid.Column("No", 13 * MM),
+            new Grid.Column("From", 0),
+            new Grid.Column("To", 28 * MM),
+            new Grid.Column("Run", 15 * MM),
+            new Grid.Column("Size", 19 * MM),
+            new Grid.Column("Length", 19 * MM),
+            new Grid.Column("Colour", 26 * MM),
+            new Grid.Column("Carries", 18 * MM),
+            new Grid.Column("Wired", 13 * MM));
+    for (Checklist.WireRow wire : wires) {
+      grid.row(
+          List.of(
+              Cell.bold(wire.number()),
+              Cell.text(wire.from()),
+              Cell.text(wire.to()),
+              Cell.text(wire.run()),
+              Cell.text(wire.size()),
+              Cell.text(wire.length()),
+              Cell.text(wire.colour()),
+              Cell.text(wire.carries()),
+              Cell.EMPTY.andTick("")));
+    }
+    prose.heading("Wiring list", Role.HEADING_1, grid.beginning() + 40);
+    prose.paragraph(
+        Prose.Line.plain(
+            "Supply locked off. Tick a wire after both its ends are fast and pulled, before the"
+                + " next one is begun."));
+    grid.draw(document);
+  }
+
+  private Grid grid(Grid.Column... columns) {
+    return new Grid(sheet, faces, List.of(columns));
+  }
+}

@@ -1,0 +1,214 @@
+package org.coilwright.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A table whose head is repeated on every page. A row moves to the next page whole if it can; one
+ * that is taller than a page is parted between lines, so nothing is lost.
+ */
+final class Grid {
+  private static final double PAD_X = 2.5;
+  private static final double PAD_Y = 3;
+
+  /** A line of handwriting needs this much. */
+  private static final double LEAST_ROW = 24;
+
+  private final Sheet sheet;
+  private final Faces faces;
+  private final List<Column> columns;
+  private final double[] lefts;
+  private final List<Band> head;
+  private final List<Row> rows = new ArrayList<>();
+
+  /**
+   * A column.
+   *
+   * @param width in points; 0 for the one that takes what is left
+   */
+  record Column(String head, double width) {}
+
+  /** A row, wrapped: its cells, and what stands under them from the second column on. */
+  private record Row(List<Band> bands, boolean live) {
+    double height() {
+      return bands.stream().mapToDouble(Band::height).sum();
+    }
+  }
+
+  /** Cells side by side, each with the column it begins at. */
+  private record Band(List<List<Item>> cells, int firstColumn, double least) {
+    double height() {
+      double tallest = cells.stream().mapToDouble(Item::height).max().orElse(0);
+      return Math.max(least, tallest + 2 * PAD_Y);
+    }
+  }
+
+  Grid(Sheet sheet, Faces faces, List<Column> columns) {
+    this.sheet = sheet;
+    this.faces = faces;
+    double fixed = columns.stream().mapToDouble(Column::width).sum();
+    this.columns =
+        columns.stream()
+            .map(c -> c.width() > 0 ? c : new Column(c.head(), sheet.width() - fixed))
+            .toList();
+    this.lefts = new double[columns.size() + 1];
+    lefts[0] = sheet.left();
+    for (int i = 0; i < columns.size(); i++) {
+      lefts[i + 1] = lefts[i] + this.columns.get(i).width();
+    }
+    boolean named = columns.stream().anyMatch(c -> !c.head().isEmpty());
+    this.head =
+        named
+            ? List.of(band(columns.stream().map(c -> Cell.bold(c.head())).toList(), 0, 0))
+            : List.of();
+  }
+
+  /** Adds a row of one cell a column. */
+  Grid row(List<Cell> cells) {
+    return row(cells, Cell.EMPTY, false);
+  }
+
+  /**
+   * Adds a row.
+   *
+   * @param under stands beneath, from the second column to the right edge
+   * @param live draws a black bar along its left edge
+   */
+  Grid row(List<Cell> cells, Cell under, boolean live) {
+    List<Band> bands = new ArrayList<>();
+    bands.add(band(cells, 0, LEAST_ROW));
+    if (!under.isEmpty()) {
+      bands.add(band(List.of(under), 1, 0));
+    }
+    rows.add(new Row(bands, live));
+    return this;
+  }
+
+  /** Adds a row that nobody writes in: only as high as its text. */
+  Grid tight(List<Cell> cells) {
+    rows.add(new Row(List.of(band(cells, 0, 0)), false));
+    return this;
+  }
+
+  private Band band(List<Cell> cells, int firstColumn, double least) {
+    List<List<Item>> wrapped = new ArrayList<>();
+    for (int i = 0; i < cells.size(); i++) {
+      int column = firstColumn + i;
+      int end = i == cells.size() - 1 ? columns.size() : column + 1;
+      wrapped.add(Item.of(cells.get(i), lefts[end] - lefts[column] - 2 * PAD_X, faces));
+    }
+    return new Band(wrapped, firstColumn, least);
+  }
+
+  /** Height if nothing has to be parted. */
+  double height() {
+    return headHeight() + rows.stream().mapToDouble(Row::height).sum();
+  }
+
+  /** Height of the head and the first row: what must stand under a heading. */
+  double beginning() {
+    return headHeight()
+        + (rows.isEmpty() ? 0 : Math.min(rows.get(0).height(), sheet.fullRoom() / 2));
+  }
+
+  private double headHeight() {
+    return head.stream().mapToDouble(Band::height).sum();
+  }
+
+  /** Draws it at the cursor. */
+  void draw(Tag parent) {
+    Tag table = parent.child(Role.TABLE);
+    if (beginning() > sheet.room()) {
+      sheet.freshPage();
+    }
+    if (!head.isEmpty()) {
+      Tag row = table.child(Role.ROW);
+      drawHead(columns.stream().map(c -> row.child(Role.HEAD_CELL)).toList());
+    }
+    for (Row row : rows) {
+      draw(row, table.child(Role.ROW));
+    }
+  }
+
+  private void drawHead(List<Tag> tags) {
+    for (Band band : head) {
+      sheet.add(new Piece.Fill(sheet.left(), sheet.y(), sheet.width(), band.height(), 0.88));
+      drawItems(band, band.cells(), tags);
+      sheet.down(band.height());
+      rule();
+    }
+  }
+
+  private void draw(Row row, Tag tag) {
+    if (row.height() > sheet.room() && row.height() <= sheet.fullRoom() - headHeight()) {
+      nextPage();
+    }
+    for (Band band : row.bands()) {
+      List<Tag> tags = band.cells().stream().map(c -> tag.child(Role.CELL)).toList();
+      drawParted(band, tags, row.live());
+    }
+    rule();
+  }
+
+  private void drawParted(Band band, List<Tag> tags, boolean live) {
+    List<List<Item>> rest = band.cells();
+    while (true) {
+      Band left = new Band(rest, band.firstColumn(), band.least());
+      if (left.height() <= sheet.room()) {
+        drawBand(left, left.height(), tags, live);
+        return;
+      }
+      List<List<Item>> fitting = new ArrayList<>();
+      List<List<Item>> later = new ArrayList<>();
+      for (List<Item> cell : rest) {
+        int cut = fitting(cell, sheet.room() - 2 * PAD_Y);
+        fitting.add(cell.subList(0, cut));
+        later.add(cell.subList(cut, cell.size()));
+      }
+      if (fitting.stream().anyMatch(cell -> !cell.isEmpty())) {
+        drawBand(new Band(fitting, band.firstColumn(), 0), sheet.room(), tags, live);
+      }
+      nextPage();
+      rest = later;
+    }
+  }
+
+  private static int fitting(List<Item> items, double room) {
+    double used = 0;
+    int count = 0;
+    while (count < items.size() && used + items.get(count).height() <= room) {
+      used += items.get(count).height();
+      count++;
+    }
+    return count;
+  }
+
+  private void drawBand(Band band, double height, List<Tag> tags, boolean live) {
+    if (live) {
+      sheet.add(new Piece.Fill(sheet.left() - 4, sheet.y(), 3, height, 0));
+    }
+    drawItems(band, band.cells(), tags);
+    sheet.down(height);
+  }
+
+  private void drawItems(Band band, List<List<Item>> cells, List<Tag> tags) {
+    for (int i = 0; i < cells.size(); i++) {
+      double y = sheet.y() + PAD_Y;
+      for (Item item : cells.get(i)) {
+        item.draw(sheet, lefts[band.firstColumn() + i] + PAD_X, y, tags.get(i));
+        y += item.height();
+      }
+    }
+  }
+
+  private void nextPage() {
+    sheet.newPage();
+    if (!head.isEmpty()) {
+      drawHead(columns.stream().map(c -> Tag.ARTIFACT).toList());
+    }
+  }
+
+  private void rule() {
+    sheet.add(new Piece.Rule(sheet.left(), sheet.y(), sheet.right(), sheet.y(), Type.HAIRLINE));
+  }
+}

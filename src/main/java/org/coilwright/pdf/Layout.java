@@ -1,0 +1,78 @@
+package org.coilwright.pdf;
+
+import java.util.List;
+import org.coilwright.checklist.Checklist;
+
+/** A checklist laid out: pieces on pages, the reading order, the bookmarks. */
+record Layout(
+    double pageWidth,
+    double pageHeight,
+    List<List<Piece>> pages,
+    Tag document,
+    List<Prose.Bookmark> bookmarks) {
+  private static final double RUNNING_LEADING = 12;
+  private static final int HEAD_LINES = 2;
+  private static final double FOOT_DEPTH = 18;
+
+  /** Lays a checklist out. */
+  static Layout of(Checklist checklist, Faces faces) {
+    double width = checklist.paper() == Checklist.Paper.LETTER ? 612 : 595.276;
+    double height = checklist.paper() == Checklist.Paper.LETTER ? 792 : 841.89;
+    List<String> head = runningHead(checklist, faces, width);
+    double headDepth = head.size() * RUNNING_LEADING + 6;
+    Sheet sheet = new Sheet(width, height, headDepth, FOOT_DEPTH);
+    Tag document = Tag.document();
+    Prose prose = new Prose(sheet, faces, document);
+    new FrontPages(sheet, faces, prose, document).draw(checklist);
+    new TestPages(sheet, faces, prose, document).draw(checklist.steps());
+    new BackPages(sheet, faces, prose, document).draw(checklist);
+    drawRunningLines(sheet, checklist, head, faces);
+    return new Layout(width, height, sheet.pages(), document, prose.bookmarks());
+  }
+
+  /** The whole title stands on the first page; here it may end in an ellipsis. */
+  private static List<String> runningHead(Checklist checklist, Faces faces, double pageWidth) {
+    double room = pageWidth - Sheet.LEFT_MARGIN - Sheet.OTHER_MARGIN;
+    Checklist.TitleBlock title = checklist.title();
+    String text = title.circuit() + " · " + title.reference() + " · revision " + title.revision();
+    List<String> lines = Wrapping.lines(text, faces.regular(), Type.FOOT, room - 12);
+    if (lines.size() <= HEAD_LINES) {
+      return lines;
+    }
+    return List.of(lines.get(0), lines.get(1) + " …");
+  }
+
+  private static void drawRunningLines(
+      Sheet sheet, Checklist checklist, List<String> head, Faces faces) {
+    Checklist.TitleBlock title = checklist.title();
+    String identity =
+        "SHA-256 "
+            + title.shortDigest()
+            + " … · "
+            + title.program()
+            + " · printed "
+            + title.printed();
+    double footLine = sheet.bottom() + 5;
+    for (int page = 0; page < sheet.pages().size(); page++) {
+      List<Piece> pieces = sheet.pages().get(page);
+      double y = Sheet.OTHER_MARGIN + Type.FOOT;
+      for (String line : head) {
+        pieces.add(running(sheet.left(), y, line));
+        y += RUNNING_LEADING;
+      }
+      double headLine = sheet.top() - 5;
+      pieces.add(new Piece.Rule(sheet.left(), headLine, sheet.right(), headLine, Type.HAIRLINE));
+      pieces.add(new Piece.Rule(sheet.left(), footLine, sheet.right(), footLine, Type.HAIRLINE));
+      String number = "page " + (page + 1) + " of " + sheet.pages().size();
+      double numberWidth = faces.regular().width(number, Type.FOOT);
+      double room = sheet.width() - numberWidth - 12;
+      String left = Wrapping.lines(identity, faces.regular(), Type.FOOT, room).get(0);
+      pieces.add(running(sheet.left(), footLine + 11, left));
+      pieces.add(running(sheet.right() - numberWidth, footLine + 11, number));
+    }
+  }
+
+  private static Piece running(double x, double baseline, String text) {
+    return new Piece.Text(x, baseline, Type.FOOT, Face.REGULAR, text, Tag.ARTIFACT);
+  }
+}

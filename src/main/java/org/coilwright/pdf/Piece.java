@@ -1,0 +1,22 @@
+package org.coilwright.pdf;
+
+/** Something drawn on a page. Points, from the top left corner of the sheet, y downwards. */
+sealed interface Piece {
+  /** Where it stands in the reading order. */
+  default Tag tag() {
+    return Tag.ARTIFACT;
+  }
+
+  /** One line of text. */
+  record Text(double x, double baseline, double size, Face face, String text, Tag tag)
+      implements Piece {}
+
+  /** A straight rule. */
+  record Rule(double x1, double y1, double x2, double y2, double width) implements Piece {}
+
+  /** An empty frame: a tick box or a space to write in. */
+  record Frame(double x, double y, double width, double height, double line) implements Piece {}
+
+  /** A filled area; 0 is black, 1 is white. */
+  record Fill(double x, double y, double width, double height, double grey) implements Piece {}
+}

@@ -1,0 +1,18 @@
+package org.coilwright.pdf;
+
+/** Sizes in points. Body text is never below ten, the running foot never below nine. */
+final class Type {
+  static final double BODY = 10;
+  static final double LEADING = 13.5;
+  static final double HEADING = 14;
+  static final double SUBHEADING = 12;
+  static final double FOOT = 9;
+
+  /** Boxes and rules: no thicker than needed. */
+  static final double HAIRLINE = 0.5;
+
+  /** Part of the size that stands above the baseline, accents included. */
+  static final double ASCENT = 0.93;
+
+  private Type() {}
+}

@@ -1,0 +1,173 @@
+package org.coilwright.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Expected;
+import org.coilwright.checklist.Expected.Band;
+import org.coilwright.checklist.Grounds;
+import org.coilwright.checklist.Hold;
+import org.coilwright.checklist.Section;
+import org.coilwright.checklist.Section.Stage;
+import org.coilwright.checklist.Step;
+import org.coilwright.checklist.TestRow;
+
+/** Checklists made by hand, from an ordinary one to ones that strain the page. */
+final class SampleChecklists {
+  static final String DIGEST = "0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef";
+
+  private SampleChecklists() {}
+
+  static Checklist ordinary() {
+    return with("Test bench, kiln room", "K1", 6, Checklist.Paper.A4);
+  }
+
+  static Checklist letter() {
+    return with("Test bench, kiln room", "K1", 6, Checklist.Paper.LETTER);
+  }
+
+  /** Every text far longer than anybody would write, some without a space to break at. */
+  static Checklist longNames() {
+    String word = "Sammelschienenzwischenverteilerklemmenleistenbezeichnung".repeat(3);
+    return with(
+        "A title that does not want to end, " + word + " and more ".repeat(60),
+        word,
+        9,
+        Checklist.Paper.A4);
+  }
+
+  /** One wire after another. */
+  static Checklist manyWires() {
+    return with("Long list", "K1", 300, Checklist.Paper.A4);
+  }
+
+  /** Every optional text empty, every list that may be empty empty. */
+  static Checklist bare() {
+    return new Checklist(
+        new Checklist.TitleBlock("x", "", "", "", "", "", "", DIGEST, "program", "2026-02-03"),
+        Checklist.Paper.A4,
+        List.of("Local code decides."),
+        new Checklist.Summary("CLEAR", "s", "c"),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of("Tested by"));
+  }
+
+  private static Checklist with(String title, String relay, int wires, Checklist.Paper paper) {
+    Grounds published =
+        new Grounds(
+            "computed from U²/P at ±10 %", List.of("A handbook, table 3"), "published", false);
+    Grounds memory = new Grounds("", List.of("A standard, clause 4"), "from-memory", true);
+    List<Checklist.WireRow> rows = new ArrayList<>();
+    for (int i = 1; i <= wires; i++) {
+      rows.add(
+          new Checklist.WireRow(
+              String.valueOf(i),
+              relay + ".A1",
+              "X1." + i,
+              "W1",
+              "0.75 mm²",
+              "12.5 m",
+              "green-yellow",
+              "ELV"));
+    }
+    List<Checklist.Caution> cautions =
+        List.of(
+            new Checklist.Caution(
+                "C1",
+                "Two supplies",
+                List.of("One is off. The other is not.", "So " + relay),
+                "practice"));
+    return new Checklist(
+        new Checklist.TitleBlock(
+            title,
+            "KR-7",
+            "B",
+            "2026-01-02",
+            "site electrician",
+            "Ω ≤ ≥ ± ² ° µ → ☐ " + relay,
+            "kiln.yaml",
+            DIGEST,
+            "program 1.2.3",
+            "2026-02-03"),
+        paper,
+        List.of("Local code and the licensed electrician decide; this sheet does not."),
+        new Checklist.Summary("FIX", "Mend what is listed before hand-over.", "1 to fix, 0 notes"),
+        List.of("a reading is not met", "something smells", "anyone says stop"),
+        List.of(
+            new Checklist.FindingEntry(
+                "FIX",
+                "coil.too-low",
+                relay + ", line 18",
+                relay + " may not pull in",
+                "It gets 9.28 V and needs 9.60 V.",
+                "9.28 V",
+                "9.60 V",
+                "Worst case: supply low.",
+                "thicker wire.",
+                published),
+            new Checklist.FindingEntry(
+                "NOTE",
+                "drive.below-least-load",
+                "U1",
+                "Too little current",
+                "",
+                "",
+                "",
+                "",
+                "another contact.",
+                memory)),
+        List.of(new Checklist.OpenPoint("P1", "Size of wire 7 to " + relay, "size is not stated")),
+        cautions,
+        rows,
+        steps(relay, published, memory),
+        List.of(
+            new Checklist.SatisfiedEntry(
+                "coil.too-high", relay, "At worst 25.2 V.", "25.2 V", "26.4 V", published),
+            new Checklist.SatisfiedEntry("supply.unfused", "U1", "Limited.", "", "", memory)),
+        List.of("Two-pole voltage tester", "Insulation tester"),
+        List.of("Prepared by", "Tested by", "Accepted by"));
+  }
+
+  private static List<Step> steps(String relay, Grounds published, Grounds memory) {
+    List<Step> steps = new ArrayList<>();
+    steps.add(section("1", "coils", Stage.DEAD, relay, published, memory));
+    steps.add(section("2", "control voltage", Stage.ELV, relay, published, memory));
+    steps.add(new Hold("before the mains", List.of("Every row above is met.", "Covers are on.")));
+    steps.add(section("3", "load", Stage.MAINS, relay, published, memory));
+    steps.add(section("4", "settings", Stage.SETTINGS, relay, published, memory));
+    return steps;
+  }
+
+  private static Section section(
+      String number, String title, Stage stage, String relay, Grounds published, Grounds memory) {
+    List<TestRow> rows = new ArrayList<>();
+    List<Expected> expected =
+        List.of(
+            Band.between(594, 726, "Ω"),
+            Band.atLeast(1, "MΩ"),
+            Band.atMost(12, "V AC"),
+            new Expected.Seen(Expected.State.PULLS_IN),
+            new Expected.Setting("3.4 kW"));
+    for (int i = 0; i < expected.size(); i++) {
+      rows.add(
+          new TestRow(
+              number + "." + (i + 1),
+              i == 0 ? "" : "Output closed.",
+              "Measure the coil of " + relay,
+              relay + ".A1 and " + relay + ".A2",
+              expected.get(i),
+              "find the loose wire, then repeat the section.",
+              stage.live(),
+              i == 1 ? memory : published));
+    }
+    return new Section(
+        number, title, stage, List.of("C1 Two supplies"), "Supply locked off.", rows);
+  }
+}
