@@ -1,6 +1,7 @@
 package org.coilwright.quantity;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 
 /**
@@ -9,6 +10,9 @@ import java.math.RoundingMode;
  */
 public final class Printed {
   private static final int DIGITS = 3;
+
+  /** Digits that a computed figure surely has. */
+  private static final int SURE_DIGITS = 12;
 
   /** More decimals than this tell a reader nothing. */
   private static final int MOST_DECIMALS = 9;
@@ -24,6 +28,25 @@ public final class Printed {
     Scale scale = Scale.of(value, dimension);
     double shown = value / scale.factor;
     return number(shown, decimals(shown)) + scale.suffix();
+  }
+
+  /** Rounded up: for what must not be undercut. */
+  public static String atLeast(double value, Dimension dimension) {
+    return of(stepped(value, RoundingMode.CEILING), dimension);
+  }
+
+  /** Rounded down: for what must not be exceeded. */
+  public static String atMost(double value, Dimension dimension) {
+    return of(stepped(value, RoundingMode.FLOOR), dimension);
+  }
+
+  /** A size of conductor as it is written: {@code 0.75 mm²}, {@code 16 AWG}, {@code 2/0 AWG}. */
+  public static String of(ConductorSize size) {
+    if (size.awg().isEmpty()) {
+      return BigDecimal.valueOf(size.mm2()).stripTrailingZeros().toPlainString() + " mm²";
+    }
+    int awg = size.awg().getAsInt();
+    return (awg > 0 ? Integer.toString(awg) : (1 - awg) + "/0") + " AWG";
   }
 
   /** A volt figure. */
@@ -72,6 +95,15 @@ public final class Printed {
    * @param apart how far they lie apart, without sign
    */
   public record Pair(String value, String limit, String apart) {}
+
+  private static double stepped(double value, RoundingMode mode) {
+    if (value == 0) {
+      return 0;
+    }
+    // a computed 20.4 may stand as 20.400000000000002: that is not a reason for a step
+    BigDecimal exact = BigDecimal.valueOf(value).round(new MathContext(SURE_DIGITS));
+    return exact.round(new MathContext(DIGITS, mode)).doubleValue();
+  }
 
   private static double rounded(double value, int decimals) {
     return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP).doubleValue();

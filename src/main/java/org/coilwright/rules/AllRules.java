@@ -32,6 +32,7 @@ public final class AllRules {
     all.add(new CoilReversed(tables));
     all.add(new CoilNeverOn(tables));
     all.add(new CoilAlwaysOn(tables));
+    all.add(new CoilTooLow(tables));
 
     // drive
 

@@ -2,6 +2,7 @@ package org.coilwright.quantity;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 
 class PrintedTest {
@@ -16,8 +17,7 @@ class PrintedTest {
     assertEquals("80 %", Printed.percent(0.8));
     assertEquals("0 V", Printed.volts(0));
     assertEquals("-23.4 V", Printed.volts(-23.4));
-    assertEquals(
-        "0.0425 µF".replace("0.0425 µ", "42.5 n"), Printed.of(42.5e-9, Dimension.CAPACITANCE));
+    assertEquals("42.5 nF", Printed.of(42.5e-9, Dimension.CAPACITANCE));
     assertEquals("4.50 kW", Printed.of(4500, Dimension.POWER));
   }
 
@@ -33,6 +33,22 @@ class PrintedTest {
     assertEquals(
         new Printed.Pair("20.398 V", "20.400 V", "0.002 V").value(), pair(20.398, 20.4).value());
     assertEquals("0.002 V", pair(20.398, 20.4).apart());
+  }
+
+  @Test
+  void advice_is_rounded_to_the_sure_side() {
+    assertEquals("20.5 V", Printed.atLeast(20.401, Dimension.VOLTAGE));
+    assertEquals("20.4 V", Printed.atLeast(24 * 0.85, Dimension.VOLTAGE));
+    assertEquals("26.4 V", Printed.atMost(26.49, Dimension.VOLTAGE));
+    assertEquals("26.4 V", Printed.atMost(24 * 1.1, Dimension.VOLTAGE));
+  }
+
+  @Test
+  void sizes_as_they_are_written() {
+    assertEquals("0.75 mm²", Printed.of(new ConductorSize(0.75, OptionalInt.empty())));
+    assertEquals("1 mm²", Printed.of(new ConductorSize(1, OptionalInt.empty())));
+    assertEquals("16 AWG", Printed.of(new ConductorSize(1.309, OptionalInt.of(16))));
+    assertEquals("2/0 AWG", Printed.of(new ConductorSize(67.43, OptionalInt.of(-1))));
   }
 
   private static Printed.Pair pair(double value, double limit) {

@@ -1,0 +1,199 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.rules.LineLoss.Stretch;
+import org.coilwright.solve.CoilLimits;
+import org.coilwright.solve.CoilReading;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
+
+/** At worst the coil gets less than it needs to pull in. */
+final class CoilTooLow implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("coil.too-low", Weight.FIX, "coil voltage too low")
+          .what(
+              "Raised for each coil that gets less than it needs to operate when the supply is at"
+                  + " its lowest and the line at its hottest, in any position in which it shall be"
+                  + " on.")
+          .why(
+              "The relay may not pull in, or only when it is cold. A contactor that hangs half-way"
+                  + " welds its contacts and burns its coil.")
+          .remedy("Thicker wire, a shorter line, or a supply that sags less.")
+          .blind(
+              "Supplies that sag under load beyond their written tolerance, bad joints, and coils"
+                  + " that are hotter than the site says.")
+          .sources("circuit-theory", "iec-60228", "iec-61810-1", "iec-60947-4-1")
+          .consequenceOf(
+              "coil.wrong-current-kind",
+              "coil.reversed",
+              "coil.half-pulled",
+              "wiring.short-circuit",
+              "wiring.self-joined",
+              "suppression.reversed",
+              "suppression.diode-on-ac",
+              "separation.mains-meets-elv");
+
+  private final Tables tables;
+
+  CoilTooLow(Tables tables) {
+    this.tables = tables;
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    return PerCoil.ask(study, FACTS, this::judge);
+  }
+
+  private Optional<Outcome> judge(CoilFeed feed) {
+    Optional<State> worst =
+        feed.fedStates().stream()
+            .min(Comparator.comparingDouble(s -> feed.study().coil(feed.relay(), s).lowest()));
+    if (worst.isEmpty()) {
+      return Optional.empty();
+    }
+    Subject subject = Subject.of(FACTS, feed.rangeMark(), feed.relay());
+    Optional<Source> unknown = feed.sourceWithoutVoltage();
+    if (unknown.isPresent()) {
+      return Optional.of(
+          subject.undecided(
+              "voltage of " + unknown.get().part(),
+              "Whether %s gets enough cannot be told: the voltage of %s is not given."
+                  .formatted(feed.relay(), unknown.get().part())));
+    }
+    return Optional.of(
+        feed.study()
+            .limits(feed.relay())
+            .map(limits -> compare(subject, feed, worst.get(), limits))
+            .orElseGet(
+                () ->
+                    subject.undecided(
+                        "coil.range of " + feed.relay(),
+                        "What %s needs to pull in cannot be told.".formatted(feed.relay()))));
+  }
+
+  private Outcome compare(Subject subject, CoilFeed feed, State state, CoilLimits limits) {
+    CoilReading reading = feed.study().coil(feed.relay(), state);
+    Path way = feed.wayIn(state).orElseThrow();
+    LineLoss loss = LineLoss.of(feed.study(), way, tables);
+    double needed = limits.operate().value();
+    if (Comparison.fallsShort(reading.lowest(), needed)) {
+      return tooLow(subject, feed, state, limits, loss);
+    }
+    if (loss.missing().isPresent()) {
+      return subject.undecided(
+          loss.missing().get(),
+          "What the line to %s loses cannot be told. Without that line it gets %s at worst and needs %s."
+              .formatted(feed.relay(), Printed.volts(reading.lowest()), Printed.volts(needed)));
+    }
+    Printed.Pair volts = Printed.pair(reading.lowest(), needed, Dimension.VOLTAGE);
+    return subject.satisfied(
+        "%s gets %s at worst (%s) and needs %s (%s)."
+            .formatted(
+                feed.relay(),
+                volts.value(),
+                reading.lowestCorner(),
+                volts.limit(),
+                limits.operateReason()),
+        new Measure(reading.lowest(), "V"),
+        new Measure(needed, "V"),
+        basis(limits, loss));
+  }
+
+  private Outcome tooLow(
+      Subject subject, CoilFeed feed, State state, CoilLimits limits, LineLoss loss) {
+    CoilReading reading = feed.study().coil(feed.relay(), state);
+    double needed = limits.operate().value();
+    LineCure cure = new LineCure(tables, loss, reading.sourceVolts(), reading.lowest(), needed);
+    Printed.Pair volts = Printed.pair(reading.lowest(), needed, Dimension.VOLTAGE);
+    Subject.Finding finding =
+        subject
+            .violated(
+                "%s may not pull in".formatted(feed.relay()),
+                "It gets %s at worst and needs %s (%s): short by %s."
+                    .formatted(volts.value(), volts.limit(), limits.operateReason(), volts.apart()),
+                "needs at least " + volts.limit())
+            .measured(new Measure(reading.lowest(), "V"), new Measure(needed, "V"));
+    Optional<Stretch> most = loss.stretches().stream().findFirst();
+    double lost = reading.sourceVolts() - reading.lowest();
+    most.filter(stretch -> Comparison.exceeds(loss.share(stretch, lost), 0))
+        .ifPresent(
+            stretch ->
+                finding.alsoAt(
+                    stretch.mark(),
+                    "loses %s%s"
+                        .formatted(
+                            Printed.volts(loss.share(stretch, lost)),
+                            stretch.cores() > 1 ? " there and back" : "")));
+    CoilFeed.sourcesOf(feed.wayIn(state).orElseThrow())
+        .forEach(
+            source ->
+                finding.alsoAt(
+                    CoilFeed.voltageMark(feed.study(), source),
+                    "gives %s at its lowest".formatted(Printed.volts(reading.sourceVolts()))));
+    return finding
+        .detail(
+            "Worst case: %s; %s."
+                .formatted(reading.lowestCorner(), Positions.of(feed.study(), state)))
+        .todo(whatToDo(cure, most), basis(limits, loss));
+  }
+
+  private static String whatToDo(LineCure cure, Optional<Stretch> most) {
+    List<String> ways = new ArrayList<>();
+    most.ifPresent(
+        stretch -> {
+          cure.thicker(stretch)
+              .ifPresent(
+                  better ->
+                      ways.add(
+                          "%s in %s leaves about %s"
+                              .formatted(
+                                  Printed.of(better.size()),
+                                  stretch.name(),
+                                  Printed.volts(better.volts()))));
+          cure.longest(stretch)
+              .ifPresent(
+                  metres ->
+                      ways.add(
+                          "%s no longer than %s"
+                              .formatted(stretch.name(), Printed.of(metres, Dimension.LENGTH))));
+        });
+    ways.add(
+        "a supply that never falls below %s"
+            .formatted(Printed.atLeast(cure.lowestSource(), Dimension.VOLTAGE)));
+    String list = String.join("; or ", ways) + ".";
+    String first = list.substring(0, 1).toUpperCase(Locale.ROOT) + list.substring(1);
+    return cure.lineCanHelp()
+        ? first
+        : "No wire is thick enough, the supply alone falls too low. " + first;
+  }
+
+  private Basis basis(CoilLimits limits, LineLoss loss) {
+    List<Cited<?>> figures = new ArrayList<>();
+    figures.add(limits.operate());
+    loss.stretches().forEach(stretch -> figures.addAll(stretch.figures()));
+    return Basis.of(figures);
+  }
+}

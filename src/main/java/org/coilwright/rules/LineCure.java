@@ -1,0 +1,104 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.Stream;
+import org.coilwright.quantity.ConductorSize;
+import org.coilwright.rules.LineLoss.Stretch;
+import org.coilwright.table.Cited;
+import org.coilwright.table.ConductorTable;
+import org.coilwright.table.Tables;
+
+/**
+ * What would bring a coil the volts it lacks: thicker wire, a shorter line, a stiffer supply. The
+ * coil is taken to stay what it is, so its volts follow from the ratio of the line's resistance to
+ * its own; with other currents in the same wires that is an estimate.
+ *
+ * @param loss the line as it is
+ * @param source volts at the supply's terminals in the worst case
+ * @param coil volts at the coil then
+ * @param needed volts it must get
+ */
+record LineCure(Tables tables, LineLoss loss, double source, double coil, double needed) {
+
+  /** A thicker wire and what it leaves at the coil. */
+  record Thicker(ConductorSize size, double volts) {}
+
+  /** True if a line without any resistance would do. */
+  boolean lineCanHelp() {
+    return source > needed && coil > 0 && source > coil;
+  }
+
+  /** The next size of wire in the stretch that is enough, among sizes usual for control lines. */
+  Optional<Thicker> thicker(Stretch stretch) {
+    if (!lineCanHelp() || stretch.size().isEmpty()) {
+      return Optional.empty();
+    }
+    ConductorTable table = new ConductorTable(tables);
+    ConductorSize now = stretch.size().get();
+    Optional<Double> ohmNow = table.ohmPerKm(now, stretch.flexible()).map(Cited::value);
+    return ohmNow.flatMap(
+        old ->
+            sizesAbove(now)
+                .flatMap(
+                    size ->
+                        table.ohmPerKm(size, stretch.flexible()).stream()
+                            .map(ohm -> new Thicker(size, with(stretch, ohm.value() / old))))
+                .filter(better -> better.volts() >= needed)
+                .findFirst());
+  }
+
+  /**
+   * The longest the stretch may be, in metres, all else as it is; empty if no length would do or
+   * its cores have no common length.
+   */
+  OptionalDouble longest(Stretch stretch) {
+    if (!lineCanHelp() || stretch.metres().isEmpty() || stretch.ohms() <= 0) {
+      return OptionalDouble.empty();
+    }
+    double allowed = loss.ohms() * ((source - needed) / needed) / ((source - coil) / coil);
+    double left = allowed - (loss.ohms() - stretch.ohms());
+    double metres = Math.floor(stretch.metres().getAsDouble() * left / stretch.ohms());
+    return metres >= 1 ? OptionalDouble.of(metres) : OptionalDouble.empty();
+  }
+
+  /** What the supply must give at its lowest, with the line as it is. */
+  double lowestSource() {
+    return needed * source / coil;
+  }
+
+  /** Volts at the coil if the stretch had {@code factor} times its resistance. */
+  private double with(Stretch stretch, double factor) {
+    double ohms = loss.ohms() - stretch.ohms() + stretch.ohms() * factor;
+    return source / (1 + (source - coil) / coil * ohms / loss.ohms());
+  }
+
+  private Stream<ConductorSize> sizesAbove(ConductorSize now) {
+    double most = tables.figure("coil.largest-control-wire").value();
+    List<ConductorSize> sizes = new ArrayList<>();
+    if (now.awg().isPresent()) {
+      // even gauges are the ones sold
+      for (int awg = now.awg().getAsInt() - 2; awg > 0; awg -= 2) {
+        Optional<Cited<Double>> area =
+            tables.lookup("conductor-resistance-awg", Map.of("awg", Integer.toString(awg)), "area");
+        if (area.isPresent()) {
+          sizes.add(new ConductorSize(area.get().value(), OptionalInt.of(awg)));
+        }
+      }
+    } else {
+      tables
+          .table("conductor-resistance-mm2")
+          .rows()
+          .forEach(
+              row ->
+                  Optional.ofNullable(row.numbers().get("mm2"))
+                      .ifPresent(
+                          mm2 -> sizes.add(new ConductorSize(mm2.value(), OptionalInt.empty()))));
+    }
+    return sizes.stream().filter(s -> s.mm2() > now.mm2() && s.mm2() <= most);
+  }
+}
