@@ -1,0 +1,59 @@
+package org.coilwright.worked;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Inputs of a worked example; it knows which of them were asked for. */
+final class Inputs {
+  private final Map<String, Object> given;
+  private final Set<String> unread;
+
+  Inputs(Map<String, Object> given) {
+    this.given = given;
+    this.unread = new TreeSet<>(given.keySet());
+  }
+
+  double number(String name) {
+    if (get(name) instanceof Number number) {
+      return number.doubleValue();
+    }
+    throw new IllegalArgumentException(name + " is no number");
+  }
+
+  int count(String name) {
+    return (int) number(name);
+  }
+
+  String word(String name) {
+    if (get(name) instanceof String word) {
+      return word;
+    }
+    throw new IllegalArgumentException(name + " is no word");
+  }
+
+  boolean has(String name) {
+    return given.containsKey(name);
+  }
+
+  List<Double> numbers(String name) {
+    if (get(name) instanceof List<?> items) {
+      return items.stream().map(i -> ((Number) i).doubleValue()).toList();
+    }
+    throw new IllegalArgumentException(name + " is no list");
+  }
+
+  Set<String> unread() {
+    return unread;
+  }
+
+  private Object get(String name) {
+    unread.remove(name);
+    Object value = given.get(name);
+    if (value == null) {
+      throw new IllegalArgumentException("input " + name + " is missing");
+    }
+    return value;
+  }
+}

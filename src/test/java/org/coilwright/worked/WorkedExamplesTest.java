@@ -1,0 +1,157 @@
+package org.coilwright.worked;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.coilwright.table.Tables;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.Yaml;
+import org.yaml.snakeyaml.constructor.SafeConstructor;
+
+/**
+ * Results that others have published, and a few computed by hand, against the formulas and tables.
+ */
+class WorkedExamplesTest {
+  private static final Path FOLDER = Path.of("src/test/resources/worked-examples");
+  private static final Set<String> KEYS =
+      Set.of(
+          "id", "topic", "source", "place", "standing", "asks", "inputs", "expected", "tolerance");
+
+  /** Standings of an example; only the first counts as an outside check. */
+  private static final Set<String> STANDINGS = Set.of("published", "constructed", "from-memory");
+
+  private static final Map<String, Formula> FORMULAS = formulas();
+
+  private static Map<String, Formula> formulas() {
+    Tables tables = Tables.load();
+    Map<String, Formula> all = new TreeMap<>(CoilFormulas.all(tables));
+    all.putAll(LoadFormulas.all(tables));
+    return all;
+  }
+
+  record Example(String file, Map<String, Object> entry) {
+    String text(String key) {
+      return entry.get(key) instanceof String text ? text : fail(file + " " + entry + ": " + key);
+    }
+
+    @Override
+    public String toString() {
+      return entry.get("id") + ": " + entry.get("topic");
+    }
+  }
+
+  static List<Example> examples() {
+    List<Example> all = new ArrayList<>();
+    try (Stream<Path> files = Files.list(FOLDER)) {
+      for (Path file : files.sorted().toList()) {
+        String name = file.getFileName().toString();
+        assertTrue(name.endsWith(".yaml"), () -> name + " is read by no test");
+        Object read =
+            new Yaml(new SafeConstructor(new LoaderOptions())).load(Files.readString(file));
+        if (!(read instanceof List<?> entries)) {
+          throw new IllegalStateException(name + " is no list");
+        }
+        entries.forEach(e -> all.add(new Example(name, map(e))));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return all;
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("examples")
+  void the_printed_result_is_met(Example example) {
+    assertEquals(Set.of(), without(example.entry.keySet(), KEYS), "unknown keys");
+    assertTrue(STANDINGS.contains(example.text("standing")), example::toString);
+    for (String key : List.of("id", "topic", "source", "place")) {
+      assertTrue(!example.text(key).isBlank(), key);
+    }
+    Formula formula = FORMULAS.get(example.text("asks"));
+    if (formula == null) {
+      fail("no formula " + example.text("asks") + "; there are " + FORMULAS.keySet());
+      return;
+    }
+    Inputs inputs = new Inputs(map(example.entry.get("inputs")));
+    compare(example, formula.answer(inputs));
+    assertEquals(Set.of(), inputs.unread(), "inputs that the formula does not use");
+  }
+
+  private static void compare(Example example, Object answer) {
+    Object expected = example.entry.get("expected");
+    if (expected instanceof String word) {
+      assertEquals(word, answer);
+      return;
+    }
+    if (!(example.entry.get("tolerance") instanceof Number tolerance)) {
+      fail("a number needs a tolerance");
+      return;
+    }
+    List<?> wanted = expected instanceof List<?> many ? many : List.of(numberOf(expected));
+    List<?> given = answer instanceof List<?> many ? many : List.of(answer);
+    assertEquals(wanted.size(), given.size());
+    for (int i = 0; i < wanted.size(); i++) {
+      assertEquals(
+          numberOf(wanted.get(i)), numberOf(given.get(i)), tolerance.doubleValue(), "result " + i);
+    }
+  }
+
+  private static double numberOf(@Nullable Object value) {
+    if (value instanceof Number number) {
+      return number.doubleValue();
+    }
+    throw new IllegalArgumentException(value + " is no number");
+  }
+
+  @Test
+  void at_least_twenty_five_results_are_published_by_someone_else() {
+    long published =
+        examples().stream().filter(e -> e.text("standing").equals("published")).count();
+    assertTrue(published >= 25, () -> published + " published results");
+  }
+
+  @Test
+  void no_two_examples_share_an_id() {
+    Set<String> seen = new HashSet<>();
+    examples().forEach(e -> assertTrue(seen.add(e.text("id")), () -> "twice: " + e));
+  }
+
+  @Test
+  void every_formula_is_asked_by_an_example() {
+    Set<String> asked = new TreeSet<>();
+    examples().forEach(e -> asked.add(e.text("asks")));
+    assertEquals(Set.of(), without(FORMULAS.keySet(), asked));
+  }
+
+  private static Set<String> without(Set<String> all, Set<String> some) {
+    Set<String> rest = new TreeSet<>(all);
+    rest.removeAll(some);
+    return rest;
+  }
+
+  private static Map<String, Object> map(@Nullable Object read) {
+    Map<String, Object> out = new LinkedHashMap<>();
+    if (read instanceof Map<?, ?> entries) {
+      entries.forEach((k, v) -> out.put(String.valueOf(k), v));
+    }
+    return out;
+  }
+}
