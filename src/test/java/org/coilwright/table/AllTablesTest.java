@@ -138,7 +138,10 @@ class AllTablesTest {
     List<Path> places = new ArrayList<>();
     for (String root :
         List.of(
-            "src/main/resources/tables", "src/main/java", "src/test/resources/worked-examples")) {
+            "src/main/resources/tables",
+            "src/main/java",
+            "src/test/resources/worked-examples",
+            "safety-notes")) {
       if (Files.exists(Path.of(root))) {
         try (Stream<Path> files = Files.walk(Path.of(root))) {
           files.filter(Files::isRegularFile).forEach(places::add);
