@@ -43,6 +43,13 @@ public final class AllRules {
     // separation
 
     // poles
+    all.add(new PolesLoadNotSwitched(tables));
+    all.add(new PolesNeutralOnly(tables));
+    all.add(new PolesLineLeftOn(tables));
+    all.add(new PolesProtectiveConductorSwitched(tables));
+    all.add(new PolesLineRepeated(tables));
+    all.add(new PolesNeutralMissing(tables));
+    all.add(new PolesEarthMissing(tables));
 
     // record
     all.add(new RecordNotChecked());

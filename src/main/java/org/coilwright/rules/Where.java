@@ -1,7 +1,5 @@
 package org.coilwright.rules;
 
-import java.util.Optional;
-import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
@@ -21,10 +19,5 @@ final class Where {
     return circuit.netlist().parts().get(relay) instanceof Part.Relay found
         ? found.coil().mark()
         : part(circuit, relay);
-  }
-
-  /** A branch by its id. */
-  static Optional<Branch> branch(Circuit circuit, String id) {
-    return circuit.branches().stream().filter(branch -> branch.id().equals(id)).findFirst();
   }
 }

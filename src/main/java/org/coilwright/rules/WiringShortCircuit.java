@@ -63,7 +63,7 @@ final class WiringShortCircuit implements Rule {
     Circuit circuit = study.circuit();
     ShortCircuit first = alike.get(0);
     List<Branch> branches = first.path().branches();
-    String source = Where.branch(circuit, first.source()).map(Branch::part).orElse(first.source());
+    String source = circuit.branch(first.source()).map(Branch::part).orElse(first.source());
     List<String> at = new ArrayList<>(List.of(source));
     first.path().nodes().stream().map(Node::name).forEach(at::add);
     var finding =

@@ -1,0 +1,52 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Terminal;
+
+/**
+ * How the protective conductor of a mains load gets to the mains.
+ *
+ * @param load the load
+ * @param pin its {@code PE}
+ * @param mains the mains' {@code PE}
+ * @param byWire true if wires and clamps alone lead there
+ * @param way the shortest way through wires, contacts and diodes, if there is one
+ */
+record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> way) {
+  private static final String PE = "PE";
+
+  /** The protective conductors of all loads that hang on the mains, in the order of the netlist. */
+  static List<Earthing> ofLoads(Circuit circuit) {
+    List<Node> bars =
+        circuit.netlist().parts().values().stream()
+            .filter(Part.Mains.class::isInstance)
+            .flatMap(part -> circuit.find(new Terminal(part.name(), PE)).stream())
+            .toList();
+    List<Earthing> earthings = new ArrayList<>();
+    for (Part load : Loads.of(circuit)) {
+      Optional<Node> pin = circuit.find(new Terminal(load.name(), PE));
+      if (pin.isPresent()
+          && !bars.isEmpty()
+          && PinFeeds.of(circuit, load.name(), branch -> true).areMains()) {
+        earthings.add(of(circuit, load, pin.get(), bars));
+      }
+    }
+    return earthings;
+  }
+
+  private static Earthing of(Circuit circuit, Part load, Node pin, List<Node> bars) {
+    for (Node bar : bars) {
+      Optional<Path> way = circuit.path(bar, pin, Circuit::isWay);
+      if (way.isPresent()) {
+        return new Earthing(load, pin, bar, circuit.net(bar).contains(pin), way);
+      }
+    }
+    return new Earthing(load, pin, bars.get(0), false, Optional.empty());
+  }
+}

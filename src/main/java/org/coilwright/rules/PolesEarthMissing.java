@@ -1,0 +1,82 @@
+package org.coilwright.rules;
+
+import java.util.List;
+import java.util.Set;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Terminal;
+import org.coilwright.netlist.Wire;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** The load needs a protective conductor and has none. */
+final class PolesEarthMissing implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("poles.earth-missing", Weight.STOP, "load without protective conductor")
+          .what(
+              "Follows the PE pin of each mains load back to the PE of the mains. Heaters and motors"
+                  + " need one; so does any load whose PE pin has a wire.")
+          .why(
+              "One fault inside the load puts its metal parts, and the water in it, on the line, and"
+                  + " no device trips until a person closes the circuit.")
+          .remedy(
+              "Run a protective conductor from the mains to the load, of the size of its lines.")
+          .blind("Whether the conductor in the wall is whole: the continuity test shows that.")
+          .sources("iec-60364-4-41");
+
+  /** What is built as class I as a rule. The others may be double insulated. */
+  private static final Set<String> METAL = Set.of("heater", "motor");
+
+  private final Basis basis;
+
+  PolesEarthMissing(Tables tables) {
+    basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    return Earthing.ofLoads(study.circuit()).stream()
+        .map(earthing -> judge(study.circuit(), earthing))
+        .toList();
+  }
+
+  private Outcome judge(Circuit circuit, Earthing earthing) {
+    Part load = earthing.load();
+    String pin = earthing.pin().name();
+    Subject subject = Subject.of(FACTS, load.head().mark(), pin);
+    if (earthing.way().isPresent()) {
+      return subject.satisfied("%s reaches %s.".formatted(pin, earthing.mains()), basis);
+    }
+    Terminal terminal = new Terminal(load.name(), "PE");
+    List<Wire> wires = circuit.wiresAt(terminal);
+    if (wires.isEmpty() && !METAL.contains(load.head().is())) {
+      return subject.undecided(
+          "a wire on %s, or the word that %s is double insulated".formatted(pin, load.name()),
+          "%s has no protective conductor; only a double insulated load needs none."
+              .formatted(load.name()));
+    }
+    var finding =
+        subject.violated(
+            "%s has no protective conductor".formatted(load.name()),
+            wires.isEmpty()
+                ? "No wire ends on %s, and %s hangs on the mains.".formatted(pin, load.name())
+                : "The wire on %s does not lead to %s.".formatted(pin, earthing.mains()),
+            "%s reaches no earth".formatted(pin));
+    wires.forEach(wire -> finding.alsoAt(wire.mark(), "leads elsewhere"));
+    return finding
+        .alsoAt(Where.part(circuit, earthing.mains().terminals().get(0).part()), "earth is here")
+        .todo("Run a protective conductor from %s to %s.".formatted(earthing.mains(), pin), basis);
+  }
+}

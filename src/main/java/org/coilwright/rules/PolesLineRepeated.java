@@ -1,0 +1,130 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** Two pins of a load hang on the same line. */
+final class PolesLineRepeated implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("poles.line-repeated", Weight.STOP, "two pins on the same line")
+          .what(
+              "Looks which line each pin of a mains load hangs on when its contacts are closed, and"
+                  + " raises two pins on one. A star with neutral on a mains of one line is meant to"
+                  + " be so and is left alone.")
+          .why(
+              "Between two pins on one line there is no voltage: part of the load stays cold, the"
+                  + " rest loads one line with the current of two, and a motor does not start.")
+          .remedy("Give each pin its own line.")
+          .blind("The order of the lines, which decides which way a motor turns.")
+          .sources("circuit-theory")
+          .consequenceOf("wiring.self-joined", "wiring.short-circuit");
+
+  private final Basis basis;
+
+  PolesLineRepeated(Tables tables) {
+    basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    Circuit circuit = study.circuit();
+    List<Outcome> outcomes = new ArrayList<>();
+    for (Part load : Loads.of(circuit)) {
+      PinFeeds feeds = PinFeeds.of(circuit, load.name(), branch -> true);
+      if (!feeds.all(PinFeeds.Kind.LINE).isEmpty() && !isBridgedOnPurpose(circuit, load)) {
+        outcomes.add(
+            repeated(feeds).isPresent() && isAmbiguous(feeds)
+                ? inEachState(study, load)
+                : judge(circuit, load, repeated(feeds)));
+      }
+    }
+    return outcomes;
+  }
+
+  private static boolean isBridgedOnPurpose(Circuit circuit, Part load) {
+    long lines = circuit.branches(Source.class).stream().filter(s -> !s.isDirect()).count();
+    return lines == 1 && load.pins().contains("N");
+  }
+
+  /** Some contacts can connect a pin to one line or another, as for turning a motor round. */
+  private static boolean isAmbiguous(PinFeeds feeds) {
+    return feeds.byPin().values().stream().anyMatch(sides -> sides.size() > 1);
+  }
+
+  private Outcome inEachState(Study study, Part load) {
+    for (State state : study.states()) {
+      Predicate<Branch> closed = b -> !(b instanceof Contact c) || study.contact(c, state).closed();
+      Optional<Twice> twice = repeated(PinFeeds.of(study.circuit(), load.name(), closed));
+      if (twice.isPresent()) {
+        return judge(study.circuit(), load, twice);
+      }
+    }
+    return judge(study.circuit(), load, Optional.empty());
+  }
+
+  /** Two pins and the line that both hang on. */
+  private record Twice(Node one, Node other, PinFeeds.Side line) {}
+
+  private static Optional<Twice> repeated(PinFeeds feeds) {
+    Map<PinFeeds.Side, Node> first = new LinkedHashMap<>();
+    for (Map.Entry<Node, Set<PinFeeds.Side>> pin : feeds.byPin().entrySet()) {
+      for (PinFeeds.Side side : pin.getValue()) {
+        Node earlier = first.putIfAbsent(side, pin.getKey());
+        if (side.kind() == PinFeeds.Kind.LINE && earlier != null) {
+          return Optional.of(new Twice(earlier, pin.getKey(), side));
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Outcome judge(Circuit circuit, Part load, Optional<Twice> found) {
+    if (found.isEmpty()) {
+      return Subject.of(FACTS, load.head().mark(), load.name())
+          .satisfied("No two pins of %s hang on the same line.".formatted(load.name()), basis);
+    }
+    Twice twice = found.get();
+    var finding =
+        Subject.of(FACTS, load.head().mark(), twice.other().name(), twice.one().name())
+            .violated(
+                "%s and %s hang on the same line".formatted(twice.one(), twice.other()),
+                "With the contacts closed, %s reaches both pins of %s: no voltage between them."
+                    .formatted(twice.line(), load.name()),
+                "two pins on %s".formatted(twice.line()));
+    for (Node pin : List.of(twice.one(), twice.other())) {
+      circuit.wiresAt(pin.terminals().get(0)).stream()
+          .findFirst()
+          .ifPresent(wire -> finding.alsoAt(wire.mark(), "brings %s".formatted(twice.line())));
+    }
+    return finding.todo(
+        "Move the wire that leads to %s, here or at the device before it, to a line of its own."
+            .formatted(twice.other()),
+        basis);
+  }
+}

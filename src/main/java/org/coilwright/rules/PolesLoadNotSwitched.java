@@ -1,0 +1,135 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.coilwright.circuit.Actuator.Kind;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** Some path feeds the load around the contact. */
+final class PolesLoadNotSwitched implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("poles.load-not-switched", Weight.STOP, "load fed around its contact")
+          .what(
+              "Opens every output, relay contact and switch at once, keeps protective devices,"
+                  + " thermostats and cut-outs closed, and looks whether the load still has a"
+                  + " complete circuit.")
+          .why("The load is on whatever the controller does, and only its thermostat stops it.")
+          .remedy("Take out the wire that leads around the contact.")
+          .blind(
+              "A contact that bridges another one: what a second contact does is compared with the"
+                  + " intent instead.")
+          .sources("circuit-theory");
+
+  private final Basis basis;
+
+  PolesLoadNotSwitched(Tables tables) {
+    basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (Part load : Loads.of(study.circuit())) {
+      checkLoad(study.circuit(), load).ifPresent(outcomes::add);
+    }
+    return outcomes;
+  }
+
+  private Optional<Outcome> checkLoad(Circuit circuit, Part load) {
+    String name = load.name();
+    PinFeeds whole = PinFeeds.of(circuit, name, branch -> true);
+    if (!whole.areComplete()) {
+      return Optional.empty();
+    }
+    Subject subject = Subject.of(FACTS, load.head().mark(), name);
+    PinFeeds rest = PinFeeds.of(circuit, name, PolesLoadNotSwitched::staysClosed);
+    if (!rest.areComplete()) {
+      return Optional.of(
+          subject.satisfied(
+              "%s has no circuit with every output, relay contact and switch open.".formatted(name),
+              basis));
+    }
+    List<Path> ways = ways(circuit, rest);
+    Optional<Conductor> bypass =
+        ways.stream().flatMap(way -> bypass(circuit, way).stream()).findFirst();
+    if (bypass.isEmpty() && !circuit.netlist().intent().containsKey(name)) {
+      return Optional.of(
+          subject.undecided(
+              "intent of %s".formatted(name),
+              "%s is fed without any contact, and nothing says whether one shall switch it."
+                  .formatted(name)));
+    }
+    return Optional.of(fed(subject, name, ways, bypass));
+  }
+
+  private Outcome fed(Subject subject, String name, List<Path> ways, Optional<Conductor> bypass) {
+    var finding =
+        subject.violated(
+            "%s cannot be switched off".formatted(name),
+            "With every output, relay contact and switch open it is still fed: %s."
+                .formatted(String.join("; ", ways.stream().map(Path::inWords).toList())),
+            "stays on");
+    bypass.ifPresent(wire -> finding.alsoAt(wire.mark(), "leads around the contact"));
+    return finding.todo(
+        bypass
+            .map(w -> "Take out the wire from %s to %s.".formatted(w.from(), w.to()))
+            .orElse("Put a contact into one of these ways, or into all lines of the load."),
+        basis);
+  }
+
+  /** The shortest way from each pin to what still feeds it. */
+  private static List<Path> ways(Circuit circuit, PinFeeds rest) {
+    List<Path> ways = new ArrayList<>();
+    for (Node pin : rest.byPin().keySet()) {
+      rest.byPin().getOrDefault(pin, Set.of()).stream()
+          .flatMap(
+              side ->
+                  circuit.path(side.node(), pin, b -> Circuit.isWay(b) && staysClosed(b)).stream())
+          .findFirst()
+          .ifPresent(ways::add);
+    }
+    return ways;
+  }
+
+  /** The wire without which the way would have to pass a contact. */
+  private static Optional<Conductor> bypass(Circuit circuit, Path way) {
+    Node source = way.nodes().get(0);
+    Node pin = way.nodes().get(way.nodes().size() - 1);
+    return way.branches().stream()
+        .filter(Conductor.class::isInstance)
+        .map(Conductor.class::cast)
+        .filter(
+            wire ->
+                circuit.cuts(List.of(wire), source, pin, b -> Circuit.isWay(b) && staysClosed(b))
+                    && !circuit.cuts(List.of(wire), source, pin, Circuit::isWay))
+        .findFirst();
+  }
+
+  private static boolean staysClosed(Branch branch) {
+    return !(branch instanceof Contact contact)
+        || Set.of(Kind.PROTECTIVE, Kind.THERMOSTAT, Kind.CUT_OUT)
+            .contains(contact.actuator().kind());
+  }
+}
