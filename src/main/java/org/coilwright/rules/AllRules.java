@@ -32,7 +32,11 @@ public final class AllRules {
     all.add(new CoilReversed(tables));
     all.add(new CoilNeverOn(tables));
     all.add(new CoilAlwaysOn(tables));
+    all.add(new CoilHalfPulled(tables));
     all.add(new CoilTooLow(tables));
+    all.add(new CoilTooHigh(tables));
+    all.add(new CoilWontRelease(tables));
+    all.add(new CoilLineTooLong(tables));
 
     // drive
 

@@ -18,6 +18,7 @@ import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.CurrentKind;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
 
@@ -89,6 +90,24 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
 
   double ratedVolts() {
     return spec().voltage().value().nominal();
+  }
+
+  /** True if it is made for alternating current, by its word or by what only such coils have. */
+  boolean isAlternating() {
+    CurrentKind kind = spec().voltage().value().kind();
+    return kind == CurrentKind.AC
+        || (kind == CurrentKind.UNSTATED
+            && (spec().pickUp().isPresent() || spec().hold().isPresent()));
+  }
+
+  /** The key from which the coil's current would follow, if nothing that gives it is written. */
+  Optional<String> currentUnknown() {
+    boolean known =
+        spec().resistance().isPresent()
+            || spec().power().isPresent()
+            || (isAlternating() && (spec().hold().isPresent() || spec().pickUp().isPresent()));
+    String key = isAlternating() ? "coil.hold of " : "coil.resistance of ";
+    return known ? Optional.empty() : Optional.of(key + relay());
   }
 
   /** The part as written; coils belong to relays and contactors alone. */

@@ -102,11 +102,9 @@ final class CoilTooLow implements Rule {
     if (Comparison.fallsShort(reading.lowest(), needed)) {
       return tooLow(subject, feed, state, limits, loss);
     }
-    if (loss.missing().isPresent()) {
-      return subject.undecided(
-          loss.missing().get(),
-          "What the line to %s loses cannot be told. Without that line it gets %s at worst and needs %s."
-              .formatted(feed.relay(), Printed.volts(reading.lowest()), Printed.volts(needed)));
+    Optional<Outcome> gap = whatIsMissing(subject, feed, reading, needed, loss);
+    if (gap.isPresent()) {
+      return gap.get();
     }
     Printed.Pair volts = Printed.pair(reading.lowest(), needed, Dimension.VOLTAGE);
     return subject.satisfied(
@@ -119,7 +117,42 @@ final class CoilTooLow implements Rule {
                 limits.operateReason()),
         new Measure(reading.lowest(), "V"),
         new Measure(needed, "V"),
-        basis(limits, loss));
+        basis(feed, limits, loss));
+  }
+
+  /** Enough as computed, but computed without something that matters. */
+  private Optional<Outcome> whatIsMissing(
+      Subject subject, CoilFeed feed, CoilReading reading, double needed, LineLoss loss) {
+    String without =
+        "Without that it gets %s at worst and needs %s."
+            .formatted(Printed.volts(reading.lowest()), Printed.volts(needed));
+    if (loss.missing().isPresent()) {
+      return Optional.of(
+          subject.undecided(
+              loss.missing().get(),
+              "What the line to %s loses cannot be told. ".formatted(feed.relay()) + without));
+    }
+    if (feed.currentUnknown().isPresent()) {
+      return Optional.of(
+          subject.undecided(
+              feed.currentUnknown().get(),
+              "What %s draws, and so what its line loses, cannot be told. ".formatted(feed.relay())
+                  + without));
+    }
+    if (feed.isAlternating() && feed.spec().pickUp().isEmpty()) {
+      // pulling in, it draws up to this many times what it holds with, and the line loses as much
+      double multiple = tables.figure("coil.pick-up-multiple").value();
+      double lost = (reading.sourceVolts() - reading.lowest()) * multiple;
+      if (Comparison.fallsShort(reading.sourceVolts() - lost, needed)) {
+        return Optional.of(
+            subject.undecided(
+                "coil.pick-up of " + feed.relay(),
+                "%s draws more while it pulls in than while it holds; how much is not given. "
+                        .formatted(feed.relay())
+                    + without));
+      }
+    }
+    return Optional.empty();
   }
 
   private Outcome tooLow(
@@ -157,10 +190,10 @@ final class CoilTooLow implements Rule {
         .detail(
             "Worst case: %s; %s."
                 .formatted(reading.lowestCorner(), Positions.of(feed.study(), state)))
-        .todo(whatToDo(cure, most), basis(limits, loss));
+        .todo(whatToDo(feed, cure, most), basis(feed, limits, loss));
   }
 
-  private static String whatToDo(LineCure cure, Optional<Stretch> most) {
+  private static String whatToDo(CoilFeed feed, LineCure cure, Optional<Stretch> most) {
     List<String> ways = new ArrayList<>();
     most.ifPresent(
         stretch -> {
@@ -180,9 +213,16 @@ final class CoilTooLow implements Rule {
                           "%s no longer than %s"
                               .formatted(stretch.name(), Printed.of(metres, Dimension.LENGTH))));
         });
+    if (feed.sources().stream().allMatch(Source::isDirect)) {
+      ways.add(
+          "a supply that never falls below %s"
+              .formatted(Printed.atLeast(cure.lowestSource(), Dimension.VOLTAGE)));
+    }
     ways.add(
-        "a supply that never falls below %s"
-            .formatted(Printed.atLeast(cure.lowestSource(), Dimension.VOLTAGE)));
+        "a coil that pulls in from %s of its %s"
+            .formatted(
+                Printed.atMost(cure.coil() / feed.ratedVolts(), Dimension.RATIO),
+                Printed.volts(feed.ratedVolts())));
     String list = String.join("; or ", ways) + ".";
     String first = list.substring(0, 1).toUpperCase(Locale.ROOT) + list.substring(1);
     return cure.lineCanHelp()
@@ -190,9 +230,12 @@ final class CoilTooLow implements Rule {
         : "No wire is thick enough, the supply alone falls too low. " + first;
   }
 
-  private Basis basis(CoilLimits limits, LineLoss loss) {
+  private Basis basis(CoilFeed feed, CoilLimits limits, LineLoss loss) {
     List<Cited<?>> figures = new ArrayList<>();
     figures.add(limits.operate());
+    if (feed.isAlternating() && feed.spec().pickUp().isEmpty()) {
+      figures.add(tables.figure("coil.pick-up-multiple"));
+    }
     loss.stretches().forEach(stretch -> figures.addAll(stretch.figures()));
     return Basis.of(figures);
   }

@@ -1,0 +1,149 @@
+package org.coilwright.rules;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.CoilLimits;
+import org.coilwright.solve.CoilReading;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** In some position the coil's voltage lies between letting go and pulling in. */
+final class CoilHalfPulled implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("coil.half-pulled", Weight.STOP, "coil neither in nor out")
+          .what(
+              "Raised for each coil that, in a position in which it shall be on, gets more than it"
+                  + " lets go at and less than it pulls in at, everything at its nominal value. A"
+                  + " coil that no position feeds by a way of its own is looked at in all of them.")
+          .why(
+              "The armature hangs, hums or chatters: contacts touch without force and weld, and an"
+                  + " AC coil carries its pick-up current until it burns.")
+          .remedy("Give the coil its whole rated voltage, or none.")
+          .blind("Voltages that pass through this range while a supply comes up or goes down.")
+          .sources("circuit-theory", "iec-61810-1", "contactor-data")
+          .consequenceOf(
+              "coil.wrong-current-kind",
+              "coil.reversed",
+              "wiring.sneak-path",
+              "wiring.short-circuit",
+              "wiring.self-joined",
+              "suppression.reversed",
+              "suppression.diode-on-ac",
+              "separation.mains-meets-elv");
+
+  private final Basis theory;
+
+  CoilHalfPulled(Tables tables) {
+    theory = new Basis(List.of(tables.source("circuit-theory").cite()), Standing.PUBLISHED);
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    return PerCoil.ask(study, FACTS, this::judge);
+  }
+
+  private Optional<Outcome> judge(CoilFeed feed) {
+    List<State> own = feed.fedStates();
+    List<State> looked = own.isEmpty() ? feed.study().states() : own;
+    Optional<CoilLimits> known = feed.study().limits(feed.relay());
+    if (known.isEmpty()) {
+      return Optional.of(
+          PerCoil.subject(FACTS, feed)
+              .undecided(
+                  "coil.range and coil.release of " + feed.relay(),
+                  "At what voltage %s pulls in and lets go cannot be told."
+                      .formatted(feed.relay())));
+    }
+    CoilLimits limits = known.get();
+    return looked.stream()
+        .filter(state -> isBetween(volts(feed, state), limits))
+        .findFirst()
+        .<Outcome>map(state -> halfPulled(feed, state, limits))
+        .or(() -> own.isEmpty() ? Optional.empty() : Optional.of(clear(feed, own, limits)));
+  }
+
+  private static double volts(CoilFeed feed, State state) {
+    return Math.abs(feed.study().coil(feed.relay(), state).volts());
+  }
+
+  private static boolean isBetween(double volts, CoilLimits limits) {
+    return Comparison.exceeds(volts, limits.release().value())
+        && Comparison.fallsShort(volts, limits.operate().value());
+  }
+
+  private Outcome clear(CoilFeed feed, List<State> own, CoilLimits limits) {
+    double least =
+        own.stream()
+            .map(s -> volts(feed, s))
+            .min(Comparator.naturalOrder())
+            .orElse(feed.ratedVolts());
+    Subject subject = PerCoil.subject(FACTS, feed);
+    if (feed.sourceWithoutVoltage().isPresent()) {
+      String source = feed.sourceWithoutVoltage().get().part();
+      return subject.undecided(
+          "voltage of " + source,
+          "Whether %s hangs half-way cannot be told: the voltage of %s is not given."
+              .formatted(feed.relay(), source));
+    }
+    Printed.Pair volts = Printed.pair(least, limits.operate().value(), Dimension.VOLTAGE);
+    return subject.satisfied(
+        "Where %s shall be on it gets %s or more, and it pulls in at %s."
+            .formatted(feed.relay(), volts.value(), volts.limit()),
+        new Measure(least, "V"),
+        new Measure(limits.operate().value(), "V"),
+        Basis.of(limits.operate(), limits.release()).and(theory));
+  }
+
+  private Outcome halfPulled(CoilFeed feed, State state, CoilLimits limits) {
+    CoilReading reading = feed.study().coil(feed.relay(), state);
+    double volts = Math.abs(reading.volts());
+    Printed.Pair up = Printed.pair(volts, limits.operate().value(), Dimension.VOLTAGE);
+    Subject.Finding finding =
+        Subject.of(FACTS, feed.rangeMark(), feed.relay())
+            .violated(
+                "%s hangs between in and out".formatted(feed.relay()),
+                "With %s it gets %s: more than the %s at which it lets go (%s), less than the %s that it needs to pull in (%s)."
+                    .formatted(
+                        Positions.of(feed.study(), state),
+                        up.value(),
+                        Printed.volts(limits.release().value()),
+                        limits.releaseReason(),
+                        up.limit(),
+                        limits.operateReason()),
+                "pulls in at " + up.limit())
+            .measured(new Measure(volts, "V"), new Measure(limits.operate().value(), "V"));
+    feed.wayIn(state).stream()
+        .flatMap(way -> CoilFeed.sourcesOf(way).stream())
+        .forEach(
+            source ->
+                finding.alsoAt(
+                    CoilFeed.voltageMark(feed.study(), source), "gives " + gives(source)));
+    return finding.todo(
+        "Feed %s with its rated %s from contact to return by a way that nothing else shares, or fit a coil for the voltage that is there."
+            .formatted(feed.relay(), Printed.volts(feed.ratedVolts())),
+        Basis.of(limits.operate(), limits.release()).and(theory));
+  }
+
+  private static String gives(Source source) {
+    return source.volts().map(v -> Printed.volts(v.nominal())).orElse("an unknown voltage");
+  }
+}

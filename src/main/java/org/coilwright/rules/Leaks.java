@@ -1,0 +1,59 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Passive;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Part;
+import org.coilwright.quantity.Printed;
+import org.coilwright.solve.State;
+
+/** What lets current past the open contacts of a coil's feed. */
+final class Leaks {
+  private Leaks() {}
+
+  /**
+   * One leak.
+   *
+   * @param label what to say at its place
+   * @param cure what to do about it, one sentence
+   */
+  record Leak(Mark mark, String label, String cure) {}
+
+  /** Leaks past contacts that are open in this state, in the order of the way. */
+  static List<Leak> of(CoilFeed feed, State state) {
+    Circuit circuit = feed.study().circuit();
+    List<Leak> leaks = new ArrayList<>();
+    for (Contact contact : feed.switches()) {
+      if (feed.study().contact(contact, state).closed()) {
+        continue;
+      }
+      contact
+          .spec()
+          .flatMap(Part.ContactSpec::leakage)
+          .filter(leakage -> leakage.value().high() > 0)
+          .ifPresent(
+              leakage ->
+                  leaks.add(
+                      new Leak(
+                          leakage.mark(),
+                          "leaks up to " + Printed.amps(leakage.value().high()),
+                          "Drive %s from an output with a metal contact, or put a resistor across its coil that takes the leakage."
+                              .formatted(feed.relay()))));
+      for (Passive passive : circuit.branches(Passive.class)) {
+        if (CoilFeed.acrossTheSame(circuit, passive, contact)) {
+          leaks.add(
+              new Leak(
+                  passive.mark(),
+                  "lets current past %s".formatted(contact.id()),
+                  "Take %s away from %s; if something must quench the coil, put it across %s and %s."
+                      .formatted(
+                          passive.part(), contact.id(), feed.coil().from(), feed.coil().to())));
+        }
+      }
+    }
+    return leaks;
+  }
+}
