@@ -1,0 +1,61 @@
+package org.coilwright.behaviour;
+
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * The switching settings, in watts and seconds.
+ *
+ * <p>What wins, strongest first: longest per day is reached (open); a fixed window (closed); the
+ * shortest run is not over (stays closed); a stop condition (open, and no start); the start
+ * condition (closed); otherwise the contact stays as it is. A threshold is crossed strictly above
+ * or below it; a step that does not cross it resets its timer; a time of 0 acts at the first
+ * reading.
+ *
+ * @param exportAboveWatts start above this export; empty: never starts on surplus
+ * @param startAfterSeconds that the export must last
+ * @param importAboveWatts stop above this import; empty: never stops on import
+ * @param stopAfterSeconds that the import must last
+ * @param batteryBelowFraction stop below this level; empty: never
+ * @param shortestRunSeconds once closed it stays closed this long
+ * @param longestPerDaySeconds closed at most this long a day; empty: no limit
+ * @param windows fixed times in which the contact is closed
+ */
+public record Settings(
+    OptionalDouble exportAboveWatts,
+    double startAfterSeconds,
+    OptionalDouble importAboveWatts,
+    double stopAfterSeconds,
+    OptionalDouble batteryBelowFraction,
+    double shortestRunSeconds,
+    OptionalDouble longestPerDaySeconds,
+    List<Window> windows) {
+
+  /**
+   * A time of the day, end not included; {@code to} before {@code from} passes midnight.
+   *
+   * @param from second of the day, 0 to 86399
+   * @param to second of the day, 0 to 86400
+   */
+  public record Window(int from, int to) {
+    /** True if the second of the day lies in it. */
+    public boolean holds(int secondOfDay) {
+      return from <= to
+          ? secondOfDay >= from && secondOfDay < to
+          : secondOfDay >= from || secondOfDay < to;
+    }
+  }
+
+  /** The same settings with another start. */
+  public Settings withStart(double exportAbove, double afterSeconds) {
+    return new Settings(
+        OptionalDouble.of(exportAbove),
+        afterSeconds,
+        importAboveWatts,
+        stopAfterSeconds,
+        batteryBelowFraction,
+        shortestRunSeconds,
+        longestPerDaySeconds,
+        windows);
+  }
+}
