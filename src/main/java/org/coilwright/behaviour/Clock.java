@@ -4,46 +4,49 @@ import java.util.TreeSet;
 
 /** When, within a day, anything happens by the clock: midnight, edges of windows, draw-offs. */
 final class Clock {
-  private static final int DAY = 86_400;
+  static final int MILLIS = 1000;
+  private static final int DAY = 86_400 * MILLIS;
 
-  private final int stepSeconds;
+  private final int stepMillis;
   private final TreeSet<Integer> events = new TreeSet<>();
-  private int second;
+  private int now;
 
-  Clock(int firstSecond, int stepSeconds, Settings settings, Plant plant) {
-    this.second = firstSecond;
-    this.stepSeconds = stepSeconds;
+  Clock(int firstMilli, int stepMillis, Settings settings, Plant plant) {
+    this.now = firstMilli;
+    this.stepMillis = stepMillis;
     events.add(0);
     settings
         .windows()
         .forEach(
             w -> {
-              events.add(w.from() % DAY);
-              events.add(w.to() % DAY);
+              events.add(w.from() * MILLIS % DAY);
+              events.add((int) ((long) w.to() * MILLIS % DAY));
             });
     plant
         .water()
-        .ifPresent(water -> water.drawOffs().forEach(d -> events.add(d.secondOfDay() % DAY)));
+        .ifPresent(
+            water -> water.drawOffs().forEach(d -> events.add(d.secondOfDay() * MILLIS % DAY)));
   }
 
+  /** Whole seconds of the day that begins or goes on now. */
   int second() {
-    return second;
+    return now / MILLIS;
   }
 
   /** Rows from now up to, not including, the first row at or after the next event; at least 1. */
   int rowsToNextEvent() {
-    Integer next = events.higher(second);
-    int distance = (next == null ? DAY : next) - second;
-    return (distance + stepSeconds - 1) / stepSeconds;
+    Integer next = events.higher(now);
+    int distance = (next == null ? DAY : next) - now;
+    return (distance + stepMillis - 1) / stepMillis;
   }
 
   void advance(int rows) {
-    second = (int) ((second + (long) rows * stepSeconds) % DAY);
+    now = (int) ((now + (long) rows * stepMillis) % DAY);
   }
 
   /** True if {@code eventSecond} falls into the row that begins now. */
   boolean isNow(int eventSecond) {
-    int since = second - eventSecond % DAY;
-    return since >= 0 && since < stepSeconds;
+    long since = now - (long) eventSecond * MILLIS % DAY;
+    return since >= 0 && since < stepMillis;
   }
 }

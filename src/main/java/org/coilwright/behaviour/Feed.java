@@ -5,11 +5,11 @@ package org.coilwright.behaviour;
  * hour.
  */
 public interface Feed {
-  /** Seconds between two rows; the same throughout, above 0, dividing a day. */
-  int stepSeconds();
+  /** Milliseconds between two rows; the same throughout, at least 1 and at most a day. */
+  int stepMillis();
 
-  /** Second of the local day of the first row, 0 to 86399. */
-  int firstSecondOfDay();
+  /** Millisecond of the local day of the first row, 0 to 86 399 999. */
+  int firstMillisOfDay();
 
   /**
    * Fills the arrays from the front with the next rows.

@@ -20,6 +20,9 @@ public final class Rehearsal {
   /** A first-order step is 95 % worked off after three time constants. */
   private static final double TIME_CONSTANTS_TO_SETTLE = 3;
 
+  /** A time that is a whole number of rows but for rounding is that number. */
+  private static final double ROUNDING = 1e-9;
+
   private final Feed feed;
   private final Settings settings;
   private final @Nullable Water water;
@@ -34,6 +37,8 @@ public final class Rehearsal {
   private final double floor;
   private final double discharge;
   private final double charge;
+  private final double nearFloor;
+  private final double nearFull;
   private final boolean ramp;
   private final double[] ring;
   private final double ringShare;
@@ -97,8 +102,8 @@ public final class Rehearsal {
     this.settings = settings;
     this.trace = trace;
     this.water = plant.water().orElse(null);
-    int dt = feed.stepSeconds();
-    this.clock = new Clock(feed.firstSecondOfDay(), dt, settings, plant);
+    double dt = feed.stepMillis() / (double) Clock.MILLIS;
+    this.clock = new Clock(feed.firstMillisOfDay(), feed.stepMillis(), settings, plant);
     hours = dt / SECONDS_PER_HOUR;
     perHours = SECONDS_PER_HOUR / dt;
     loadWatts = plant.loadWatts();
@@ -107,6 +112,8 @@ public final class Rehearsal {
     floor = b == null ? 0 : b.floorFraction() * capacity;
     discharge = b == null ? 0 : b.dischargeWatts();
     charge = b == null ? 0 : b.chargeWatts();
+    nearFloor = floor + discharge * hours;
+    nearFull = capacity - charge * hours;
     level = b == null ? 0 : b.startFraction() * capacity;
     ramp = b == null || b.settling() == Battery.Settling.RAMP;
     double settles = b == null ? 0 : b.settlesInSeconds();
@@ -154,8 +161,8 @@ public final class Rehearsal {
     return rehearsal.tally();
   }
 
-  private static long rows(double seconds, int dt) {
-    return (long) Math.ceil(seconds / dt);
+  private static long rows(double seconds, double dt) {
+    return (long) Math.ceil(seconds / dt - ROUNDING);
   }
 
   private void all() {
@@ -220,10 +227,11 @@ public final class Rehearsal {
     double temp = celsius;
     double pvTotal = 0;
     double otherTotal = 0;
-    double importTotal = 0;
-    double exportTotal = 0;
-    double dischargeTotal = 0;
-    double chargeTotal = 0;
+    double gridTotal = 0;
+    double gridMoved = 0;
+    double batteryTotal = 0;
+    double batteryMoved = 0;
+    double unusedTotal = 0;
     ringSum = sum(ring);
     for (int i = from; i < to; i++) {
       boolean want = decide(lvl);
@@ -235,13 +243,22 @@ public final class Rehearsal {
       double load = closed && heating ? loadWatts : 0;
 
       double net = other + load - pv;
-      double demand = Math.max(Math.min(net, discharge), -charge);
-      if (demand > 0 ? lvl <= floor : lvl >= capacity) {
-        demand = 0;
+      // Branches, not min and max: they are foreseen, so that one row need not wait for another.
+      double demand = net;
+      if (net > discharge) {
+        demand = discharge;
+      } else if (net < -charge) {
+        demand = -charge;
       }
-      batt = settle(batt, demand);
-      double chargeRoom = Math.min(charge, (capacity - lvl) * perHours);
-      batt = Math.max(Math.min(batt, Math.max(0, (lvl - floor) * perHours)), -chargeRoom);
+      double chargeRoom = charge;
+      if (lvl < nearFloor || lvl > nearFull) {
+        chargeRoom = Math.min(charge, (capacity - lvl) * perHours);
+        double most = Math.max(0, (lvl - floor) * perHours);
+        demand = Math.max(Math.min(demand, most), -chargeRoom);
+        batt = Math.max(Math.min(settle(batt, demand), most), -chargeRoom);
+      } else {
+        batt = settle(batt, demand);
+      }
       g = net - batt;
       lvl -= batt * hours;
 
@@ -255,15 +272,17 @@ public final class Rehearsal {
 
       pvTotal += pv;
       otherTotal += other;
-      importTotal += Math.max(0, g);
-      exportTotal += Math.max(0, -g);
-      dischargeTotal += Math.max(0, batt);
-      chargeTotal += Math.max(0, -batt);
-      low = Math.min(low, lvl);
+      gridTotal += g;
+      gridMoved += Math.abs(g);
+      batteryTotal += batt;
+      batteryMoved += Math.abs(batt);
+      if (lvl < low) {
+        low = lvl;
+      }
       if (closed) {
         account(load, pv, other, batt);
-      } else if (heating) {
-        unusedSum += Math.max(0, -g);
+      } else if (heating && g < 0) {
+        unusedTotal -= g;
       }
       temp += (load - loss * (temp - room)) * kelvinPerWatt;
       if (hasWater && (heating ? temp >= target : temp <= closesAt)) {
@@ -282,10 +301,11 @@ public final class Rehearsal {
     hottest = Math.max(hottest, temp);
     pvSum += pvTotal;
     otherSum += otherTotal;
-    importSum += importTotal;
-    exportSum += exportTotal;
-    dischargeSum += dischargeTotal;
-    chargeSum += chargeTotal;
+    importSum += (gridMoved + gridTotal) / 2;
+    exportSum += (gridMoved - gridTotal) / 2;
+    dischargeSum += (batteryMoved + batteryTotal) / 2;
+    chargeSum += (batteryMoved - batteryTotal) / 2;
+    unusedSum += unusedTotal;
   }
 
   private double settle(double given, double demand) {
@@ -362,7 +382,7 @@ public final class Rehearsal {
   private Tally tally() {
     return new Tally(
         step,
-        feed.stepSeconds(),
+        feed.stepMillis(),
         List.copyOf(runs),
         closedRows,
         pvSum * hours,

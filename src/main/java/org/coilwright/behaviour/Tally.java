@@ -8,7 +8,7 @@ import java.util.OptionalLong;
  * What came of a rehearsal. Energies in Wh.
  *
  * @param steps rows run
- * @param stepSeconds seconds a row
+ * @param stepMillis milliseconds a row
  * @param runs each closing of the contact in order
  * @param closedSteps rows with the contact closed
  * @param pvWh generation
@@ -27,7 +27,7 @@ import java.util.OptionalLong;
  */
 public record Tally(
     long steps,
-    int stepSeconds,
+    int stepMillis,
     List<Run> runs,
     long closedSteps,
     double pvWh,
@@ -51,6 +51,6 @@ public record Tally(
 
   /** Closings a day, over the whole of what was run. */
   public double startsPerDay() {
-    return runs.size() * 86_400.0 / (steps * (double) stepSeconds);
+    return runs.size() * 86_400_000.0 / (steps * (double) stepMillis);
   }
 }
