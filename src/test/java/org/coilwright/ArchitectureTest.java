@@ -44,6 +44,7 @@ class ArchitectureTest {
               Map.entry("table", Set.of("quantity")),
               Map.entry("circuit", Set.of("quantity", "netlist")),
               Map.entry("solve", Set.of("quantity", "netlist", "table", "circuit")),
+              Map.entry("behaviour", Set.of("quantity", "netlist", "table")),
               Map.entry("rule", Set.of("quantity", "netlist", "table", "circuit", "solve")),
               Map.entry(
                   "rules", Set.of("quantity", "netlist", "table", "circuit", "solve", "rule")),
