@@ -141,7 +141,10 @@ public final class Printed {
                 : size > 0 && size < 0.1 ? new Scale(1e-3, "m" + unit) : base(unit);
         case RESISTANCE -> size >= 1e4 ? new Scale(1e3, "k" + unit) : base(unit);
         case CAPACITANCE -> size < 1e-7 ? new Scale(1e-9, "n" + unit) : new Scale(1e-6, "µ" + unit);
-        case LENGTH -> size >= 1e4 ? new Scale(1e3, "k" + unit) : base(unit);
+        case LENGTH ->
+            size >= 1e4
+                ? new Scale(1e3, "k" + unit)
+                : size > 0 && size < 0.1 ? new Scale(1e-3, "m" + unit) : base(unit);
         case AREA, TEMPERATURE, FREQUENCY, VOLUME, COUNT -> base(unit);
       };
     }
