@@ -1,0 +1,183 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Coil;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+import org.coilwright.solve.SupplyReading;
+import org.coilwright.solve.Trouble;
+import org.coilwright.table.Cited;
+
+/**
+ * What hangs on a direct-voltage supply, and the most it can ask of it in any reachable state.
+ *
+ * @param tolerance of a coil's resistance where none is written
+ */
+record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
+  /**
+   * Something a netlist does not tell.
+   *
+   * @param key as an undecided outcome names it
+   */
+  private record Gap(String key, String at, Mark mark) {}
+
+  /** The most over all states, and how it comes about. */
+  record Most(double amps, String how) {}
+
+  /** Everything that draws current from it, in the order of the netlist. */
+  List<Branch> consumers() {
+    var zone = study.circuit().reach(supply.source().to(), VoltageBands::avoidsEarth);
+    return study.circuit().branches().stream()
+        .filter(b -> zone.contains(b.from()))
+        .filter(
+            b ->
+                b instanceof Coil
+                    || b instanceof Branch.LoadElement
+                    || (b instanceof Branch.Passive p
+                        && (p.spec() instanceof Part.Lamp || p.spec() instanceof Part.Resistor)))
+        .toList();
+  }
+
+  /**
+   * One undecided outcome for each thing that keeps the sum from being made or held against a
+   * limit.
+   */
+  List<Outcome> unknown(RuleFacts rule) {
+    String part = supply.part();
+    if (supply.output().limit().isEmpty()) {
+      return List.of(
+          Subject.of(rule, supply.output().mark(), part)
+              .undecided(
+                  supply.missing("limit"),
+                  "What %s can give is not written, so what is asked of it has nothing to be held against."
+                      .formatted(part)));
+    }
+    return gaps().stream()
+        .<Outcome>map(
+            gap ->
+                Subject.of(rule, gap.mark(), gap.at())
+                    .undecided(
+                        gap.key(),
+                        "What is asked of %s cannot be added up without %s."
+                            .formatted(part, gap.key())))
+        .toList();
+  }
+
+  /** The undecided outcome of a sum that holds for the explored states alone. */
+  Optional<Outcome> unexplored(RuleFacts rule) {
+    return study.troubles().stream()
+        .filter(Trouble.NotExplored.class::isInstance)
+        .map(Trouble.NotExplored.class::cast)
+        .map(
+            group ->
+                (Outcome)
+                    Subject.of(rule, supply.output().mark(), supply.part())
+                        .undecided(
+                            "fewer contacts in one group than "
+                                + String.join(", ", group.contacts()),
+                            "Not every position of %s was explored, so the most that %s is asked for is not known."
+                                .formatted(String.join(", ", group.contacts()), supply.part())))
+        .findFirst();
+  }
+
+  private List<Gap> gaps() {
+    List<Gap> gaps = new ArrayList<>();
+    if (supply.volts().isEmpty()) {
+      gaps.add(new Gap(supply.missing("voltage"), supply.part(), supply.mark()));
+    }
+    for (Branch consumer : consumers()) {
+      gap(consumer)
+          .map(key -> new Gap(key + " of " + consumer.part(), consumer.part(), consumer.mark()))
+          .ifPresent(gaps::add);
+    }
+    return gaps;
+  }
+
+  private Optional<String> gap(Branch consumer) {
+    if (consumer instanceof Coil coil) {
+      return FedCoil.of(study.circuit(), coil).ohms().isEmpty()
+          ? Optional.of("coil.resistance")
+          : Optional.empty();
+    }
+    if (consumer instanceof Branch.LoadElement load) {
+      return load.ratedWatts().isEmpty() ? Optional.of("power") : Optional.empty();
+    }
+    if (consumer instanceof Branch.Passive passive) {
+      if (passive.spec() instanceof Part.Lamp lamp && lamp.current().isEmpty()) {
+        return Optional.of("current");
+      }
+      if (passive.spec() instanceof Part.Resistor r && r.resistance().isEmpty()) {
+        return Optional.of("resistance");
+      }
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * The most it delivers while everything that is on holds. Only where nothing is {@link #unknown}.
+   */
+  Most steady() {
+    return most(SupplyReading::amps);
+  }
+
+  /** The most it delivers while everything that is on pulls in at once. */
+  Most pickUp() {
+    return most(SupplyReading::pickUpAmps);
+  }
+
+  private Most most(ToDoubleFunction<SupplyReading> current) {
+    String id = supply.source().id();
+    State worst =
+        study.states().stream()
+            .max(Comparator.comparingDouble(s -> current.applyAsDouble(study.supply(id, s))))
+            .orElseThrow(() -> new IllegalStateException("a study without a state"));
+    double amps = current.applyAsDouble(study.supply(id, worst));
+    Quantity volts = supply.volts().orElseThrow();
+    double spread = leastShare();
+    List<String> on =
+        consumers().stream()
+            .filter(Coil.class::isInstance)
+            .map(Branch::part)
+            .filter(relay -> study.coil(relay, worst).amps() > 0)
+            .toList();
+    return new Most(
+        amps * volts.high() / volts.nominal() / spread,
+        "%s at once: %s at nominal figures; at worst the supply gives %s and coils have %s of their resistance"
+            .formatted(
+                on.isEmpty() ? "Everything that hangs on it" : String.join(", ", on),
+                Printed.amps(amps),
+                Printed.volts(volts.high()),
+                Printed.percent(spread)));
+  }
+
+  /** The least share of its nominal resistance that a coil on this supply may have. */
+  private double leastShare() {
+    return consumers().stream()
+        .filter(Coil.class::isInstance)
+        .map(Coil.class::cast)
+        .mapToDouble(this::leastShare)
+        .min()
+        .orElse(1);
+  }
+
+  private double leastShare(Coil coil) {
+    Optional<Quantity> written = coil.spec().resistance().map(Written::value);
+    return written
+        .filter(r -> !r.isExact() && r.nominal() > 0)
+        .map(r -> r.low() / r.nominal())
+        .orElse(1 - tolerance.value());
+  }
+}

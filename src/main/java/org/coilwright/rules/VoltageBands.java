@@ -1,0 +1,173 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Site;
+import org.coilwright.netlist.Site.MainsSupply;
+import org.coilwright.netlist.Terminal;
+import org.coilwright.netlist.Written;
+
+/**
+ * Which points of a circuit are at mains voltage and which at the extra-low voltage of a supply.
+ * What is joined only through the protective conductor is not joined: it carries no voltage.
+ */
+final class VoltageBands {
+  private static final String PE = "PE";
+
+  private final Circuit circuit;
+  private final Set<Node> mains = new HashSet<>();
+  private final Map<String, Set<Node>> lines = new LinkedHashMap<>();
+  private final List<Node> mainsTerminals = new ArrayList<>();
+  private final Map<DirectSupply, Set<Node>> supplies = new LinkedHashMap<>();
+
+  /**
+   * Sorts a circuit's points.
+   *
+   * @param highestElv the highest direct voltage that counts as extra-low, in volts
+   */
+  VoltageBands(Circuit circuit, double highestElv) {
+    this.circuit = circuit;
+    for (Part part : circuit.netlist().parts().values()) {
+      if (part instanceof Part.Mains) {
+        part.pins().stream()
+            .filter(pin -> !pin.equals(PE))
+            .forEach(pin -> addMains(new Terminal(part.name(), pin)));
+      }
+    }
+    for (DirectSupply supply : DirectSupply.of(circuit)) {
+      if (supply.volts().isEmpty() || supply.volts().get().high() <= highestElv) {
+        supplies.put(supply, circuit.reach(supply.source().to(), VoltageBands::avoidsEarth));
+      }
+    }
+  }
+
+  private void addMains(Terminal terminal) {
+    circuit
+        .find(terminal)
+        .ifPresent(
+            node -> {
+              mainsTerminals.add(node);
+              mains.addAll(circuit.reach(node, VoltageBands::avoidsEarth));
+              if (terminal.pin().startsWith("L")) {
+                lines.put(
+                    terminal.pin(),
+                    circuit.reach(
+                        node, b -> b instanceof Branch.Conductor || b instanceof Branch.Contact));
+              }
+            });
+  }
+
+  /** True for a branch with no end at a protective conductor's own terminal. */
+  static boolean avoidsEarth(Branch branch) {
+    return !isEarth(branch.from()) && !isEarth(branch.to());
+  }
+
+  /** True for the terminal of a protective conductor. */
+  static boolean isEarth(Node node) {
+    return node.terminals().stream().anyMatch(t -> t.pin().equals(PE));
+  }
+
+  /** Extra-low voltage supplies in the order of the netlist. */
+  Collection<DirectSupply> supplies() {
+    return supplies.keySet();
+  }
+
+  /** Line and neutral terminals of the mains. */
+  List<Node> mainsTerminals() {
+    return List.copyOf(mainsTerminals);
+  }
+
+  /** True where the mains reaches, in some position of the contacts and through any load. */
+  boolean onMains(Node node) {
+    return mains.contains(node);
+  }
+
+  /** True for a wire that the mains reaches, the protective conductor left out. */
+  boolean onMains(Branch branch) {
+    return avoidsEarth(branch) && onMains(branch.from());
+  }
+
+  /** The extra-low voltage supply that reaches a point the mains does not reach. */
+  Optional<DirectSupply> elvAt(Node node) {
+    return onMains(node)
+        ? Optional.empty()
+        : supplies.entrySet().stream()
+            .filter(e -> e.getValue().contains(node))
+            .map(Map.Entry::getKey)
+            .findFirst();
+  }
+
+  /**
+   * What the mains can put between two of these wires, or between one of them and earth.
+   *
+   * <p>Line to line where two lines are among them. Where one line is, line to earth: an
+   * extra-low-voltage core lies at or near earth. On an IT system a first earth fault lifts the
+   * other lines to the line-to-line voltage, so that counts there.
+   */
+  Met met(Collection<? extends Branch> wires) {
+    Set<String> present = new TreeSet<>();
+    lines.forEach(
+        (line, nodes) -> {
+          if (wires.stream().anyMatch(w -> nodes.contains(w.from()))) {
+            present.add(line);
+          }
+        });
+    return present.size() < 2 ? toEarth() : betweenLines(present);
+  }
+
+  private Met betweenLines(Set<String> present) {
+    MainsSupply supply = supply();
+    var volts = supply.voltage().value();
+    return new Met(
+        volts.nominal(),
+        volts.high(),
+        "%s lie together, so line to line counts".formatted(String.join(", ", present)));
+  }
+
+  /** Line to earth. */
+  Met toEarth() {
+    MainsSupply supply = supply();
+    boolean unearthed = supply.earthing().map(Written::value).orElse("").equals("IT");
+    double share =
+        unearthed
+            ? 1
+            : switch (supply.phases().value()) {
+              case ONE -> 1;
+              case SPLIT -> 1.0 / 2;
+              case THREE -> 1 / Math.sqrt(1 + 2);
+            };
+    var volts = supply.voltage().value();
+    return new Met(
+        volts.nominal() * share,
+        volts.high() * share,
+        unearthed
+            ? "on an IT system an earth fault lifts the other lines to line-to-line voltage"
+            : "one line at most, so line to earth counts");
+  }
+
+  private MainsSupply supply() {
+    Site site = circuit.netlist().site();
+    return site.mains()
+        .orElseThrow(() -> new IllegalStateException("a mains part without site.mains"));
+  }
+
+  /**
+   * A voltage that insulation meets.
+   *
+   * @param nominal in volts
+   * @param highest at the highest supply, in volts
+   * @param why which voltage was taken
+   */
+  record Met(double nominal, double highest, String why) {}
+}
