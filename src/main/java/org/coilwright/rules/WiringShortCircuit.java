@@ -29,7 +29,7 @@ final class WiringShortCircuit implements Rule {
           .remedy("Take the path apart at the wire or contact that does not belong in it.")
           .blind("Paths that exist only after something has broken.")
           .sources("circuit-theory")
-          .consequenceOf("wiring.self-joined", "suppression.reversed");
+          .consequenceOf("wiring.self-joined", "suppression.reversed", "suppression.diode-on-ac");
 
   private final Basis basis;
 

@@ -1,0 +1,245 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Predicate;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Coil;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Passive;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.CurrentKind;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
+
+/** Nothing takes the turn-off voltage of a DC coil. */
+final class SuppressionMissing implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("suppression.missing", Weight.FIX, "DC coil without suppression")
+          .what(
+              "Looks for a diode, varistor, snubber or resistor across each DC coil that a contact"
+                  + " switches, wired or built in, or a varistor or snubber across that contact. A"
+                  + " resistor counts if the peak it leaves, coil current times resistance, stays"
+                  + " below what a bare coil is known to give.")
+          .why(
+              "When the contact opens, the coil drives its current on: the voltage rises until an"
+                  + " arc forms or electronics break down. The contact wears out early, and"
+                  + " controllers beside it are disturbed.")
+          .remedy(
+              "Put a diode across the coil, at the coil, cathode to plus; or a varistor or a diode"
+                  + " with a zener where it must release fast.")
+          .blind(
+              "The peak of a bare coil cannot be computed: the figures are a published order and"
+                  + " a reading. Suppressors inside an output. Whether a snubber is large enough.")
+          .sources("relay-application-notes", "coil-suppression-relay-note", "reed-contact-notes")
+          .consequenceOf("coil.wrong-current-kind");
+
+  private final Cited<Double> multiple;
+  private final Cited<Double> readLow;
+  private final Cited<Double> readHigh;
+
+  SuppressionMissing(Tables tables) {
+    multiple = tables.figure("suppression.bare-peak-multiple");
+    readLow = tables.figure("suppression.bare-peak-low");
+    readHigh = tables.figure("suppression.bare-peak-high");
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    List<Outcome> outcomes = new ArrayList<>();
+    Circuit circuit = study.circuit();
+    for (Coil coil : circuit.branches(Coil.class)) {
+      FedCoil feed = FedCoil.of(circuit, coil);
+      if (feed.kind() == CurrentKind.DC && !feed.sources().isEmpty() && feed.isSwitched()) {
+        outcomes.add(check(circuit, feed));
+      }
+    }
+    return outcomes;
+  }
+
+  private Outcome check(Circuit circuit, FedCoil feed) {
+    Coil coil = feed.coil();
+    AcrossCoil across = AcrossCoil.of(circuit, coil);
+    Subject subject = Subject.of(FACTS, coil.mark(), coil.part());
+    if (across.hasAnyBuiltIn()) {
+      return subject.satisfied(
+          "%s has its suppressor built in (%s)."
+              .formatted(coil.part(), across.builtIn().map(Written::value).orElse("")),
+          Basis.of(multiple));
+    }
+    Optional<Branch> found = suppressor(circuit, coil);
+    if (found.isPresent()) {
+      return found.get() instanceof Passive p && p.spec() instanceof Part.Resistor resistor
+          ? checkResistor(feed, resistor)
+          : subject.satisfied(
+              "%s takes the turn-off voltage of %s.".formatted(found.get().part(), coil.part()),
+              Basis.of(multiple));
+    }
+    if (across.builtIn().isEmpty()) {
+      return subject.undecided(
+          "coil.suppression of " + coil.part(),
+          "Nothing is wired across the coil of %s, and whether something is built in is not written."
+              .formatted(coil.part()));
+    }
+    return bare(circuit, feed, across);
+  }
+
+  private Outcome checkResistor(FedCoil feed, Part.Resistor resistor) {
+    Coil coil = feed.coil();
+    Subject subject = Subject.of(FACTS, resistor.head().mark(), resistor.name(), coil.part());
+    if (resistor.resistance().isEmpty()) {
+      return subject.undecided(
+          "resistance of " + resistor.name(),
+          "The peak that %s leaves across %s is open.".formatted(resistor.name(), coil.part()));
+    }
+    OptionalDouble amps = feed.mostAmps();
+    OptionalDouble bound = leastBarePeak(feed);
+    if (amps.isEmpty() || bound.isEmpty()) {
+      return subject.undecided(
+          unknownOf(feed),
+          "The peak across %s follows from the coil's current, which is open."
+              .formatted(coil.part()));
+    }
+    double ohms = resistor.resistance().get().value().high();
+    double peak = amps.getAsDouble() * ohms;
+    Printed.Pair pair = Printed.pair(peak, bound.getAsDouble(), Dimension.VOLTAGE);
+    Measure value = new Measure(peak, "V");
+    Measure limit = new Measure(bound.getAsDouble(), "V");
+    if (Comparison.exceeds(peak, bound.getAsDouble())) {
+      return subject
+          .violated(
+              "%s is too large to suppress %s".formatted(resistor.name(), coil.part()),
+              "It lets the turn-off voltage rise to %s, as a coil with nothing across it does (%s or more): %s above that."
+                  .formatted(pair.value(), pair.limit(), pair.apart()),
+              "%s across the coil".formatted(Printed.of(ohms, Dimension.RESISTANCE)))
+          .alsoAt(coil.mark(), "drives up to " + Printed.amps(amps.getAsDouble()) + " on")
+          .detail("The peak is the coil's current times the resistance.")
+          .measured(value, limit)
+          .todo(
+              "Put a diode across %s, cathode to plus, or a smaller resistor."
+                  .formatted(coil.part()),
+              Basis.of(multiple));
+    }
+    return subject.satisfied(
+        "%s holds the turn-off voltage of %s to %s; bare it would be %s or more."
+            .formatted(resistor.name(), coil.part(), pair.value(), pair.limit()),
+        value,
+        limit,
+        Basis.of(multiple));
+  }
+
+  private Outcome bare(Circuit circuit, FedCoil feed, AcrossCoil across) {
+    Coil coil = feed.coil();
+    OptionalDouble peak = leastBarePeak(feed);
+    String order =
+        peak.isEmpty()
+            ? ""
+            : " The order is %s at least (%s times its voltage); %s to %s were read on a 12 V relay."
+                .formatted(
+                    Printed.volts(peak.getAsDouble()),
+                    Printed.of(multiple.value(), Dimension.COUNT),
+                    Printed.volts(readLow.value()),
+                    Printed.volts(readHigh.value()));
+    Subject.Finding finding =
+        Subject.of(FACTS, across.builtIn().map(Written::mark).orElse(coil.mark()), coil.part())
+            .violated(
+                "nothing takes the turn-off voltage of %s".formatted(coil.part()),
+                "No diode, varistor, snubber or resistor lies across its coil." + order,
+                "and nothing is built in")
+            .alsoAt(coil.mark(), "the coil drives its current on");
+    switchedBy(circuit, feed)
+        .forEach(c -> finding.alsoAt(c.mark(), "opens against it" + contactRating(c)));
+    return finding
+        .detail("A bound, not a prediction: the arc decides.")
+        .todo(
+            "Put a diode across %s, at the coil: cathode to %s, anode to %s."
+                .formatted(
+                    coil.part(),
+                    feed.plusEnd().map(Object::toString).orElse("plus"),
+                    feed.plusEnd().map(p -> feed.otherThan(p).toString()).orElse("minus")),
+            Basis.of(multiple, readLow, readHigh));
+  }
+
+  /**
+   * The least that a bare coil on this supply is known to give; empty if its voltage is unknown.
+   */
+  private OptionalDouble leastBarePeak(FedCoil feed) {
+    return feed.direct().flatMap(Branch.Source::volts).stream()
+        .mapToDouble(v -> v.high() * multiple.value())
+        .findFirst();
+  }
+
+  private static String unknownOf(FedCoil feed) {
+    return feed.ohms().isEmpty()
+        ? "coil.resistance of " + feed.coil().part()
+        : "voltage of " + feed.sources().get(0).part();
+  }
+
+  /**
+   * A part that takes the coil's current when its contact opens: on a way from one coil end to the
+   * other that needs no switching contact. A varistor or snubber across the contact counts, with
+   * the supply in the loop; a diode there would bypass the contact instead.
+   */
+  private static Optional<Branch> suppressor(Circuit circuit, Coil coil) {
+    Predicate<Branch> resistor = b -> b instanceof Passive p && p.spec() instanceof Part.Resistor;
+    Predicate<Branch> clamping =
+        b ->
+            b instanceof Passive p
+                && (p.spec() instanceof Part.Varistor || p.spec() instanceof Part.Snubber);
+    Predicate<Branch> wire = b -> b instanceof Branch.Conductor;
+    Predicate<Branch> direct = wire.or(clamping).or(b -> b instanceof Branch.DiodeBranch);
+    Predicate<Branch> aroundContact = wire.or(clamping).or(b -> b instanceof Branch.Source);
+    return first(circuit, coil, direct, wire.negate())
+        .or(() -> first(circuit, coil, direct.or(resistor), resistor))
+        .or(() -> first(circuit, coil, aroundContact, clamping));
+  }
+
+  private static Optional<Branch> first(
+      Circuit circuit, Coil coil, Predicate<Branch> through, Predicate<Branch> sought) {
+    return circuit
+        .path(coil.from(), coil.to(), through)
+        .flatMap(path -> path.branches().stream().filter(sought).findFirst());
+  }
+
+  /** The contacts next to the coil on its way to the supply. */
+  private static List<Contact> switchedBy(Circuit circuit, FedCoil feed) {
+    return circuit.branches(Contact.class).stream()
+        .filter(c -> c.spec().isPresent() && !c.part().equals(feed.coil().part()))
+        .filter(
+            c ->
+                List.of(feed.coil().from(), feed.coil().to()).stream()
+                    .map(circuit::net)
+                    .anyMatch(net -> net.contains(c.from()) || net.contains(c.to())))
+        .limit(2)
+        .toList();
+  }
+
+  private static String contactRating(Contact contact) {
+    return contact.spec().stream()
+        .flatMap(s -> s.ratings().byCategory().entrySet().stream())
+        .filter(e -> e.getKey().startsWith("DC"))
+        .map(e -> ", rated %s".formatted(e.getValue().text()))
+        .findFirst()
+        .orElse("");
+  }
+}

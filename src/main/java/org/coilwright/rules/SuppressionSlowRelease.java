@@ -1,0 +1,211 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Coil;
+import org.coilwright.circuit.Branch.Passive;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.CurrentKind;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.CoilDecay;
+import org.coilwright.solve.CoilLimits;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
+
+/** A suppressor makes a DC coil release much later than it would bare. */
+final class SuppressionSlowRelease implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("suppression.slow-release", Weight.NOTE, "slow release")
+          .what(
+              "Computes from the coil's time constant how long its current lasts with the"
+                  + " suppressor until the armature surely lets go, adds the release time of a bare"
+                  + " small relay, and raises a sum of more than twice the bare time.")
+          .why(
+              "The contact opens slowly: a load with an arc or an inrush wears it, and it may weld"
+                  + " now and then. The load also stays on for that much longer.")
+          .remedy(
+              "Where it matters, put a zener of about the supply's voltage in series with the"
+                  + " diode, or use a varistor.")
+          .blind(
+              "The inductance falls while the armature opens, and most armatures let go before"
+                  + " they must: the time is an upper bound, good for comparing suppressors.")
+          .sources("circuit-theory", "relay-application-notes")
+          .consequenceOf("suppression.reversed");
+
+  private final Cited<Double> multiple;
+  private final Cited<Double> bareSeconds;
+  private final Cited<Double> diodeDrop;
+  private final Cited<Double> varistorExtra;
+
+  SuppressionSlowRelease(Tables tables) {
+    multiple = tables.figure("suppression.slow-release-multiple");
+    bareSeconds = tables.figure("suppression.bare-release-time");
+    diodeDrop = tables.figure("suppression.diode-forward-drop");
+    varistorExtra = tables.figure("suppression.varistor-release-extra");
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  /**
+   * What delays the release.
+   *
+   * @param by in words: {@code V1}, or {@code the diode built in}
+   * @param seconds added to the bare release time
+   */
+  private record Delay(String by, double seconds, Basis basis) {}
+
+  @Override
+  public List<Outcome> check(Study study) {
+    List<Outcome> outcomes = new ArrayList<>();
+    Circuit circuit = study.circuit();
+    for (Coil coil : circuit.branches(Coil.class)) {
+      FedCoil feed = FedCoil.of(circuit, coil);
+      AcrossCoil across = AcrossCoil.of(circuit, coil);
+      boolean suppressed =
+          across.hasAnyBuiltIn() || !across.diodes().isEmpty() || !across.others().isEmpty();
+      if (feed.kind() == CurrentKind.DC && !feed.sources().isEmpty() && suppressed) {
+        outcomes.add(check(study, feed, across));
+      }
+    }
+    return outcomes;
+  }
+
+  private Outcome check(Study study, FedCoil feed, AcrossCoil across) {
+    Coil coil = feed.coil();
+    Subject subject = Subject.of(FACTS, coil.mark(), coil.part());
+    Optional<String> missing = missing(study, feed, across);
+    if (missing.isPresent()) {
+      return subject.undecided(
+          missing.get(),
+          "How late %s releases with its suppressor is open.".formatted(coil.part()));
+    }
+    Delay delay = delay(study, feed, across);
+    double bare = bareSeconds.value();
+    double whole = bare + delay.seconds();
+    double limit = bare * multiple.value();
+    Printed.Pair pair = Printed.pair(whole, limit, Dimension.TIME);
+    Measure value = new Measure(whole, "s");
+    Measure held = new Measure(limit, "s");
+    Basis basis = delay.basis().and(Basis.of(bareSeconds, multiple));
+    if (Comparison.exceeds(whole, limit)) {
+      return subject
+          .violated(
+              "%s releases late".formatted(coil.part()),
+              "With %s it releases after %s at most; bare it takes about %s, and twice that is %s."
+                  .formatted(
+                      delay.by(), pair.value(), Printed.of(bare, Dimension.TIME), pair.limit()),
+              "its current lasts %s longer".formatted(Printed.of(delay.seconds(), Dimension.TIME)))
+          .detail("An upper bound by the time constant as written; only the order is sure.")
+          .measured(value, held)
+          .todo(
+              "Leave it if the contact only switches a heating element; for motors, lamps or"
+                  + " inductive loads put a zener in series with the diode.",
+              basis);
+    }
+    return subject.satisfied(
+        "With %s %s releases after %s at most, not more than twice the bare time (%s)."
+            .formatted(delay.by(), coil.part(), pair.value(), pair.limit()),
+        value,
+        held,
+        basis);
+  }
+
+  private Optional<String> missing(Study study, FedCoil feed, AcrossCoil across) {
+    Coil coil = feed.coil();
+    if (isKnownWithoutCoil(across)) {
+      return Optional.empty();
+    }
+    if (coil.spec().timeConstant().isEmpty()) {
+      return Optional.of("coil.time-constant of " + coil.part());
+    }
+    if (feed.ohms().isEmpty()) {
+      return Optional.of("coil.resistance of " + coil.part());
+    }
+    if (feed.direct().flatMap(Branch.Source::volts).isEmpty()) {
+      return Optional.of("voltage of " + feed.sources().get(0).part());
+    }
+    if (study.limits(coil.part()).isEmpty()) {
+      return Optional.of("coil.release of " + coil.part());
+    }
+    if (across.diodes().isEmpty()) {
+      return across.others().stream().flatMap(p -> missing(p).stream()).findFirst();
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<String> missing(Passive suppressor) {
+    if (suppressor.spec() instanceof Part.Varistor v && v.clampingVoltage().isEmpty()) {
+      return Optional.of("clamping-voltage of " + v.name());
+    }
+    if (suppressor.spec() instanceof Part.Resistor r && r.resistance().isEmpty()) {
+      return Optional.of("resistance of " + r.name());
+    }
+    return Optional.empty();
+  }
+
+  /** A varistor or RC member that is built in: makers publish what it adds. */
+  private static boolean isKnownWithoutCoil(AcrossCoil across) {
+    return across.diodes().isEmpty()
+        && across.others().stream().allMatch(p -> p.spec() instanceof Part.Snubber)
+        && !across.hasBuiltIn(AcrossCoil.DIODE);
+  }
+
+  /** The longest delay of all that lies across: the current takes the easiest way. */
+  private Delay delay(Study study, FedCoil feed, AcrossCoil across) {
+    if (isKnownWithoutCoil(across)) {
+      return across.hasBuiltIn(AcrossCoil.VARISTOR)
+          ? new Delay("the varistor built in", varistorExtra.value(), Basis.of(varistorExtra))
+          : new Delay("an RC member", 0, Basis.of(varistorExtra));
+    }
+    Coil coil = feed.coil();
+    double volts = feed.direct().flatMap(Branch.Source::volts).map(Quantity::nominal).orElseThrow();
+    double ohms = feed.ohms().orElseThrow().nominal();
+    CoilLimits limits = study.limits(coil.part()).orElseThrow();
+    double seconds = coil.spec().timeConstant().map(Written::value).orElseThrow().nominal();
+    CoilDecay decay = CoilDecay.ofTimeConstant(seconds, ohms, volts);
+    double released = Math.min(limits.release().value(), volts) / ohms;
+    if (!across.diodes().isEmpty() || across.hasBuiltIn(AcrossCoil.DIODE)) {
+      String by =
+          across.diodes().stream().map(Branch::part).findFirst().orElse("the diode built in");
+      return new Delay(
+          by,
+          decay.clampedSeconds(diodeDrop.value(), released),
+          Basis.of(diodeDrop, limits.release()));
+    }
+    return across.others().stream()
+        .map(p -> delay(p, decay, released, limits))
+        .max(java.util.Comparator.comparingDouble(Delay::seconds))
+        .orElseThrow();
+  }
+
+  private Delay delay(Passive suppressor, CoilDecay decay, double released, CoilLimits limits) {
+    if (suppressor.spec() instanceof Part.Varistor v) {
+      double clamp = v.clampingVoltage().map(Written::value).orElseThrow().low();
+      return new Delay(v.name(), decay.clampedSeconds(clamp, released), Basis.of(limits.release()));
+    }
+    if (suppressor.spec() instanceof Part.Resistor r) {
+      double across = r.resistance().map(Written::value).orElseThrow().low();
+      return new Delay(
+          r.name(), decay.resistorSeconds(across, released), Basis.of(limits.release()));
+    }
+    return new Delay(suppressor.part(), 0, Basis.of(varistorExtra));
+  }
+}
