@@ -41,10 +41,23 @@ public final class AllRules {
     // drive
 
     // supply
+    all.add(new SupplyOverloaded(tables));
+    all.add(new SupplyInrush(tables));
+    all.add(new SupplyUnfused(tables));
 
     // suppression
+    all.add(new SuppressionMissing(tables));
+    all.add(new SuppressionReversed(tables));
+    all.add(new SuppressionDiodeOnAc(tables));
+    all.add(new SuppressionSlowRelease(tables));
+    all.add(new SuppressionUnderrated(tables));
 
     // separation
+    all.add(new SeparationMainsMeetsElv(tables));
+    all.add(new SeparationSharedRun(tables));
+    all.add(new SeparationRelayInsulation(tables));
+    all.add(new SeparationElvEarthed(tables));
+    all.add(new SeparationInsulationVoltage(tables));
 
     // poles
     all.add(new PolesLoadNotSwitched(tables));

@@ -1,0 +1,197 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Part.InsulationSpec;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.solve.InsulationDistances;
+import org.coilwright.solve.InsulationDistances.Distance;
+import org.coilwright.solve.InsulationDistances.Pollution;
+import org.coilwright.table.Cited;
+
+/**
+ * What a relay's data say about reinforced insulation between its coil and its contacts.
+ *
+ * @param faults what is written and not enough
+ * @param proofs what is written and enough, in words
+ * @param isReinforced true if the proofs together show reinforced insulation
+ * @param decidingKey the key that would show it
+ * @param remark what was assumed, for the end of a sentence; may be empty
+ * @param measured a figure to show beside its limit
+ * @param figures what the limits rest on
+ */
+record InsulationGrade(
+    List<Fault> faults,
+    List<String> proofs,
+    boolean isReinforced,
+    String decidingKey,
+    String remark,
+    Optional<Datum> measured,
+    List<Cited<Double>> figures) {
+
+  private static final Set<String> ENOUGH = Set.of("reinforced", "double");
+
+  /** Something that is not enough. */
+  record Fault(Mark mark, String label, String why, Optional<Datum> datum) {}
+
+  /** A written figure and what it has to reach, in the base unit of its dimension. */
+  record Datum(String name, Written<Quantity> written, double needed, Dimension dimension) {
+    double has() {
+      return written.value().low();
+    }
+
+    boolean isEnough() {
+      return !Comparison.fallsShort(has(), needed);
+    }
+
+    Printed.Pair pair() {
+      return Printed.pair(has(), needed, dimension);
+    }
+
+    Measure value() {
+      return new Measure(has(), dimension.baseUnit());
+    }
+
+    Measure limit() {
+      return new Measure(needed, dimension.baseUnit());
+    }
+
+    String proof() {
+      return "%s %s (at least %s)".formatted(name, pair().value(), pair().limit());
+    }
+
+    Fault fault() {
+      return new Fault(
+          written.mark(),
+          "reinforced needs %s".formatted(pair().limit()),
+          "Its %s is %s; reinforced insulation needs %s: short by %s."
+              .formatted(name, pair().value(), pair().limit(), pair().apart()),
+          Optional.of(this));
+    }
+  }
+
+  /**
+   * Weighs what is written.
+   *
+   * @param lineToEarth nominal mains voltage to earth, V
+   * @param altitude above sea level, m; empty is taken as what the tables hold for, up to 2000 m
+   * @param testVoltage of reinforced insulation at {@code testedFor}
+   * @param testedFor line to earth of the mains that the test voltage is published for, V
+   */
+  static InsulationGrade of(
+      InsulationSpec spec,
+      double lineToEarth,
+      Optional<Double> altitude,
+      InsulationDistances distances,
+      Cited<Double> testVoltage,
+      Cited<Double> testedFor) {
+    double metres = altitude.orElse(0.0);
+    boolean high = distances.altitudeFactor(metres).map(f -> f.value() > 1).orElse(true);
+    Optional<Distance> clear = distances.reinforcedClearance(lineToEarth, metres);
+    Optional<Distance> creep =
+        distances.reinforcedCreepage(lineToEarth, metres, Pollution.DEGREE_3);
+    Optional<Distance> creepClean =
+        distances.reinforcedCreepage(lineToEarth, metres, Pollution.DEGREE_2);
+
+    Optional<Datum> test = test(spec, lineToEarth, distances, testVoltage, testedFor);
+    Optional<Datum> clearance =
+        spec.clearance().flatMap(c -> clear.map(d -> distance("clearance", c, d)));
+    // The netlist does not tell how dirty it gets: enough is what is enough in switchgear, too
+    // little is what is too little even in a tight enclosure.
+    Optional<Datum> creepage =
+        spec.creepage().flatMap(c -> creep.map(d -> distance("creepage distance", c, d)));
+    Optional<Datum> creepageClean =
+        spec.creepage().flatMap(c -> creepClean.map(d -> distance("creepage distance", c, d)));
+
+    List<Datum> enough =
+        Stream.of(test, clearance, creepage)
+            .flatMap(Optional::stream)
+            .filter(Datum::isEnough)
+            .toList();
+    List<Fault> faults = new ArrayList<>();
+    Optional<Written<String>> word = spec.coilToContacts();
+    boolean stated = word.filter(InsulationGrade::isReinforced).isPresent();
+    word.filter(w -> !isReinforced(w)).map(InsulationGrade::statedFault).ifPresent(faults::add);
+    Stream.of(test, clearance, creepageClean)
+        .flatMap(Optional::stream)
+        .filter(d -> !d.isEnough())
+        .map(Datum::fault)
+        .forEach(faults::add);
+
+    List<String> proofs = new ArrayList<>();
+    word.filter(InsulationGrade::isReinforced).ifPresent(w -> proofs.add("stated as " + w.text()));
+    enough.forEach(d -> proofs.add(d.proof()));
+    boolean wide =
+        clearance.filter(enough::contains).isPresent()
+            && (stated || creepage.filter(enough::contains).isPresent());
+    boolean shown = stated || test.filter(enough::contains).isPresent();
+    List<Cited<Double>> figures = new ArrayList<>();
+    test.ifPresent(d -> figures.add(testVoltage));
+    clearance.ifPresent(d -> figures.addAll(clear.map(Distance::from).orElse(List.of())));
+    creepage.ifPresent(d -> figures.addAll(creep.map(Distance::from).orElse(List.of())));
+    return new InsulationGrade(
+        List.copyOf(faults),
+        List.copyOf(proofs),
+        wide || (shown && !high),
+        high ? "clearance" : "coil-to-contacts",
+        remark(altitude, high),
+        enough.stream().findFirst(),
+        List.copyOf(figures));
+  }
+
+  private static boolean isReinforced(Written<String> word) {
+    return ENOUGH.contains(word.value().strip().toLowerCase(Locale.ROOT));
+  }
+
+  private static Fault statedFault(Written<String> word) {
+    return new Fault(
+        word.mark(),
+        "reinforced is needed",
+        "Its insulation between coil and contacts is stated as %s.".formatted(word.text()),
+        Optional.empty());
+  }
+
+  private static Datum distance(String name, Written<Quantity> written, Distance needed) {
+    return new Datum(name, written, needed.metres(), Dimension.LENGTH);
+  }
+
+  /**
+   * The test voltage is published for one class of mains. Enough there is enough for a lower one;
+   * too little there says nothing about a lower one; about a higher one it says nothing at all.
+   */
+  private static Optional<Datum> test(
+      InsulationSpec spec,
+      double lineToEarth,
+      InsulationDistances distances,
+      Cited<Double> testVoltage,
+      Cited<Double> testedFor) {
+    Optional<Double> here = distances.impulseKilovolts(lineToEarth).map(Cited::value);
+    Optional<Double> there = distances.impulseKilovolts(testedFor.value()).map(Cited::value);
+    if (here.isEmpty() || there.isEmpty() || here.get() > there.get()) {
+      return Optional.empty();
+    }
+    return spec.test()
+        .map(t -> new Datum("test voltage", t, testVoltage.value(), Dimension.VOLTAGE))
+        .filter(d -> d.isEnough() || here.get().equals(there.get()));
+  }
+
+  private static String remark(Optional<Double> altitude, boolean high) {
+    if (altitude.isEmpty()) {
+      return "; site.altitude is not written and taken as 2000 m at most";
+    }
+    return high
+        ? "; at %s above the sea a statement or test at sea level no longer shows it"
+            .formatted(Printed.of(altitude.get(), Dimension.LENGTH))
+        : "";
+  }
+}

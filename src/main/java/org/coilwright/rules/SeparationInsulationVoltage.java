@@ -1,0 +1,238 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Run;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** A wire's or part's rated voltage is below the voltage it meets. */
+final class SeparationInsulationVoltage implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("separation.insulation-voltage", Weight.STOP, "insulation rated too low")
+          .what(
+              "Holds the insulation of every wire against the voltage it meets at the highest"
+                  + " supply: line to line where its run holds two lines, line to earth where it"
+                  + " holds one, the supply's own voltage in an extra-low voltage circuit. A"
+                  + " relay's rated insulation voltage, where written, is held against the nominal"
+                  + " mains, whose tolerance it already allows for.")
+          .why("Insulation that is rated too low fails in time: a shock, or a fire.")
+          .remedy("Use wire, or a part, rated for the voltage shown.")
+          .blind(
+              "Surges, heat and damage. Ratings of contacts and poles: the drive and contactor"
+                  + " rules look at those.")
+          .sources("wire-types", "iec-60664-1", "iec-60038");
+
+  private final Cited<Double> elvLimit;
+  private final Cited<Double> tolerance;
+  private final Basis wireBasis;
+  private final Basis partBasis;
+
+  SeparationInsulationVoltage(Tables tables) {
+    elvLimit = tables.figure("separation.elv-dc");
+    tolerance = tables.figure("supply.mains-high");
+    Cited<Double> rated = tables.figure("separation.wire-voltage-to-earth");
+    wireBasis = Basis.of(rated);
+    partBasis =
+        new Basis(List.of(tables.source("iec-60664-1").cite()), Standing.FROM_MEMORY)
+            .and(Basis.of(tolerance));
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  /** Wires that are judged together: a run, or a wire whose own keys override it. */
+  private record Bundle(String name, List<Conductor> wires) {}
+
+  @Override
+  public List<Outcome> check(Study study) {
+    Circuit circuit = study.circuit();
+    VoltageBands bands = new VoltageBands(circuit, elvLimit.value());
+    List<Outcome> outcomes = new ArrayList<>();
+    List<Conductor> unrated = new ArrayList<>();
+    for (Bundle bundle : bundles(circuit)) {
+      if (bundle.wires().get(0).insulation().isEmpty()) {
+        unrated.addAll(bundle.wires());
+      } else {
+        check(circuit, bands, bundle).ifPresent(outcomes::add);
+      }
+    }
+    unrated(bands, unrated).ifPresent(outcomes::add);
+    for (Part part : circuit.netlist().parts().values()) {
+      if (part instanceof Part.Relay relay) {
+        check(bands, circuit, relay).ifPresent(outcomes::add);
+      }
+    }
+    return outcomes;
+  }
+
+  private static List<Bundle> bundles(Circuit circuit) {
+    Map<String, List<Conductor>> byName = new LinkedHashMap<>();
+    for (Conductor wire : circuit.branches(Conductor.class)) {
+      boolean ofRun = wire.run().isPresent() && wire.wire().insulation().isEmpty();
+      String name =
+          ofRun
+              ? wire.run().map(Run::name).orElse("")
+              : "%s to %s".formatted(wire.wire().from().value(), wire.wire().to().value());
+      byName.computeIfAbsent(name, n -> new ArrayList<>()).add(wire);
+    }
+    return byName.entrySet().stream().map(e -> new Bundle(e.getKey(), e.getValue())).toList();
+  }
+
+  private Optional<Outcome> check(Circuit circuit, VoltageBands bands, Bundle bundle) {
+    Optional<VoltageBands.Met> met = met(circuit, bands, bundle);
+    if (met.isEmpty()) {
+      return Optional.empty();
+    }
+    Conductor wire = bundle.wires().get(0);
+    double rated = wire.insulation().map(Quantity::low).orElse(0.0);
+    double meets = met.get().highest();
+    Printed.Pair pair = Printed.pair(rated, meets, Dimension.VOLTAGE);
+    Measure value = new Measure(rated, "V");
+    Measure limit = new Measure(meets, "V");
+    Subject subject = Subject.of(FACTS, mark(wire), bundle.name());
+    if (Comparison.fallsShort(rated, meets)) {
+      Conductor live = bundle.wires().stream().filter(bands::onMains).findFirst().orElse(wire);
+      return Optional.of(
+          subject
+              .violated(
+                  "the insulation of %s is rated too low".formatted(bundle.name()),
+                  "It is rated %s and meets %s at the highest supply: %s too little."
+                      .formatted(pair.value(), pair.limit(), pair.apart()),
+                  "rated " + pair.value())
+              .alsoAt(live.mark(), "meets " + pair.limit())
+              .detail("Of its wires, %s.".formatted(met.get().why()))
+              .measured(value, limit)
+              .todo("Use wire rated for %s or more.".formatted(pair.limit()), wireBasis));
+    }
+    return Optional.of(
+        subject.satisfied(
+            "%s is rated %s and meets %s at most (%s)."
+                .formatted(bundle.name(), pair.value(), pair.limit(), met.get().why()),
+            value,
+            limit,
+            wireBasis));
+  }
+
+  /** Empty for wires that no source reaches, such as the protective conductor. */
+  private static Optional<VoltageBands.Met> met(
+      Circuit circuit, VoltageBands bands, Bundle bundle) {
+    List<Conductor> live = bundle.wires().stream().filter(bands::onMains).toList();
+    if (!live.isEmpty()) {
+      List<Conductor> neighbours =
+          bundle.wires().get(0).run().stream()
+              .flatMap(
+                  run ->
+                      circuit.branches(Conductor.class).stream()
+                          .filter(w -> w.run().filter(run::equals).isPresent()))
+              .filter(bands::onMains)
+              .toList();
+      return Optional.of(bands.met(neighbours.isEmpty() ? live : neighbours));
+    }
+    return bundle.wires().stream()
+        .flatMap(w -> bands.elvAt(w.from()).stream())
+        .flatMap(s -> s.volts().stream())
+        .map(v -> new VoltageBands.Met(v.nominal(), v.high(), "only the supply's voltage counts"))
+        .findFirst();
+  }
+
+  private static Optional<Outcome> unrated(VoltageBands bands, List<Conductor> wires) {
+    List<Conductor> live =
+        wires.stream()
+            .filter(w -> bands.onMains(w) || bands.elvAt(w.from()).isPresent())
+            .filter(w -> !w.bridge() || bands.onMains(w))
+            .toList();
+    if (live.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> names =
+        live.stream()
+            .map(
+                w ->
+                    w.run()
+                        .map(Run::name)
+                        .orElse(
+                            "%s to %s".formatted(w.wire().from().value(), w.wire().to().value())))
+            .distinct()
+            .toList();
+    return Optional.of(
+        new Subject(FACTS, live.get(0).mark(), names)
+            .undecided(
+                "insulation of " + String.join(", ", names),
+                "Whether these wires are insulated for the voltage they meet is not written: %s."
+                    .formatted(String.join(", ", names))));
+  }
+
+  private Optional<Outcome> check(VoltageBands bands, Circuit circuit, Part.Relay relay) {
+    Optional<Written<Quantity>> rated = relay.insulation().flatMap(Part.InsulationSpec::voltage);
+    List<Branch> live = circuit.branchesOf(relay.name()).stream().filter(bands::onMains).toList();
+    if (rated.isEmpty() || live.isEmpty()) {
+      return Optional.empty();
+    }
+    VoltageBands.Met met = bands.met(live);
+    double meets =
+        Comparison.exceeds(met.highest(), met.nominal() * tolerance.value())
+            ? met.highest()
+            : met.nominal();
+    double has = rated.get().value().low();
+    Printed.Pair pair = Printed.pair(has, meets, Dimension.VOLTAGE);
+    Measure value = new Measure(has, "V");
+    Measure limit = new Measure(meets, "V");
+    Subject subject = Subject.of(FACTS, rated.get().mark(), relay.name());
+    if (Comparison.fallsShort(has, meets)) {
+      return Optional.of(
+          subject
+              .violated(
+                  "the insulation of %s is rated too low".formatted(relay.name()),
+                  "Its rated insulation voltage is %s and it meets %s: %s too little."
+                      .formatted(pair.value(), pair.limit(), pair.apart()),
+                  "rated " + pair.value())
+              .alsoAt(live.get(0).mark(), "meets " + pair.limit())
+              .detail("Of its contacts and coil, %s.".formatted(met.why()))
+              .measured(value, limit)
+              .todo(
+                  "Use a part with a rated insulation voltage of %s or more."
+                      .formatted(pair.limit()),
+                  partBasis));
+    }
+    return Optional.of(
+        subject.satisfied(
+            "The rated insulation voltage of %s is %s; it meets %s."
+                .formatted(relay.name(), pair.value(), pair.limit()),
+            value,
+            limit,
+            partBasis));
+  }
+
+  private static Mark mark(Conductor wire) {
+    return wire.wire()
+        .insulation()
+        .or(() -> wire.run().flatMap(Run::insulation))
+        .map(Written::mark)
+        .orElse(wire.mark());
+  }
+}

@@ -1,0 +1,170 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Run;
+import org.coilwright.netlist.Site;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/**
+ * Extra-low voltage wires lie in one run with mains wires, and their insulation is not rated for
+ * the mains.
+ */
+final class SeparationSharedRun implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("separation.shared-run", Weight.STOP, "mains in one run with extra-low voltage")
+          .what(
+              "For each run that holds extra-low voltage wires, gathers the mains wires in it and"
+                  + " in the runs it `shares-with`. Every extra-low voltage wire there needs"
+                  + " insulation rated for the highest voltage present, at the highest supply: line"
+                  + " to line where two lines lie together, otherwise line to earth. The rating is"
+                  + " that between conductors: 500 V of a 300/500 V cable.")
+          .why(
+              "A squeezed or overheated cable then puts mains on wires and terminals that people"
+                  + " hold for harmless.")
+          .remedy(
+              "Give the extra-low voltage wires a run of their own, or insulation for the voltage"
+                  + " shown.")
+          .blind(
+              "Partitions, screens and sheaths between the two, which would do as well; crossings"
+                  + " and shared terminal boxes.")
+          .sources("iec-60364-5-52", "iec-60364-4-41");
+
+  private final Cited<Double> elvLimit;
+  private final Basis basis;
+
+  SeparationSharedRun(Tables tables) {
+    elvLimit = tables.figure("separation.elv-dc");
+    basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    Circuit circuit = study.circuit();
+    VoltageBands bands = new VoltageBands(circuit, elvLimit.value());
+    if (bands.mainsTerminals().isEmpty()) {
+      return List.of();
+    }
+    List<Outcome> outcomes = new ArrayList<>();
+    for (Run run : circuit.netlist().runs().values()) {
+      List<Conductor> low =
+          wiresIn(circuit, Set.of(run.name())).stream()
+              .filter(w -> bands.elvAt(w.from()).isPresent())
+              .toList();
+      if (!low.isEmpty()) {
+        outcomes.add(check(circuit, bands, run, low));
+      }
+    }
+    return outcomes;
+  }
+
+  private Outcome check(Circuit circuit, VoltageBands bands, Run run, List<Conductor> low) {
+    List<Conductor> mains =
+        wiresIn(circuit, together(circuit, run)).stream().filter(bands::onMains).toList();
+    Subject subject = Subject.of(FACTS, run.mark(), run.name());
+    if (mains.isEmpty()) {
+      return subject.satisfied(
+          "%s holds extra-low voltage alone and shares its way with no mains wire."
+              .formatted(run.name()),
+          basis);
+    }
+    Optional<Conductor> unrated = low.stream().filter(w -> w.insulation().isEmpty()).findFirst();
+    if (unrated.isPresent()) {
+      return subject.undecided(
+          "insulation of " + run.name(),
+          "%s lies with mains wires; whether its insulation is rated for them is not written."
+              .formatted(run.name()));
+    }
+    VoltageBands.Met met = bands.met(mains);
+    Conductor weakest =
+        low.stream()
+            .min(Comparator.comparingDouble(w -> rating(w)))
+            .orElseThrow(() -> new IllegalStateException("no wire"));
+    Printed.Pair pair = Printed.pair(rating(weakest), met.highest(), Dimension.VOLTAGE);
+    Measure value = new Measure(rating(weakest), "V");
+    Measure limit = new Measure(met.highest(), "V");
+    if (Comparison.fallsShort(rating(weakest), met.highest())) {
+      return Subject.of(FACTS, insulationMark(weakest), run.name())
+          .violated(
+              "%s lies with mains and is not insulated for it".formatted(run.name()),
+              "Its wires are insulated for %s; %s is present at the highest supply: %s too little."
+                  .formatted(pair.value(), pair.limit(), pair.apart()),
+              "insulated for " + pair.value())
+          .alsoAt(weakest.mark(), "extra-low voltage")
+          .alsoAt(mains.get(0).mark(), "mains in the same run")
+          .detail("Of the mains wires there, %s.".formatted(met.why()))
+          .measured(value, limit)
+          .todo(
+              "Give the extra-low voltage wires a run of their own, or use wire insulated for %s or more."
+                  .formatted(pair.limit()),
+              basis);
+    }
+    if (circuit.netlist().site().practice().value() == Site.Practice.NEC) {
+      return subject.undecided(
+          "the class of the control circuit in " + run.name(),
+          "Its insulation is enough, but a Class 2 circuit may not share a raceway with power wires at all; the netlist does not say which class %s is wired to (NEC Article 725, from memory: confirm before relying on it)."
+              .formatted(run.name()));
+    }
+    return subject.satisfied(
+        "%s lies with mains; its wires are insulated for %s, and %s is present at most (%s)."
+            .formatted(run.name(), pair.value(), pair.limit(), met.why()),
+        value,
+        limit,
+        basis);
+  }
+
+  /** This run and every run that one of the two says it shares its way with. */
+  private static Set<String> together(Circuit circuit, Run run) {
+    Set<String> names = new LinkedHashSet<>(Set.of(run.name()));
+    run.sharesWith().forEach(other -> names.add(other.value()));
+    circuit.netlist().runs().values().stream()
+        .filter(r -> r.sharesWith().stream().anyMatch(w -> w.value().equals(run.name())))
+        .forEach(r -> names.add(r.name()));
+    return names;
+  }
+
+  private static List<Conductor> wiresIn(Circuit circuit, Set<String> runs) {
+    return circuit.branches(Conductor.class).stream()
+        .filter(w -> w.run().map(r -> runs.contains(r.name())).orElse(false))
+        .toList();
+  }
+
+  private static double rating(Conductor wire) {
+    return wire.insulation().map(Quantity::low).orElse(0.0);
+  }
+
+  private static Mark insulationMark(Conductor wire) {
+    return wire.wire()
+        .insulation()
+        .or(() -> wire.run().flatMap(Run::insulation))
+        .map(Written::mark)
+        .orElse(wire.mark());
+  }
+}
