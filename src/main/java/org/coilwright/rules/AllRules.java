@@ -39,6 +39,11 @@ public final class AllRules {
     all.add(new CoilLineTooLong(tables));
 
     // drive
+    all.add(new DriveVoltage(tables));
+    all.add(new DriveCurrent(tables));
+    all.add(new DriveInrush(tables));
+    all.add(new DriveInductiveBreak(tables));
+    all.add(new DriveBelowLeastLoad(tables));
 
     // supply
     all.add(new SupplyOverloaded(tables));

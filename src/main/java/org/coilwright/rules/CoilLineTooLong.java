@@ -19,6 +19,7 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
+import org.coilwright.solve.CableCapacitance;
 import org.coilwright.solve.CoilLimits;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
@@ -92,7 +93,8 @@ final class CoilLineTooLong implements Rule {
     double k = supply(feed) / rated;
     Cited<Double> perMetre = tables.figure("coil.cable-capacitance-read");
     List<Cited<?>> figures = new ArrayList<>(List.of(perMetre, limits.release()));
-    double farads = m / (k + m) * hold / (2 * Math.PI * hertz * rated * rated);
+    // a supply k times the rated voltage holds as a release voltage of m/k would at the rated one
+    double farads = CableCapacitance.holdingFarads(m / k, hold, rated, hertz);
     double allowed = farads / perMetre.value();
     if (feed.holdsItself()) {
       Cited<Double> share = tables.figure("coil.momentary-control-share");
@@ -126,7 +128,7 @@ final class CoilLineTooLong implements Rule {
         beside.stream()
             .max(Comparator.comparingDouble(r -> r.length().orElseThrow().value().high()))
             .orElseThrow();
-    double shunt = tables.figure("coil.shunt-time-constant").value() / (perMetre.value() * metres);
+    double shunt = CableCapacitance.shuntOhms(perMetre.value() * metres);
     Mark lengthMark = longest.length().map(Written::mark).orElse(longest.mark());
     return Subject.of(FACTS, lengthMark, feed.relay(), longest.name())
         .violated(

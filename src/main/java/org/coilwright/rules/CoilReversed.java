@@ -123,7 +123,8 @@ final class CoilReversed implements Rule {
     if (feed.spec().polarity().isPresent()) {
       String words = word(feed.spec().polarity().get());
       for (String pin : List.of(feed.spec().first(), feed.spec().second())) {
-        if (words.startsWith(pin.toLowerCase(Locale.ROOT) + " ")) {
+        String named = pin.toLowerCase(Locale.ROOT);
+        if (words.equals(named) || words.startsWith(named + " ")) {
           boolean plus = !words.endsWith("minus") && !words.endsWith("-");
           boolean first = pin.equals(feed.spec().first());
           return Optional.of(plus == first ? feed.spec().first() : feed.spec().second());

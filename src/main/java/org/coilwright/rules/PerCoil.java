@@ -34,7 +34,7 @@ final class PerCoil {
           .map(
               outcome ->
                   outcome instanceof Outcome.Satisfied && gap.isPresent()
-                      ? unexplored(rule, feed, gap.get())
+                      ? unexplored(subject(rule, feed), feed.relay(), gap.get())
                       : outcome)
           .ifPresent(outcomes::add);
     }
@@ -46,12 +46,12 @@ final class PerCoil {
     return Subject.of(rule, feed.coil().mark(), feed.relay());
   }
 
-  private static Outcome unexplored(RuleFacts rule, CoilFeed feed, NotExplored gap) {
-    return subject(rule, feed)
-        .undecided(
-            "positions of " + String.join(", ", gap.contacts()),
-            "%s was not looked at in every position: %d contacts act on one another and at most %d"
-                    .formatted(feed.relay(), gap.contacts().size(), gap.limit())
-                + " are explored.");
+  /** What is said in place of "satisfied" where positions are left out. */
+  static Outcome unexplored(Subject subject, String name, NotExplored gap) {
+    return subject.undecided(
+        "a smaller group than " + String.join(", ", gap.contacts()),
+        "%s was not looked at in every position: %d contacts act on one another and at most %d"
+                .formatted(name, gap.contacts().size(), gap.limit())
+            + " are explored.");
   }
 }

@@ -1,0 +1,68 @@
+package org.coilwright.rules;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Rating;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
+
+/**
+ * The rating that is held against a coil's current: one for electromagnets if there is one, else a
+ * resistive one.
+ *
+ * @param category such as {@code AC-15}
+ * @param inductive true if it is made for electromagnets of this size
+ */
+record Cover(String category, Written<Rating> rating, boolean inductive) {
+  private static final List<String> RESISTIVE_AC = List.of("AC-1", "AC-12", "AC-7a");
+  private static final List<String> RESISTIVE_DC = List.of("DC-1", "DC-12");
+
+  /** The best rating the contact has for coils; empty if none is for this kind of current. */
+  static Optional<Cover> of(DrivingContact contact, Tables tables) {
+    if (contact.isDirect()) {
+      return find(contact, List.of("DC-13"), true).or(() -> find(contact, RESISTIVE_DC, false));
+    }
+    List<String> magnets = isSmall(contact, tables) ? List.of("AC-15", "AC-14") : List.of("AC-15");
+    return find(contact, magnets, true)
+        .or(() -> find(contact, RESISTIVE_AC, false))
+        .or(() -> find(contact, List.of("AC-14"), false));
+  }
+
+  /** The rating that it should have. */
+  static String wanted(DrivingContact contact) {
+    return contact.isDirect() ? "DC-13" : "AC-15";
+  }
+
+  /** The key that is missing where there is no rating at all for this kind of current. */
+  static String missingKey(DrivingContact contact) {
+    return "ratings.%s of %s".formatted(wanted(contact), contact.name());
+  }
+
+  /** True if the coils together stay within what AC-14 is for. */
+  static boolean isSmall(DrivingContact contact, Tables tables) {
+    return contact.amps() * contact.volts() <= tables.figure("drive.ac-14-limit").value();
+  }
+
+  /** What the contact may make, as a multiple of the rated current. */
+  Cited<Double> makeMultiple(Tables tables) {
+    return tables.figure("drive." + category.toLowerCase(Locale.ROOT) + "-make-multiple");
+  }
+
+  /** {@code AC-15: 3 A at 230 V}. */
+  String words() {
+    return category + ": " + rating.text();
+  }
+
+  private static Optional<Cover> find(
+      DrivingContact contact, List<String> categories, boolean inductive) {
+    return categories.stream()
+        .filter(contact.ratings().byCategory()::containsKey)
+        .findFirst()
+        .flatMap(
+            c ->
+                Optional.ofNullable(contact.ratings().byCategory().get(c))
+                    .map(r -> new Cover(c, r, inductive)));
+  }
+}

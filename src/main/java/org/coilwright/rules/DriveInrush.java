@@ -1,0 +1,132 @@
+package org.coilwright.rules;
+
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
+
+/** A contact makes more than its category allows while the coils behind it pull in. */
+final class DriveInrush implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("drive.inrush", Weight.FIX, "pick-up current above what the contact may make")
+          .what(
+              "Raised for each contact that closes on more than its rated current times the making"
+                  + " multiple of that rating's category, all coils behind it pulling in together.")
+          .why(
+              "A contact that closes on too much bounces in its own arc and welds, mostly on the"
+                  + " first cold morning.")
+          .remedy("Take a contact of a heavier category, or an interposing relay.")
+          .blind(
+              "Where in the cycle the contact closes; data sheets that allow more than the category"
+                  + " asks for.")
+          .sources("control-classifications", "contactor-making-table", "iec-60947-5-1")
+          .consequenceOf(
+              "drive.current",
+              "coil.wrong-current-kind",
+              "wiring.short-circuit",
+              "separation.mains-meets-elv");
+
+  private final Tables tables;
+
+  DriveInrush(Tables tables) {
+    this.tables = tables;
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    return PerContact.ask(study, FACTS, this::judge);
+  }
+
+  private Outcome judge(DrivingContact contact) {
+    Optional<Cover> found = Cover.of(contact, tables);
+    if (found.isEmpty()) {
+      return PerContact.noRating(FACTS, contact);
+    }
+    Cover cover = found.get();
+    Cited<Double> multiple = cover.makeMultiple(tables);
+    double limit = multiple.value() * DrivingContact.ratedAmps(cover.rating());
+    Optional<CoilFeed> silent =
+        contact.coils().stream()
+            .filter(feed -> feed.isAlternating() && feed.spec().pickUp().isEmpty())
+            .findFirst();
+    Cited<Double> guess = tables.figure("coil.pick-up-multiple");
+    double making = contact.makeAmps();
+    double worst =
+        contact.worstFactor()
+            * (silent.isPresent() ? Math.max(making, contact.amps() * guess.value()) : making);
+    Basis basis = Basis.of(multiple);
+    Subject subject = new Subject(FACTS, cover.rating().mark(), contact.at());
+    Printed.Pair amps = Printed.pair(worst, limit, Dimension.CURRENT);
+    if (!Comparison.exceeds(worst, limit)) {
+      String taken =
+          silent
+              .map(
+                  feed ->
+                      "; pick-up of %s is not given, taken as %s times what it holds with"
+                          .formatted(feed.relay(), Printed.of(guess.value(), Dimension.COUNT)))
+              .orElse("");
+      return subject.satisfied(
+          "%s makes %s at worst for %s and may make %s (%s times %s%s)."
+              .formatted(
+                  contact.name(),
+                  amps.value(),
+                  contact.coilNames(),
+                  amps.limit(),
+                  Printed.of(multiple.value(), Dimension.COUNT),
+                  cover.words(),
+                  taken),
+          new Measure(worst, "A"),
+          new Measure(limit, "A"),
+          silent.isPresent() ? basis.and(Basis.of(guess)) : basis);
+    }
+    if (silent.isPresent()) {
+      return subject.undecided(
+          "coil.pick-up of " + silent.get().relay(),
+          "What %s makes while %s pulls in cannot be told."
+              .formatted(contact.name(), contact.coilNames()));
+    }
+    Subject.Finding finding =
+        subject
+            .violated(
+                "%s makes too much for %s".formatted(contact.name(), contact.coilNames()),
+                "Pulling in takes %s at worst, and the contact may make %s (%s times %s): too much by %s."
+                    .formatted(
+                        amps.value(),
+                        amps.limit(),
+                        Printed.of(multiple.value(), Dimension.COUNT),
+                        cover.words(),
+                        amps.apart()),
+                "may make " + amps.limit())
+            .measured(new Measure(worst, "A"), new Measure(limit, "A"));
+    contact
+        .coils()
+        .forEach(
+            feed ->
+                finding.alsoAt(
+                    feed.spec().pickUp().map(p -> p.mark()).orElse(feed.coil().mark()),
+                    "pulls in with this"));
+    return finding.todo(
+        cover.inductive()
+            ? "Drive %s by a contact with a higher %s rating, or through an interposing relay."
+                .formatted(contact.coilNames(), cover.category())
+            : "Drive %s by a contact that has an %s rating, which covers pick-up currents."
+                .formatted(contact.coilNames(), Cover.wanted(contact)),
+        basis);
+  }
+}

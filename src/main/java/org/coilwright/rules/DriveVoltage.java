@@ -1,0 +1,131 @@
+package org.coilwright.rules;
+
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** A contact switches a coil at more volts than its rating is stated for. */
+final class DriveVoltage implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("drive.voltage", Weight.STOP, "contact used above its rated voltage")
+          .what(
+              "Raised for each contact that switches a coil at a nominal voltage above the one that"
+                  + " its rating for that kind of load is stated at, or at a highest voltage above"
+                  + " what that rating is tested to.")
+          .why(
+              "The contact may not part the arc: it goes on burning between the open contacts, and"
+                  + " on direct current it does not go out by itself.")
+          .remedy("Take a contact that is rated for this voltage, or an interposing relay.")
+          .blind(
+              "Contacts that switch a load and no coil; contacts in series that share the voltage;"
+                  + " the peak when a coil is switched off.")
+          .sources("iec-60947-5-1", "common-practice")
+          .consequenceOf("separation.mains-meets-elv", "coil.wrong-current-kind");
+
+  private final Tables tables;
+
+  DriveVoltage(Tables tables) {
+    this.tables = tables;
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    return PerContact.ask(study, FACTS, this::judge);
+  }
+
+  private Outcome judge(DrivingContact contact) {
+    Optional<Cover> cover = Cover.of(contact, tables);
+    if (cover.isEmpty()) {
+      return PerContact.noRating(FACTS, contact);
+    }
+    Subject subject = new Subject(FACTS, cover.get().rating().mark(), contact.at());
+    return DrivingContact.ratedVolts(cover.get().rating())
+        .map(rated -> compare(subject, contact, cover.get(), rated))
+        .orElseGet(
+            () ->
+                subject.undecided(
+                    "the voltage that ratings.%s of %s holds at"
+                        .formatted(cover.get().category(), contact.name()),
+                    "%s of %s names no voltage.".formatted(cover.get().words(), contact.name())));
+  }
+
+  private Outcome compare(Subject subject, DrivingContact contact, Cover cover, double rated) {
+    double nominal = contact.volts();
+    double highest = nominal * CoilFeed.rise(contact.sources());
+    Cited<Double> margin = tables.figure("drive.over-voltage");
+    Basis basis = new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED);
+    if (Comparison.exceeds(highest, rated)) {
+      basis = basis.and(Basis.of(margin));
+    }
+    if (!Comparison.exceeds(nominal, rated)
+        && !Comparison.exceeds(highest, rated * margin.value())) {
+      return subject.satisfied(
+          "%s switches %s (%s at most) and is rated for %s (%s)."
+              .formatted(
+                  contact.name(),
+                  Printed.volts(nominal),
+                  Printed.volts(highest),
+                  Printed.volts(rated),
+                  cover.words()),
+          new Measure(nominal, "V"),
+          new Measure(rated, "V"),
+          basis);
+    }
+    boolean byNominal = Comparison.exceeds(nominal, rated);
+    double value = byNominal ? nominal : highest;
+    double limit = byNominal ? rated : rated * margin.value();
+    Printed.Pair volts = Printed.pair(value, limit, Dimension.VOLTAGE);
+    Subject.Finding finding =
+        subject
+            .violated(
+                "%s is not rated for %s".formatted(contact.name(), volts.value()),
+                byNominal
+                    ? "It switches %s at %s; %s holds up to %s: %s too much. A rating says nothing about a higher voltage."
+                        .formatted(
+                            contact.coilNames(),
+                            volts.value(),
+                            cover.words(),
+                            volts.limit(),
+                            volts.apart())
+                    : "It switches %s at up to %s; %s is tested up to %s: %s too much."
+                        .formatted(
+                            contact.coilNames(),
+                            volts.value(),
+                            cover.words(),
+                            volts.limit(),
+                            volts.apart()),
+                "rated at " + Printed.volts(rated))
+            .measured(new Measure(value, "V"), new Measure(limit, "V"));
+    contact
+        .sources()
+        .forEach(
+            source ->
+                finding.alsoAt(
+                    CoilFeed.voltageMark(contact.study(), source), "this voltage reaches it"));
+    return finding.todo(
+        "Drive %s by a contact that has %s for %s or more, through an interposing relay if need be."
+            .formatted(
+                contact.coilNames(),
+                Cover.wanted(contact),
+                Printed.atLeast(nominal, Dimension.VOLTAGE)),
+        basis);
+  }
+}

@@ -1,0 +1,211 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Part.Ratings;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.quantity.Rating;
+import org.coilwright.solve.CoilReading;
+import org.coilwright.solve.ContactReading;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+
+/**
+ * A contact that switches coils: an output, another relay's contact, a switch, a thermostat. Fuses
+ * and breakers are left out, they do not switch in use.
+ *
+ * @param coils the coils on whose way it lies
+ * @param alsoLoads true if a load hangs on it as well; then only the coils' own current counts here
+ */
+record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolean alsoLoads) {
+
+  /** Every such contact, in the order of the coils that they switch. */
+  static List<DrivingContact> all(Study study) {
+    Map<Contact, List<CoilFeed>> coils = new LinkedHashMap<>();
+    for (CoilFeed feed : CoilFeed.all(study)) {
+      for (Contact contact : feed.switches()) {
+        coils.computeIfAbsent(contact, c -> new ArrayList<>()).add(feed);
+      }
+    }
+    return coils.entrySet().stream()
+        .map(
+            e ->
+                new DrivingContact(
+                    study, e.getKey(), List.copyOf(e.getValue()), feedsLoads(study, e.getKey())))
+        .toList();
+  }
+
+  private static boolean feedsLoads(Study study, Contact contact) {
+    return Loads.names(study.circuit()).stream()
+        .anyMatch(
+            load ->
+                study.circuit().pathsAround(List.of(contact), load).size()
+                    < study.circuit().pathsAround(List.of(), load).size());
+  }
+
+  String name() {
+    return contact.id();
+  }
+
+  String coilNames() {
+    return coils.stream().map(CoilFeed::relay).collect(Collectors.joining(" and "));
+  }
+
+  /** Designations for an outcome: the contact, then its coils. */
+  List<String> at() {
+    List<String> at = new ArrayList<>(List.of(name()));
+    coils.forEach(feed -> at.add(feed.relay()));
+    return List.copyOf(at);
+  }
+
+  List<Source> sources() {
+    return coils.stream().flatMap(feed -> feed.sources().stream()).distinct().toList();
+  }
+
+  /** True if what it switches is direct current. */
+  boolean isDirect() {
+    return sources().stream().allMatch(Source::isDirect);
+  }
+
+  /** The first thing without which its current cannot be known. */
+  Optional<String> currentUnknown() {
+    return coils.stream().flatMap(feed -> feed.currentUnknown().stream()).findFirst();
+  }
+
+  /** The source whose voltage is not written. */
+  Optional<String> voltageUnknown() {
+    return coils.stream()
+        .flatMap(feed -> feed.sourceWithoutVoltage().stream())
+        .map(source -> "voltage of " + source.part())
+        .findFirst();
+  }
+
+  /** States in which it is closed and a coil behind it shall be on. */
+  List<State> closedStates() {
+    return study.states().stream()
+        .filter(s -> study.contact(contact, s).closed())
+        .filter(s -> coils.stream().anyMatch(feed -> drives(feed, s)))
+        .toList();
+  }
+
+  private boolean drives(CoilFeed feed, State state) {
+    return feed.wayIn(state).filter(way -> way.branches().contains(contact)).isPresent();
+  }
+
+  /** Current it carries while it is closed, everything nominal; most of all states. */
+  double amps() {
+    return closedStates().stream().mapToDouble(s -> amps(s, false)).max().orElse(0);
+  }
+
+  /** Least of all states. */
+  double leastAmps() {
+    return closedStates().stream().mapToDouble(s -> amps(s, false)).min().orElse(0);
+  }
+
+  /** Current it makes, everything nominal; most of all states. */
+  double makeAmps() {
+    return closedStates().stream().mapToDouble(s -> amps(s, true)).max().orElse(0);
+  }
+
+  private double amps(State state, boolean making) {
+    if (!alsoLoads) {
+      ContactReading reading = study.contact(contact, state);
+      return making ? reading.makeAmps() : reading.amps();
+    }
+    return coils.stream()
+        .filter(feed -> drives(feed, state))
+        .map(feed -> study.coil(feed.relay(), state))
+        .mapToDouble(reading -> Math.abs(making ? reading.pickUpAmps() : reading.amps()))
+        .sum();
+  }
+
+  /** How much more than nominal flows at worst: supply high, and coil resistance low if known. */
+  double worstFactor() {
+    double most = 1;
+    for (CoilFeed feed : coils) {
+      for (State state : closedStates()) {
+        CoilReading reading = study.coil(feed.relay(), state);
+        if (reading.volts() != 0) {
+          double ohms =
+              feed.spec()
+                  .resistance()
+                  .map(Written::value)
+                  .filter(r -> r.low() > 0)
+                  .map(r -> r.nominal() / r.low())
+                  .orElse(1.0);
+          most = Math.max(most, reading.highest() / Math.abs(reading.volts()) * ohms);
+        }
+      }
+    }
+    return most;
+  }
+
+  /** Voltage it switches, nominal: across it while it is open, or what its coils get. */
+  double volts() {
+    double rise = CoilFeed.rise(sources());
+    double open =
+        study.states().stream()
+            .map(s -> study.contact(contact, s))
+            .filter(reading -> !reading.closed())
+            .mapToDouble(reading -> reading.volts() / rise)
+            .max()
+            .orElse(0);
+    double coil = 0;
+    for (CoilFeed feed : coils) {
+      for (State state : closedStates()) {
+        coil = Math.max(coil, Math.abs(study.coil(feed.relay(), state).volts()));
+      }
+    }
+    return Math.max(open, coil);
+  }
+
+  /** Its ratings as its data sheet gives them; a relay's own stand for contacts without any. */
+  Ratings ratings() {
+    Optional<Ratings> own =
+        contact.spec().map(Part.ContactSpec::ratings).filter(r -> !r.byCategory().isEmpty());
+    if (own.isPresent()) {
+      return own.get();
+    }
+    Part part = study.circuit().netlist().parts().get(contact.part());
+    if (part instanceof Part.Thermal thermal) {
+      return thermal.ratings();
+    }
+    if (part instanceof Part.Relay relay && (contact.pole() || !relay.isContactor())) {
+      return relay.ratings();
+    }
+    return new Ratings(Optional.empty(), Map.of());
+  }
+
+  Mark ratingsMark() {
+    return ratings().mark().orElse(contact.mark());
+  }
+
+  Optional<Written<Rating>> leastLoad() {
+    return contact.spec().flatMap(Part.ContactSpec::leastLoad);
+  }
+
+  /** True for an auxiliary contact of a contactor. */
+  boolean isAuxiliary() {
+    return !contact.pole()
+        && study.circuit().netlist().parts().get(contact.part()) instanceof Part.Relay relay
+        && relay.isContactor();
+  }
+
+  /** Where the voltage that a rating holds at is written, its lowest value. */
+  static Optional<Double> ratedVolts(Written<Rating> rating) {
+    return rating.value().at().map(Quantity::low);
+  }
+
+  static double ratedAmps(Written<Rating> rating) {
+    return rating.value().amount().low();
+  }
+}
