@@ -204,8 +204,13 @@ public final class Runner {
         && cause.weight().compareTo(finding.weight()) <= 0
         && finding.rule().silencedBy().contains(cause.rule().id())
         && finding.at().stream()
-            .map(Runner::partOf)
-            .anyMatch(part -> cause.at().stream().map(Runner::partOf).anyMatch(part::equals));
+            .anyMatch(here -> cause.at().stream().anyMatch(there -> meet(here, there)));
+  }
+
+  /** The same place, or a part and a pin of it; two different pins of one part are two places. */
+  private static boolean meet(String here, String there) {
+    boolean partAndPin = here.indexOf('.') < 0 || there.indexOf('.') < 0;
+    return here.equals(there) || (partAndPin && partOf(here).equals(partOf(there)));
   }
 
   /**

@@ -34,7 +34,7 @@ final class WiringIntentDiffers implements Rule {
           .remedy("Follow the path that the finding names, or correct the intent.")
           .blind("How far a load is on: one at a fraction of its power counts as on.")
           .sources("circuit-theory")
-          .consequenceOf("wiring.sneak-path", "poles.load-not-switched", "poles.line-left-on");
+          .consequenceOf("wiring.sneak-path", "poles.load-not-switched");
 
   private final Basis basis;
 

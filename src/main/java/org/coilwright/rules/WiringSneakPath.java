@@ -29,8 +29,7 @@ final class WiringSneakPath implements Rule {
           .blind(
               "Coils or loads in series on purpose: the format has no word for it, so they are"
                   + " raised too.")
-          .sources("circuit-theory")
-          .consequenceOf("wiring.loose-end");
+          .sources("circuit-theory");
 
   private final Basis basis;
 

@@ -78,6 +78,16 @@ class RunnerTest {
   }
 
   @Test
+  void a_root_cause_at_one_pin_does_not_silence_a_finding_at_another_pin() {
+    Violated cause = violated(HALF, 4, "K1.A1");
+    Violated samePin = violated(LOW, 4, "K1.A1");
+    Violated otherPin = violated(LOW, 5, "K1.A2");
+    Report report = report(List.of(samePin, otherPin, cause));
+    assertEquals(List.of(cause, otherPin), report.findings());
+    assertEquals(Map.of(cause, List.of(samePin)), report.silenced());
+  }
+
+  @Test
   void two_rules_that_name_each_other_still_leave_one_finding() {
     Report report = report(List.of(violated(LOW, 4, "K1"), violated(LOOSE, 5, "K1")));
     assertEquals(1, report.findings().size());

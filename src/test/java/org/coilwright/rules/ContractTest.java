@@ -1,0 +1,140 @@
+package org.coilwright.rules;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Weight;
+import org.coilwright.table.Tables;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The names and weights that people and programs rely on: none may vanish, change or be heavier.
+ */
+class ContractTest {
+  /** Rule id to weight, the heavier where a rule has two. */
+  private static final Map<String, Weight> CONTRACT = new TreeMap<>();
+
+  static {
+    put(
+        Weight.STOP,
+        "wiring.reserved-pin",
+        "wiring.self-joined",
+        "wiring.short-circuit",
+        "wiring.intent-differs",
+        "wiring.no-steady-state",
+        "wiring.sneak-path",
+        "coil.always-on",
+        "coil.wrong-current-kind",
+        "coil.half-pulled",
+        "coil.wont-release",
+        "coil.reversed",
+        "drive.current",
+        "drive.voltage",
+        "supply.overloaded",
+        "suppression.reversed",
+        "suppression.diode-on-ac",
+        "separation.mains-meets-elv",
+        "separation.shared-run",
+        "separation.relay-insulation",
+        "separation.insulation-voltage",
+        "poles.load-not-switched",
+        "poles.neutral-only",
+        "poles.protective-conductor-switched",
+        "poles.line-repeated",
+        "poles.neutral-missing",
+        "poles.earth-missing");
+    put(
+        Weight.FIX,
+        "wiring.loose-end",
+        "wiring.crowded-terminal",
+        "wiring.two-steady-states",
+        "coil.never-on",
+        "coil.too-low",
+        "coil.too-high",
+        "coil.line-too-long",
+        "drive.inrush",
+        "drive.inductive-break",
+        "supply.inrush",
+        "supply.unfused",
+        "suppression.missing",
+        "suppression.underrated",
+        "separation.elv-earthed",
+        "poles.line-left-on");
+    put(
+        Weight.NOTE,
+        "wiring.repeated",
+        "wiring.unused-part",
+        "drive.below-least-load",
+        "suppression.slow-release",
+        "record.not-checked",
+        "record.accepted-nothing");
+  }
+
+  private static void put(Weight weight, String... ids) {
+    for (String id : ids) {
+      CONTRACT.put(id, weight);
+    }
+  }
+
+  private static final List<Rule> RULES = AllRules.of(Tables.load());
+
+  @Test
+  void every_rule_that_exists_has_the_weight_that_was_agreed() {
+    Map<String, Weight> agreed = new TreeMap<>();
+    Map<String, Weight> found = new TreeMap<>();
+    for (Rule rule : RULES) {
+      Weight weight = CONTRACT.get(rule.facts().id());
+      if (weight != null) {
+        agreed.put(rule.facts().id(), weight);
+        found.put(rule.facts().id(), rule.facts().weight());
+      }
+    }
+    assertEquals(agreed, found);
+  }
+
+  @Test
+  void no_name_stands_twice() {
+    Map<String, Long> counts =
+        RULES.stream()
+            .collect(
+                Collectors.groupingBy(
+                    rule -> rule.facts().id(), LinkedHashMap::new, Collectors.counting()));
+    assertEquals(RULES.size(), counts.size(), counts.toString());
+  }
+
+  @Test
+  void a_class_is_named_for_its_rule() {
+    for (Rule rule : RULES) {
+      String name = rule.getClass().getSimpleName();
+      String kebab = name.replaceAll("(?<!^)([A-Z])", "-$1").toLowerCase(Locale.ROOT);
+      assertEquals(rule.facts().id().replace('.', '-'), kebab);
+    }
+  }
+
+  @Test
+  void whatever_silences_a_rule_is_a_rule() {
+    for (Rule rule : RULES) {
+      for (String cause : rule.facts().silencedBy()) {
+        assertTrue(CONTRACT.containsKey(cause), rule.facts().id() + " waits for " + cause);
+      }
+    }
+  }
+
+  @Test
+  void every_source_that_a_rule_names_is_in_the_bibliography() {
+    Tables tables = Tables.load();
+    RULES.stream()
+        .map(Rule::facts)
+        .map(RuleFacts::sources)
+        .flatMap(List::stream)
+        .forEach(tables::source);
+  }
+}
