@@ -1,0 +1,166 @@
+package org.coilwright.netlist;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.coilwright.quantity.Words;
+
+/** Checks that every name a netlist refers to exists. */
+final class References {
+  private final Problems problems;
+  private final Set<String> designations;
+  private final Map<String, Part> parts;
+  private final Set<String> runs;
+
+  /**
+   * For one netlist.
+   *
+   * @param designations of every part written, also of those that could not be read
+   * @param parts those that could be read
+   * @param runs designations of every run written
+   */
+  References(
+      Problems problems, Set<String> designations, Map<String, Part> parts, Set<String> runs) {
+    this.problems = problems;
+    this.designations = designations;
+    this.parts = parts;
+    this.runs = runs;
+  }
+
+  void wire(Wire wire) {
+    terminal(wire.from());
+    terminal(wire.to());
+    if (wire.from().value().equals(wire.to().value())) {
+      problems.add(
+          wire.to().mark(),
+          "the wire ends where it begins, at " + wire.to().value(),
+          "write the pin at its other end");
+    }
+    wire.run().ifPresent(this::run);
+  }
+
+  void run(Run run) {
+    for (Written<String> other : run.sharesWith()) {
+      run(other);
+      if (other.value().equals(run.name())) {
+        problems.add(other.mark(), run.name() + " shares with itself", "name the other runs");
+      }
+    }
+  }
+
+  /** A load that an intent speaks of. */
+  void load(Written<String> name) {
+    Part part = parts.get(name.value());
+    if (part == null) {
+      part(name, "part");
+    } else if (!(part instanceof Part.Heater
+        || part instanceof Part.OtherLoad
+        || part instanceof Part.Lamp)) {
+      problems.add(
+          name.mark(),
+          name.value() + " is a " + part.head().is() + ", not a load",
+          "say when a heater, a motor, a lamp or another load shall be on");
+    }
+  }
+
+  /** Every contact of an expression. */
+  void contacts(Intent intent) {
+    if (intent instanceof Intent.Name name) {
+      contact(name.contact());
+    } else if (intent instanceof Intent.Not not) {
+      contacts(not.of());
+    } else if (intent instanceof Intent.And and) {
+      contacts(and.left());
+      contacts(and.right());
+    } else if (intent instanceof Intent.Or or) {
+      contacts(or.left());
+      contacts(or.right());
+    }
+  }
+
+  /** A controlled contact: {@code U1.heat}, {@code S1}. */
+  void contact(Written<String> name) {
+    int dot = name.value().indexOf('.');
+    String designation = dot < 0 ? name.value() : name.value().substring(0, dot);
+    Part part = parts.get(designation);
+    if (part == null) {
+      part(new Written<>(designation, designation, name.mark()), "part");
+    } else if (part instanceof Part.Controller controller) {
+      output(name, dot < 0 ? "" : name.value().substring(dot + 1), controller);
+    } else if (dot >= 0) {
+      problems.add(
+          name.mark(), designation + " is no controller with outputs", "write " + designation);
+    } else if (!(part instanceof Part.Switch
+        || part instanceof Part.Thermal
+        || part instanceof Part.Protective
+        || part instanceof Part.Fuse)) {
+      problems.add(
+          name.mark(),
+          designation + " is a " + part.head().is() + ", not a contact that someone controls",
+          "name an output such as U1.heat, a switch or a thermostat");
+    }
+  }
+
+  private void output(Written<String> name, String output, Part.Controller controller) {
+    if (controller.outputs().containsKey(output)) {
+      return;
+    }
+    String designation = controller.name();
+    problems.add(
+        name.mark(),
+        output.isEmpty()
+            ? designation + " is a controller; which output is not said"
+            : designation + " has no output " + Problems.shown(output),
+        meant(output, controller.outputs().keySet(), designation + "."));
+  }
+
+  private void terminal(Written<Terminal> written) {
+    Terminal terminal = written.value();
+    Mark mark = written.mark();
+    Part part = parts.get(terminal.part());
+    if (part == null) {
+      part(new Written<>(terminal.part(), terminal.part(), mark), "part");
+    } else if (!part.pins().contains(terminal.pin())) {
+      problems.add(
+          mark,
+          terminal.part() + " (" + part.head().is() + ") has no pin " + terminal.pin(),
+          meant(terminal.pin(), part.pins(), terminal.part() + "."));
+    }
+  }
+
+  private void part(Written<String> name, String noun) {
+    if (!designations.contains(name.value())) {
+      problems.add(
+          name.mark(),
+          "no " + noun + " is called " + Problems.shown(name.value()),
+          meant(name.value(), designations, ""));
+    }
+  }
+
+  private void run(Written<String> name) {
+    if (!runs.contains(name.value())) {
+      problems.add(
+          name.mark(),
+          "no run is called " + Problems.shown(name.value()),
+          meant(name.value(), runs, ""));
+    }
+  }
+
+  private String meant(String word, Collection<String> known, String prefix) {
+    if (problems.isFull()) {
+      return "";
+    }
+    Optional<String> near = NearNames.nearest(word, known);
+    if (near.isPresent()) {
+      return "write " + prefix + near.get();
+    }
+    List<String> few = known.stream().limit(12).map(name -> prefix + name).toList();
+    String more = known.size() > few.size() ? " and " + (known.size() - few.size()) + " more" : "";
+    return few.isEmpty()
+        ? "add it first"
+        : "write one of these: "
+            + (more.isEmpty() ? Words.either(few) : String.join(", ", few) + more);
+  }
+}

@@ -1,0 +1,240 @@
+package org.coilwright.netlist;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.coilwright.netlist.Tree.Leaf;
+import org.coilwright.quantity.ConductorSize;
+import org.coilwright.quantity.CurrentKind;
+import org.coilwright.quantity.Parsed;
+import org.coilwright.quantity.Parsed.Bad;
+import org.coilwright.quantity.Parsed.Good;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.quantity.QuantityParser;
+import org.coilwright.quantity.Rating;
+import org.coilwright.quantity.Wanted;
+import org.coilwright.quantity.Words;
+
+/**
+ * What may stand at a place of the netlist. The whole format is one value of this type; the reader
+ * and the JSON Schema both follow it, so they cannot differ.
+ */
+sealed interface Shape {
+
+  /** A single word or value. */
+  sealed interface Scalar<T> extends Shape {
+    /** What the word means, or what is wrong with it. */
+    Parsed<T> parse(Leaf leaf);
+  }
+
+  /** Free text, not empty. */
+  record Text() implements Scalar<String> {
+    @Override
+    public Parsed<String> parse(Leaf leaf) {
+      return new Good<>(leaf.text());
+    }
+  }
+
+  /**
+   * Text of a certain form.
+   *
+   * @param regex for the whole text, in the dialect of JSON Schema
+   * @param noun what it is, in a sentence: {@code a pin}
+   * @param hint how to write it
+   */
+  record Form(String regex, String noun, String hint) implements Scalar<String> {
+    @Override
+    public Parsed<String> parse(Leaf leaf) {
+      return leaf.text().matches(regex)
+          ? new Good<>(leaf.text())
+          : new Bad<>(
+              0,
+              leaf.text().length(),
+              "\"" + Problems.shown(leaf.text()) + "\" is not " + noun,
+              hint);
+    }
+  }
+
+  /** One of a few words. */
+  record Choice(List<String> words) implements Scalar<String> {
+    static Choice of(String... words) {
+      return new Choice(List.of(words));
+    }
+
+    @Override
+    public Parsed<String> parse(Leaf leaf) {
+      String text = leaf.text();
+      if (words.contains(text)) {
+        return new Good<>(text);
+      }
+      String what = "\"" + Problems.shown(text) + "\" cannot stand here";
+      String remedy =
+          NearNames.nearest(text, words)
+              .map(near -> "write " + near)
+              .orElse("write " + Words.either(words));
+      return new Bad<>(0, text.length(), what, remedy);
+    }
+  }
+
+  /** Yes or no. */
+  record YesNo() implements Scalar<Boolean> {
+    private static final List<String> YES = List.of("true", "True", "TRUE", "yes", "Yes", "YES");
+    private static final List<String> NO = List.of("false", "False", "FALSE", "no", "No", "NO");
+
+    @Override
+    public Parsed<Boolean> parse(Leaf leaf) {
+      return YES.contains(leaf.text())
+          ? new Good<>(true)
+          : NO.contains(leaf.text())
+              ? new Good<>(false)
+              : new Bad<>(
+                  0,
+                  leaf.text().length(),
+                  "\"" + Problems.shown(leaf.text()) + "\" is neither yes nor no",
+                  "write true or false");
+    }
+  }
+
+  /** A whole number. */
+  record Whole(int least, int most) implements Scalar<Integer> {
+    @Override
+    public Parsed<Integer> parse(Leaf leaf) {
+      if (leaf.text().matches("[1-9][0-9]{0,8}|0")) {
+        int number = Integer.parseInt(leaf.text());
+        if (number >= least && number <= most) {
+          return new Good<>(number);
+        }
+      }
+      String range = least == most ? "write " + least : "write one from " + least + " to " + most;
+      String what = "\"" + Problems.shown(leaf.text()) + "\" is not a whole number that fits";
+      return new Bad<>(0, leaf.text().length(), what, range);
+    }
+  }
+
+  /**
+   * A value with its unit.
+   *
+   * @param kindNeeded true if AC or DC must be written
+   */
+  record Measure(Wanted wanted, boolean kindNeeded) implements Scalar<Quantity> {
+    @Override
+    public Parsed<Quantity> parse(Leaf leaf) {
+      Parsed<Quantity> parsed = QuantityParser.quantity(leaf.text(), wanted);
+      if (kindNeeded
+          && parsed instanceof Good<Quantity> good
+          && good.value().kind() == CurrentKind.UNSTATED) {
+        String text = leaf.text().strip();
+        return new Bad<>(
+            0,
+            leaf.text().length(),
+            "AC or DC is missing",
+            "write " + text + " DC or " + text + " AC");
+      }
+      return parsed;
+    }
+  }
+
+  /** A mains voltage: {@code 230 V ± 10 %}, or {@code 120/240 V} for split mains. */
+  record MainsVoltage() implements Scalar<Quantity> {
+    static final Wanted WANTED = Wanted.of(org.coilwright.quantity.Dimension.VOLTAGE);
+
+    @Override
+    public Parsed<Quantity> parse(Leaf leaf) {
+      return isSplit(leaf.text())
+          ? QuantityParser.splitVoltage(leaf.text())
+          : QuantityParser.quantity(leaf.text(), WANTED);
+    }
+
+    /** True for a text with two voltages. */
+    static boolean isSplit(String text) {
+      return text.matches("\\s*[0-9.]+\\s*/.*");
+    }
+  }
+
+  /** A value that holds under a condition. */
+  record Rated(Wanted amount, Optional<Wanted> at, boolean perPole) implements Scalar<Rating> {
+    @Override
+    public Parsed<Rating> parse(Leaf leaf) {
+      return QuantityParser.rating(leaf.text(), amount, at, perPole);
+    }
+  }
+
+  /** A conductor's cross-section. */
+  record Size() implements Scalar<ConductorSize> {
+    @Override
+    public Parsed<ConductorSize> parse(Leaf leaf) {
+      return QuantityParser.conductorSize(leaf.text());
+    }
+  }
+
+  /** A pin of a part: {@code K1.A1}. */
+  record Pin() implements Scalar<Written<Terminal>> {
+    @Override
+    public Parsed<Written<Terminal>> parse(Leaf leaf) {
+      return WirePhrase.terminal(leaf, 0, leaf.text().length());
+    }
+  }
+
+  /** A wire as a phrase: {@code U1.10 to K1.A1 in W1}. */
+  record Phrase() implements Scalar<WirePhrase> {
+    @Override
+    public Parsed<WirePhrase> parse(Leaf leaf) {
+      return WirePhrase.parse(leaf);
+    }
+  }
+
+  /** When a load shall be on. */
+  record Expression() implements Scalar<Intent> {
+    @Override
+    public Parsed<Intent> parse(Leaf leaf) {
+      return IntentParser.parse(leaf);
+    }
+  }
+
+  /** A list. */
+  record Listing(Shape item, int least, int most) implements Shape {}
+
+  /**
+   * Keys that the user names.
+   *
+   * @param noun what one is called, in a sentence: {@code a part}
+   */
+  record Named(String noun, Scalar<String> key, Shape value, int least) implements Shape {}
+
+  /** A phrase, or the same in keys. */
+  record Either(Scalar<?> phrase, Fields fields) implements Shape {}
+
+  /**
+   * A part, its keys chosen by the word after {@code is:}.
+   *
+   * @param whole false for a type: the parts that use it add the keys it lacks
+   */
+  record ByKind(Map<String, Fields> kinds, boolean whole) implements Shape {}
+
+  /**
+   * A fixed set of keys.
+   *
+   * @param noun what it describes, in a sentence: {@code a coil}
+   * @param sets key sets of which exactly one must be there, whole; none if empty
+   */
+  record Fields(String noun, List<Key> keys, List<List<String>> sets) implements Shape {
+    static Fields of(String noun, Key... keys) {
+      return new Fields(noun, List.of(keys), List.of());
+    }
+
+    /** The same, with key sets of which exactly one must be there. */
+    Fields either(String... sets) {
+      return new Fields(
+          noun, keys, Arrays.stream(sets).map(set -> List.of(set.split(" "))).toList());
+    }
+
+    Optional<Key> key(String name) {
+      return keys.stream().filter(key -> key.name().equals(name)).findFirst();
+    }
+
+    List<String> names() {
+      return keys.stream().map(Key::name).toList();
+    }
+  }
+}

@@ -1,0 +1,98 @@
+package org.coilwright.netlist;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.coilwright.netlist.Netlist.About;
+import org.coilwright.netlist.Site.Enclosure;
+import org.coilwright.netlist.Site.MainsSupply;
+import org.coilwright.netlist.Site.Phases;
+import org.coilwright.netlist.Site.Practice;
+import org.coilwright.netlist.Value.Incomplete;
+import org.coilwright.netlist.Value.Section;
+import org.coilwright.quantity.CurrentKind;
+import org.coilwright.quantity.Quantity;
+
+/** Title block and site. */
+final class SiteBuilder {
+  private final Problems problems;
+
+  SiteBuilder(Problems problems) {
+    this.problems = problems;
+  }
+
+  static About about(Section section) {
+    return new About(
+        section.mustText("title"),
+        section.plain("reference"),
+        section.plain("revision"),
+        section.plain("prepared-by"),
+        section.plain("date"),
+        section.plain("note"));
+  }
+
+  Site site(Section section, Optional<MainsSupply> mains) {
+    Written<String> practice = section.mustText("practice");
+    return new Site(
+        section.mark(),
+        mains,
+        section.quantity("enclosure-air"),
+        section.quantity("ambient"),
+        section.section("enclosure").map(SiteBuilder::enclosure),
+        section.quantity("altitude"),
+        new Written<>(
+            Practice.valueOf(practice.value().toUpperCase(Locale.ROOT)),
+            practice.text(),
+            practice.mark()));
+  }
+
+  /** The mains; empty if the site has none, or they could not be read. */
+  Optional<MainsSupply> mains(Section site) {
+    try {
+      return site.section("mains").map(this::mainsSupply);
+    } catch (Incomplete e) {
+      return Optional.empty();
+    }
+  }
+
+  private MainsSupply mainsSupply(Section section) {
+    Written<String> written = section.mustText("phases");
+    Written<Phases> phases =
+        new Written<>(
+            switch (written.value()) {
+              case "1" -> Phases.ONE;
+              case "3" -> Phases.THREE;
+              default -> Phases.SPLIT;
+            },
+            written.text(),
+            written.mark());
+    Written<Quantity> voltage = section.quantity("voltage").orElseThrow(Incomplete::new);
+    boolean two = Shape.MainsVoltage.isSplit(voltage.text());
+    if (two != (phases.value() == Phases.SPLIT)) {
+      problems.add(
+          voltage.mark(),
+          two ? "two voltages belong to split mains" : "split mains have two voltages",
+          two ? "write one voltage, or phases: split" : "write both: 120/240 V");
+    }
+    if (voltage.value().kind() == CurrentKind.DC) {
+      problems.add(voltage.mark(), "mains are alternating", "take DC out");
+    }
+    return new MainsSupply(
+        section.mark(),
+        phases,
+        voltage,
+        section.quantity("frequency"),
+        section.text("earthing"),
+        section.quantity("fault-current"),
+        section.quantity("loop-impedance"));
+  }
+
+  private static Enclosure enclosure(Section section) {
+    return new Enclosure(
+        section.mark(),
+        section.quantity("width"),
+        section.quantity("height"),
+        section.quantity("depth"),
+        section.text("mounting"),
+        section.text("vents"));
+  }
+}
