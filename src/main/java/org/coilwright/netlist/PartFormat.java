@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.coilwright.netlist.Shape.Choice;
 import org.coilwright.netlist.Shape.Fields;
+import org.coilwright.netlist.Shape.Form;
 import org.coilwright.netlist.Shape.Listing;
 import org.coilwright.netlist.Shape.Measure;
 import org.coilwright.netlist.Shape.Named;
@@ -35,6 +36,8 @@ final class PartFormat {
   private static final Choice FORM = Choice.of("NO", "NC");
   private static final Choice CONNECTION =
       Choice.of("single", "star", "star-with-neutral", "delta");
+  private static final Form POLARITY =
+      new Form("none|" + WirePhrase.PIN + " (plus|minus)", "a polarity", "write none, or A1 plus");
   private static final Measure COIL_POWER =
       Format.measure(Dimension.APPARENT_POWER, Dimension.POWER);
 
@@ -240,7 +243,7 @@ final class PartFormat {
             "Cold pull-in voltage, of the rated voltage.",
             "70 % at 20 °C"),
         may("release", Format.SHARE, "Release voltage, of the rated voltage.", "10 %"),
-        may("polarity", Format.PIN, "none, or the pin that must be plus.", "none"),
+        may("polarity", POLARITY, "none, or which pin must be plus.", "A1 plus"),
         may(
             "suppression",
             Choice.of("none", "diode", "zener", "varistor", "rc", "resistor"),

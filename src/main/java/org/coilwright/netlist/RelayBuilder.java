@@ -176,16 +176,19 @@ final class RelayBuilder {
   }
 
   private void checkPolarity(Section section, List<Written<String>> two) {
-    List<String> words = List.of("none", two.get(0).value(), two.get(1).value());
     section
         .text("polarity")
-        .filter(polarity -> !words.contains(polarity.value()))
+        .filter(polarity -> !polarity.value().equals("none"))
         .ifPresent(
-            polarity ->
+            polarity -> {
+              String pin = polarity.value().split(" ", 2)[0];
+              if (two.stream().noneMatch(written -> written.value().equals(pin))) {
                 problems.add(
                     polarity.mark(),
-                    "the coil has no pin " + polarity.value(),
-                    "write none, or the pin that must be plus: " + words.get(1)));
+                    "the coil has no pin " + pin,
+                    "write none, or the pin that must be plus: " + two.get(0).value() + " plus");
+              }
+            });
   }
 
   private void refuseActivePower(Section section, String key) {
