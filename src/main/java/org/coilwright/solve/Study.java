@@ -1,43 +1,211 @@
 package org.coilwright.solve;
 
+import java.util.BitSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.Part;
+import org.coilwright.quantity.CurrentKind;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
 
 /**
  * What the circuit does, computed once: every reachable position, each coil, load and contact in
  * it.
  */
-public interface Study {
-  Circuit circuit();
+public final class Study {
+  /** Mains frequency where the site does not name it. */
+  private static final double USUAL_HERTZ = 50;
+
+  private final Circuit circuit;
+  private final Variables variables;
+  private final Sources sources;
+  private final Elements elements;
+  private final Map<String, CoilModel> coils = new LinkedHashMap<>();
+  private final Grid grid;
+  private final Map<Zone, Group> groupOf;
+  private final Map<Group, Exploration> explorations = new LinkedHashMap<>();
+  private final List<State> states;
+  private final States composition;
+  private final List<Trouble> troubles;
+  private final Readings readings;
+
+  private Study(Circuit circuit, Tables tables) {
+    this.circuit = circuit;
+    Air air = Air.of(circuit.netlist().site(), tables);
+    double hertz =
+        circuit
+            .netlist()
+            .site()
+            .mains()
+            .flatMap(m -> m.frequency())
+            .map(f -> f.value().nominal())
+            .orElse(USUAL_HERTZ);
+    Copper copper = new Copper(tables);
+    for (Part part : circuit.netlist().parts().values()) {
+      if (part instanceof Part.Relay relay) {
+        coils.put(relay.name(), CoilModel.of(relay, tables, copper, air, hertz));
+      }
+    }
+    this.variables = new Variables(circuit);
+    this.sources = new Sources(circuit, variables);
+    this.elements = new Elements(variables, sources, coils, tables, air, hertz);
+    this.grid = new Grid(circuit, variables, sources, elements);
+    List<Group> groups = Groups.of(grid, coils);
+    this.groupOf = Groups.byZone(groups);
+    groups.forEach(g -> explorations.put(g, new Exploration(g)));
+    List<Exploration> all = List.copyOf(explorations.values());
+    this.composition = new States(variables, all);
+    this.states = composition.list();
+    this.troubles = new Troubles(circuit, sources).in(all, composition);
+    this.readings = new Readings(grid, groupOf, coils, air);
+  }
+
+  /** Studies a circuit. */
+  public static Study of(Circuit circuit, Tables tables) {
+    return new Study(circuit, tables);
+  }
+
+  public Circuit circuit() {
+    return circuit;
+  }
 
   /**
    * Names of the independent actuators, in table order: outputs, switches, thermostats, cut-outs.
+   * Those whose contacts are not wired are left out, unless {@code intent} names them.
    */
-  List<String> columns();
+  public List<String> columns() {
+    return List.copyOf(variables.columns());
+  }
 
-  /** Every reachable steady state; all contacts at rest first. */
-  List<State> states();
+  /**
+   * Every reachable steady state; all contacts at rest first, the last column changing fastest.
+   *
+   * <p>Groups of contacts that do not act on one another are explored apart. While their
+   * combinations are few (4096) all are listed; beyond that each group's states are listed with all
+   * other groups at rest ({@link #listsEveryCombination}), which still shows every part in every
+   * state it can be in.
+   */
+  public List<State> states() {
+    return states;
+  }
+
+  /** False if {@link #states} lists one group at a time. */
+  public boolean listsEveryCombination() {
+    return composition.isEveryCombination();
+  }
+
+  /**
+   * The states that can make a difference to a part: those of its own groups, the others at rest.
+   * In a large panel far fewer than {@link #states}.
+   */
+  public List<State> statesFor(String part) {
+    return circuit.branchesOf(part).stream()
+        .map(b -> grid.zoneOf(b).map(groupOf::get))
+        .flatMap(Optional::stream)
+        .distinct()
+        .flatMap(g -> Optional.ofNullable(explorations.get(g)).stream())
+        .flatMap(e -> composition.of(e).stream())
+        .toList();
+  }
 
   /** Whatever is wrong with the states themselves. */
-  List<Trouble> troubles();
+  public List<Trouble> troubles() {
+    return troubles;
+  }
 
-  /** What a relay's coil gets. */
-  CoilReading coil(String relay, State state);
+  /** Ids of the sources whose voltage is not written: what hangs on them is not to be judged. */
+  public List<String> sourcesOfUnknownVoltage() {
+    return List.copyOf(sources.assumed());
+  }
 
-  /** What decides over a relay's armature; empty if its coil voltage cannot be known. */
-  Optional<CoilLimits> limits(String relay);
+  /**
+   * What a relay's coil gets.
+   *
+   * @throws IllegalArgumentException if there is no such relay
+   */
+  public CoilReading coil(String relay, State state) {
+    return readings.coil(relay, state);
+  }
+
+  /** What decides over a relay's armature; empty if what is written contradicts itself. */
+  public Optional<CoilLimits> limits(String relay) {
+    return Optional.ofNullable(coils.get(relay)).flatMap(model -> model.limits);
+  }
+
+  /**
+   * The kind of current a coil is made for; UNSTATED if that is not written and does not follow.
+   */
+  public CurrentKind coilKind(String relay) {
+    return Optional.ofNullable(coils.get(relay)).map(m -> m.kind).orElse(CurrentKind.UNSTATED);
+  }
+
+  /**
+   * What a coil's current rests on, in words ({@code 650 Ω ± 10 %}); empty if the part gives
+   * nothing for it, and then its current is not known and reads as zero.
+   */
+  public Optional<String> coilCurrentRestsOn(String relay) {
+    return Optional.ofNullable(coils.get(relay))
+        .flatMap(model -> CoilImpedance.basis(model.spec, model.kind));
+  }
 
   /** What a load does. */
-  LoadReading load(String load, State state);
+  public LoadReading load(String load, State state) {
+    return readings.load(load, state);
+  }
 
   /** What a contact carries or holds off. */
-  ContactReading contact(Branch.Contact contact, State state);
+  public ContactReading contact(Branch.Contact contact, State state) {
+    return readings.contact(contact, state);
+  }
 
   /** What a source delivers; {@code source} is the branch's id. */
-  SupplyReading supply(String source, State state);
+  public SupplyReading supply(String source, State state) {
+    Branch.Source branch = sourceOf(source);
+    return readings.supply(branch, state);
+  }
+
+  /**
+   * The most a source has to deliver in any reachable state. Where {@link #states} lists one group
+   * at a time this adds what each group draws most, for they can do so together.
+   */
+  public SupplyReading heaviest(String source) {
+    Branch.Source branch = sourceOf(source);
+    double amps = 0;
+    double pickUp = 0;
+    double watts = 0;
+    for (Exploration exploration : explorations.values()) {
+      double mostAmps = 0;
+      double mostPickUp = 0;
+      double mostWatts = 0;
+      for (List<BitSet> steady : exploration.steady.values()) {
+        for (BitSet bits : steady) {
+          SupplyReading drawn = readings.drawn(branch, exploration.group.situation(bits));
+          mostAmps = Math.max(mostAmps, drawn.amps());
+          mostPickUp = Math.max(mostPickUp, drawn.pickUpAmps());
+          mostWatts = Math.max(mostWatts, drawn.watts());
+        }
+      }
+      amps += mostAmps;
+      pickUp += mostPickUp;
+      watts += mostWatts;
+    }
+    return new SupplyReading(amps, pickUp, watts);
+  }
+
+  private Branch.Source sourceOf(String id) {
+    return circuit
+        .branch(id)
+        .filter(Branch.Source.class::isInstance)
+        .map(Branch.Source.class::cast)
+        .orElseThrow(() -> new IllegalArgumentException("no source " + id));
+  }
 
   /** Ohms of a conductor at the hottest the site names; empty if length or size is missing. */
-  Optional<org.coilwright.table.Cited<Double>> hotOhms(Branch.Conductor conductor);
+  public Optional<Cited<Double>> hotOhms(Branch.Conductor conductor) {
+    return elements.hotOhms(conductor);
+  }
 }

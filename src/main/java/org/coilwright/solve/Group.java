@@ -1,0 +1,111 @@
+package org.coilwright.solve;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.coilwright.circuit.Branch;
+
+/**
+ * Zones that act on one another through armatures, common actuators, sources that live on the
+ * mains, or a source that together they may drive to its limit. Groups are explored apart.
+ */
+final class Group {
+  final List<Zone> zones = new ArrayList<>();
+
+  /** Numbers of the variables, ascending: independent contacts, then armatures, then sources. */
+  final List<Integer> variables = new ArrayList<>();
+
+  /** Limited sources that feed it. */
+  final List<Branch.Source> limited = new ArrayList<>();
+
+  final Grid grid;
+  final Map<String, CoilModel> coils;
+  private final Map<String, Zone> coilZones = new HashMap<>();
+  private final Map<BitSet, Situation> situations = new HashMap<>();
+  private int independents;
+  private int armatures;
+
+  Group(Grid grid, Map<String, CoilModel> coils) {
+    this.grid = grid;
+    this.coils = coils;
+  }
+
+  void add(int variable) {
+    variables.add(variable);
+    if (variable < grid.variables.firstRelay()) {
+      independents++;
+    } else if (variable < grid.variables.firstSource()) {
+      armatures++;
+    }
+  }
+
+  void add(Zone zone) {
+    zones.add(zone);
+    for (Element element : zone.elements) {
+      element.coil().ifPresent(coil -> coilZones.put(coil.part(), zone));
+    }
+  }
+
+  /** The zone that a relay's coil lies in. */
+  Zone zoneOfCoil(String relay) {
+    Zone zone = coilZones.get(relay);
+    if (zone == null) {
+      throw new IllegalArgumentException("no coil of " + relay + " in this group");
+    }
+    return zone;
+  }
+
+  /** A relay's coil. */
+  Element coilOf(String relay) {
+    return zoneOfCoil(relay).elements.stream()
+        .filter(e -> e.coil().filter(c -> c.part().equals(relay)).isPresent())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** How many independent contacts it has; they come first. */
+  int independents() {
+    return independents;
+  }
+
+  /** Number of the first source among {@link #variables}. */
+  int firstSource() {
+    return independents + armatures;
+  }
+
+  /** The positions of independent contacts and armatures with everything else settled. */
+  Situation situation(BitSet positions) {
+    BitSet key = positions.get(0, firstSource());
+    return Optional.ofNullable(situations.get(key)).orElseGet(() -> resolve(key));
+  }
+
+  private Situation resolve(BitSet key) {
+    BitSet bits = (BitSet) key.clone();
+    Situation situation = new Situation(this, bits);
+    for (int i = firstSource(); i <= variables.size(); i++) {
+      BitSet live = situation.liveSources();
+      if (live.equals(bits.get(firstSource(), variables.size()))) {
+        break;
+      }
+      BitSet next = (BitSet) key.clone();
+      live.stream().forEach(s -> next.set(firstSource() + s));
+      bits = next;
+      situation = new Situation(this, bits);
+    }
+    situations.put(key, situation);
+    return situation;
+  }
+
+  /** Where each armature goes from here. */
+  BitSet next(Situation situation) {
+    BitSet next = (BitSet) situation.bits.clone();
+    for (int slot = independents; slot < firstSource(); slot++) {
+      String relay = grid.variables.relays().get(variables.get(slot) - grid.variables.firstRelay());
+      next.set(slot, situation.armature(relay, situation.bits.get(slot)));
+    }
+    return next;
+  }
+}

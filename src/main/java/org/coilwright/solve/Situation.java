@@ -1,0 +1,246 @@
+package org.coilwright.solve;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.solve.Reference.Leg;
+
+/** A group with everything in it set one way, and what follows. Solved when first asked. */
+final class Situation {
+  /** A source at its limit is found to within this share of it. */
+  private static final double CLOSE = 1e-12;
+
+  private static final int MOST_STEPS = 60;
+
+  /** Less than this share of the mains and a device is not fed. */
+  private static final double FED = 0.5;
+
+  final Group group;
+  final BitSet bits;
+  private final Map<Corner, Solved> solved = new EnumMap<>(Corner.class);
+
+  Situation(Group group, BitSet bits) {
+    this.group = group;
+    this.bits = bits;
+  }
+
+  /** Flows at a corner, with the share of its voltage that each limited source keeps. */
+  private record Solved(Map<Zone, ZoneFlow> flows, Map<Source, Double> shares) {}
+
+  private final class At implements Settings {
+    private final Map<Source, Double> shares;
+
+    At(Map<Source, Double> shares) {
+      this.shares = shares;
+    }
+
+    @Override
+    public boolean is(int variable) {
+      return value(variable);
+    }
+
+    @Override
+    public boolean isLive(Source source) {
+      int variable = group.grid.variables.ofSource(source);
+      return variable < 0 || value(variable);
+    }
+
+    @Override
+    public double re(Source source, Corner corner) {
+      return group.grid.sources.re(source, corner) * shares.getOrDefault(source, 1.0);
+    }
+
+    @Override
+    public double im(Source source, Corner corner) {
+      return group.grid.sources.im(source, corner) * shares.getOrDefault(source, 1.0);
+    }
+  }
+
+  private boolean value(int variable) {
+    int slot = group.grid.variables.slot(variable);
+    return bits.get(slot);
+  }
+
+  Settings settings(Corner corner) {
+    return new At(solved(corner).shares());
+  }
+
+  ZoneFlow flow(Zone zone, Corner corner) {
+    ZoneFlow flow = solved(corner).flows().get(zone);
+    if (flow == null) {
+      throw new IllegalArgumentException("zone " + zone.number + " is not of this group");
+    }
+    return flow;
+  }
+
+  /** Share of its voltage that a source keeps: below one when it is at its current limit. */
+  double share(Source source, Corner corner) {
+    return solved(corner).shares().getOrDefault(source, 1.0);
+  }
+
+  private Solved solved(Corner corner) {
+    Solved found = solved.get(corner);
+    if (found == null) {
+      found = solve(corner);
+      solved.put(corner, found);
+    }
+    return found;
+  }
+
+  private Solved solve(Corner corner) {
+    Map<Source, Double> shares = new HashMap<>();
+    Map<Zone, ZoneFlow> flows = flows(corner, shares);
+    for (int sweep = 0; sweep < Math.max(1, group.limited.size()); sweep++) {
+      boolean folded = false;
+      for (Source source : group.limited) {
+        if (over(source, flows, 1)) {
+          folded = true;
+          flows = fold(source, corner, shares, flows);
+        }
+      }
+      if (!folded) {
+        break;
+      }
+    }
+    return new Solved(flows, shares);
+  }
+
+  private static boolean over(Source source, Map<Zone, ZoneFlow> flows, double slack) {
+    double limit = source.limitAmps().orElse(Double.POSITIVE_INFINITY);
+    return Math.abs(amps(source, flows)[0]) > limit * (1 + slack * CLOSE);
+  }
+
+  /** Lowers a source's voltage until it delivers its limit. */
+  private Map<Zone, ZoneFlow> fold(
+      Source source, Corner corner, Map<Source, Double> shares, Map<Zone, ZoneFlow> atFull) {
+    double limit = source.limitAmps().orElse(0);
+    double low = 0;
+    double lowAmps = 0;
+    double high = shares.getOrDefault(source, 1.0);
+    double highAmps = Math.abs(amps(source, atFull)[0]);
+    Map<Zone, ZoneFlow> flows = atFull;
+    for (int step = 0; step < MOST_STEPS; step++) {
+      double share = low + (high - low) * (limit - lowAmps) / (highAmps - lowAmps);
+      if (step % 8 == 7) {
+        share = (low + high) / 2;
+      }
+      shares.put(source, share);
+      flows = flows(corner, shares);
+      double amps = Math.abs(amps(source, flows)[0]);
+      if (Math.abs(amps - limit) <= limit * CLOSE) {
+        break;
+      }
+      if (amps > limit) {
+        high = share;
+        highAmps = amps;
+      } else {
+        low = share;
+        lowAmps = amps;
+      }
+    }
+    return flows;
+  }
+
+  private Map<Zone, ZoneFlow> flows(Corner corner, Map<Source, Double> shares) {
+    Map<Zone, ZoneFlow> flows = new HashMap<>();
+    Settings settings = new At(shares);
+    for (Zone zone : group.zones) {
+      flows.put(
+          zone,
+          shares.isEmpty()
+              ? zone.solve(corner, settings)
+              : zone.solve(corner, settings, e -> true));
+    }
+    return flows;
+  }
+
+  /** Current a source delivers into this group: direct, then the phasor. */
+  double[] amps(Source source, Corner corner) {
+    return amps(source, solved(corner).flows());
+  }
+
+  private static double[] amps(Source source, Map<Zone, ZoneFlow> flows) {
+    double[] sum = new double[3];
+    flows.forEach(
+        (zone, flow) -> {
+          if (zone.island.branches().isEmpty()) {
+            return;
+          }
+          if (zone.reference.holds(source)) {
+            for (var node : zone.nodes) {
+              for (Leg leg : zone.reference.way(node)) {
+                if (leg.source().equals(source)) {
+                  double[] drawn = flow.drawnFrom(node);
+                  for (int i = 0; i < sum.length; i++) {
+                    sum[i] += leg.sign() * drawn[i];
+                  }
+                }
+              }
+            }
+          } else {
+            zone.element(source)
+                .ifPresent(
+                    e -> {
+                      sum[0] += flow.direct().iRe[e.number()];
+                      sum[1] += flow.alternating().iRe[e.number()];
+                      sum[2] += flow.alternating().iIm[e.number()];
+                    });
+          }
+        });
+    return sum;
+  }
+
+  /** Which of the group's sources are fed, numbered from zero. */
+  BitSet liveSources() {
+    BitSet live = new BitSet();
+    Variables variables = group.grid.variables;
+    variables
+        .inputs()
+        .forEach(
+            (source, input) -> {
+              int slot = variables.slot(variables.ofSource(source)) - group.firstSource();
+              if (group.variables.contains(variables.ofSource(source)) && isFed(input)) {
+                live.set(slot);
+              }
+            });
+    return live;
+  }
+
+  private boolean isFed(Branch.Input input) {
+    Zone zone = group.grid.zoneOf(input).orElse(null);
+    if (zone == null) {
+      return false;
+    }
+    ZoneFlow flow = flow(zone, Corner.NOMINAL);
+    double volts = zone.element(input).map(flow::volts).orElse(0.0);
+    double mains =
+        zone.island.sources().stream()
+            .mapToDouble(s -> group.grid.sources.volts(s, Corner.NOMINAL))
+            .min()
+            .orElse(0);
+    return mains > 0 && volts > FED * mains;
+  }
+
+  /** Where an armature goes. */
+  boolean armature(String relay, boolean before) {
+    CoilModel model = group.coils.get(relay);
+    Element coil = group.coilOf(relay);
+    ZoneFlow flow = flow(group.zoneOfCoil(relay), Corner.NOMINAL);
+    return model != null
+        && model.settles(before, flow.directVolts(coil), flow.alternatingVolts(coil));
+  }
+
+  List<Zone> zones() {
+    return group.zones;
+  }
+
+  @Override
+  public String toString() {
+    return "situation " + bits + " of " + Arrays.toString(group.variables.toArray());
+  }
+}

@@ -1,0 +1,146 @@
+package org.coilwright.solve;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Whole-circuit states put together from the groups' own. Groups do not act on one another, so any
+ * state is one of each; all combinations are listed while they are few, and beyond that each
+ * group's states with the others at rest, which shows every part in every state it can be in.
+ */
+final class States {
+  /** Combinations beyond which the groups are listed one after another. */
+  static final int MOST = 4096;
+
+  private final Variables variables;
+  private final List<Exploration> explorations;
+  private final Map<String, Integer> columnIndex = new HashMap<>();
+  private final Map<String, Integer> relayIndex = new HashMap<>();
+  private final boolean all;
+
+  States(Variables variables, List<Exploration> explorations) {
+    this.variables = variables;
+    this.explorations = explorations;
+    variables.columns().forEach(c -> columnIndex.put(c, columnIndex.size()));
+    variables.relays().forEach(r -> relayIndex.put(r, relayIndex.size()));
+    double combinations = 1;
+    for (Exploration exploration : explorations) {
+      combinations *= Math.max(1, count(exploration));
+    }
+    this.all = combinations <= MOST;
+  }
+
+  private static int count(Exploration exploration) {
+    return exploration.steady.values().stream().mapToInt(List::size).sum();
+  }
+
+  /** True if every combination of the groups' states is listed. */
+  boolean isEveryCombination() {
+    return all;
+  }
+
+  List<State> list() {
+    return all ? product() : oneGroupAtATime(explorations);
+  }
+
+  /** The states of one group, the others at rest. */
+  List<State> of(Exploration exploration) {
+    List<State> states = new ArrayList<>();
+    BitSet base = base();
+    for (BitSet moved : exploration.order()) {
+      for (BitSet steady : exploration.steady.getOrDefault(moved, List.of())) {
+        states.add(state(with(base, exploration, steady)));
+      }
+    }
+    return states;
+  }
+
+  /** The states of one group in one set of positions, the others at rest. */
+  List<State> of(Exploration exploration, BitSet moved) {
+    BitSet base = base();
+    return exploration.steady.getOrDefault(moved, List.of()).stream()
+        .map(steady -> state(with(base, exploration, steady)))
+        .toList();
+  }
+
+  private List<State> oneGroupAtATime(List<Exploration> groups) {
+    List<State> states = new ArrayList<>();
+    BitSet base = base();
+    states.add(state(base));
+    for (Exploration exploration : groups) {
+      for (BitSet moved : exploration.order()) {
+        for (BitSet steady : exploration.steady.getOrDefault(moved, List.of())) {
+          BitSet bits = with(base, exploration, steady);
+          if (!bits.equals(base)) {
+            states.add(state(bits));
+          }
+        }
+      }
+    }
+    return states;
+  }
+
+  /** Every group in its first state at rest, or in any it has. */
+  private BitSet base() {
+    BitSet base = new BitSet(variables.size());
+    for (Exploration exploration : explorations) {
+      first(exploration).ifPresent(steady -> base.or(with(new BitSet(), exploration, steady)));
+    }
+    return base;
+  }
+
+  private static java.util.Optional<BitSet> first(Exploration exploration) {
+    return exploration.order().stream()
+        .flatMap(moved -> exploration.steady.getOrDefault(moved, List.of()).stream())
+        .findFirst();
+  }
+
+  private List<State> product() {
+    List<BitSet> whole = new ArrayList<>(List.of(new BitSet(variables.size())));
+    for (Exploration exploration : explorations) {
+      if (count(exploration) == 0) {
+        whole.forEach(bits -> bits.or(with(new BitSet(), exploration, exploration.atRest())));
+        continue;
+      }
+      List<BitSet> longer = new ArrayList<>();
+      for (BitSet bits : whole) {
+        for (BitSet moved : exploration.order()) {
+          for (BitSet steady : exploration.steady.getOrDefault(moved, List.of())) {
+            longer.add(with(bits, exploration, steady));
+          }
+        }
+      }
+      whole = longer;
+    }
+    whole.sort(this::inTableOrder);
+    return whole.stream().map(this::state).toList();
+  }
+
+  private int inTableOrder(BitSet one, BitSet other) {
+    BitSet differ = (BitSet) one.clone();
+    differ.xor(other);
+    int first = differ.nextSetBit(0);
+    if (first < 0) {
+      return 0;
+    }
+    boolean rest = first < variables.firstRelay() && variables.atRest(first);
+    return one.get(first) == rest ? -1 : 1;
+  }
+
+  private BitSet with(BitSet base, Exploration exploration, BitSet steady) {
+    BitSet bits = (BitSet) base.clone();
+    for (int slot = 0; slot < exploration.group.firstSource(); slot++) {
+      bits.set(exploration.group.variables.get(slot), steady.get(slot));
+    }
+    return bits;
+  }
+
+  State state(BitSet bits) {
+    return new State(
+        new Bits(variables.columns(), columnIndex, bits, 0),
+        new Bits(variables.relays(), relayIndex, bits, variables.firstRelay()));
+  }
+}

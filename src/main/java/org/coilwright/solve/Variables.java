@@ -1,0 +1,139 @@
+package org.coilwright.solve;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.coilwright.circuit.Actuator;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.Intent;
+
+/**
+ * Everything that can be one way or the other, numbered: first the independent contacts' actuators,
+ * then the armatures, then the sources that need a mains input to be live.
+ */
+final class Variables {
+  private final List<String> columns = new ArrayList<>();
+  private final List<String> relays = new ArrayList<>();
+  private final List<Boolean> rest = new ArrayList<>();
+  private final Map<String, Integer> numbers = new HashMap<>();
+  private final Map<Branch.Source, Integer> fed = new HashMap<>();
+  private final Map<Branch.Source, Branch.Input> inputs = new LinkedHashMap<>();
+  private final int[] slots;
+
+  Variables(Circuit circuit) {
+    Set<String> intended = new HashSet<>();
+    circuit.netlist().intent().values().forEach(i -> collect(i.value(), intended));
+    for (Actuator actuator : circuit.independentActuators()) {
+      List<Contact> contacts = circuit.contactsOf(actuator);
+      if (intended.contains(actuator.name())
+          || contacts.stream().anyMatch(c -> wired(circuit, c))) {
+        numbers.put(actuator.name(), numbers.size());
+        columns.add(actuator.name());
+        rest.add(
+            actuator.atRest(contacts.get(0).form() == org.coilwright.netlist.Part.ContactForm.NC));
+      }
+    }
+    for (Branch.Coil coil : circuit.branches(Branch.Coil.class)) {
+      numbers.put(coil.part(), numbers.size());
+      relays.add(coil.part());
+    }
+    for (Branch.Input input : circuit.branches(Branch.Input.class)) {
+      if (touched(circuit, input)) {
+        circuit.branchesOf(input.part()).stream()
+            .filter(Branch.Source.class::isInstance)
+            .map(Branch.Source.class::cast)
+            .forEach(
+                source -> {
+                  fed.put(source, numbers.size() + fed.size());
+                  inputs.put(source, input);
+                });
+      }
+    }
+    slots = new int[numbers.size() + fed.size()];
+  }
+
+  private static void collect(Intent intent, Set<String> names) {
+    if (intent instanceof Intent.Name name) {
+      names.add(name.contact().value());
+    } else if (intent instanceof Intent.And and) {
+      collect(and.left(), names);
+      collect(and.right(), names);
+    } else if (intent instanceof Intent.Or or) {
+      collect(or.left(), names);
+      collect(or.right(), names);
+    } else if (intent instanceof Intent.Not not) {
+      collect(not.of(), names);
+    }
+  }
+
+  private static boolean wired(Circuit circuit, Branch branch) {
+    return circuit.branchesAt(branch.from()).size() > 1
+        && circuit.branchesAt(branch.to()).size() > 1;
+  }
+
+  private static boolean touched(Circuit circuit, Branch branch) {
+    return circuit.branchesAt(branch.from()).size() > 1
+        || circuit.branchesAt(branch.to()).size() > 1;
+  }
+
+  int size() {
+    return numbers.size() + fed.size();
+  }
+
+  List<String> columns() {
+    return columns;
+  }
+
+  List<String> relays() {
+    return relays;
+  }
+
+  /** The first number that stands for an armature. */
+  int firstRelay() {
+    return columns.size();
+  }
+
+  /** The first number that stands for a source. */
+  int firstSource() {
+    return numbers.size();
+  }
+
+  /** -1 for what never moves: protective devices, contacts that are not wired. */
+  int of(Actuator actuator) {
+    return numbers.getOrDefault(actuator.name(), -1);
+  }
+
+  int ofRelay(String relay) {
+    return numbers.getOrDefault(relay, -1);
+  }
+
+  /** -1 for a source that needs no input, or whose input is not wired at all. */
+  int ofSource(Branch.Source source) {
+    return fed.getOrDefault(source, -1);
+  }
+
+  /** The sources that need an input to be live, each with it. */
+  Map<Branch.Source, Branch.Input> inputs() {
+    return inputs;
+  }
+
+  /** Where a variable stands within its group. */
+  int slot(int variable) {
+    return slots[variable];
+  }
+
+  void setSlot(int variable, int slot) {
+    slots[variable] = slot;
+  }
+
+  /** Position of an independent contact when nothing moves it. */
+  boolean atRest(int column) {
+    return rest.get(column);
+  }
+}

@@ -1,0 +1,153 @@
+package org.coilwright.solve;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Node;
+
+/** What closed contacts, wires and forward diodes join in a zone, in one situation. */
+final class Ways {
+  private final ZoneFlow flow;
+  private final int[] parent;
+
+  private Ways(ZoneFlow flow, Predicate<Element> leads) {
+    this.flow = flow;
+    this.parent = new int[flow.zone().nodes.size()];
+    Arrays.setAll(parent, i -> i);
+    for (Element element : flow.zone().elements) {
+      if (leads.test(element)) {
+        parent[root(element.from())] = root(element.to());
+      }
+    }
+  }
+
+  /** Joined by what takes no work out of the current. */
+  static Ways bare(ZoneFlow flow) {
+    return new Ways(flow, e -> isBare(flow, e));
+  }
+
+  /** Joined also by resistors, lamps and snubbers. */
+  static Ways withPassives(ZoneFlow flow) {
+    return new Ways(
+        flow,
+        e ->
+            isBare(flow, e)
+                || e.kind() == Element.Kind.PASSIVE && flow.amps(e) > 0
+                || e.kind() == Element.Kind.CONTACT && flow.amps(e) > 0);
+  }
+
+  /** Wires, closed contacts, forward diodes; on alternating current every diode, half the time. */
+  static boolean isBare(ZoneFlow flow, Element element) {
+    return switch (element.kind()) {
+      case WIRE -> true;
+      case CONTACT -> flow.conducts()[element.number()];
+      case DIODE ->
+          flow.conducts()[element.number()]
+              || flow.zone().island.hasMains() && !flow.zone().island.hasDirect();
+      case COIL, LOAD, SOURCE, PASSIVE, INPUT -> false;
+    };
+  }
+
+  private int root(int start) {
+    int node = start;
+    while (parent[node] != node) {
+      parent[node] = parent[parent[node]];
+      node = parent[node];
+    }
+    return node;
+  }
+
+  boolean joined(int one, int other) {
+    return root(one) == root(other);
+  }
+
+  /** The sources whose terminal a node is joined to, the line or plus side first. */
+  List<Source> sourcesAt(int node) {
+    List<Source> sources = new ArrayList<>();
+    for (boolean plus : new boolean[] {true, false}) {
+      for (Source source : flow.zone().island.sources()) {
+        int terminal = flow.zone().indexOf(plus ? source.to() : source.from());
+        if (terminal >= 0 && joined(terminal, node) && !sources.contains(source)) {
+          sources.add(source);
+        }
+      }
+    }
+    return sources;
+  }
+
+  /** The lines, by their pin, that a node is joined to. */
+  List<String> linesAt(int node) {
+    return flow.zone().island.sources().stream()
+        .filter(s -> !s.isDirect())
+        .filter(
+            s -> {
+              int terminal = flow.zone().indexOf(s.to());
+              return terminal >= 0 && joined(terminal, node);
+            })
+        .map(s -> s.to().terminals().get(0).pin())
+        .toList();
+  }
+
+  /** Two source terminals that are joined: a short-circuit. */
+  record Short(Source source, Node one, Node other) {}
+
+  /** Short-circuits: a source's own two terminals, or two lines. */
+  List<Short> shorts() {
+    List<Short> shorts = new ArrayList<>();
+    List<Source> sources = flow.zone().island.sources();
+    for (Source source : sources) {
+      addIfJoined(shorts, source, source.from(), source.to());
+    }
+    for (int i = 0; i < sources.size(); i++) {
+      for (int j = i + 1; j < sources.size(); j++) {
+        Source one = sources.get(i);
+        Source other = sources.get(j);
+        if (!one.isDirect()
+            && !other.isDirect()
+            && one.phaseDegrees().orElse(0) != other.phaseDegrees().orElse(0)) {
+          addIfJoined(shorts, one, one.to(), other.to());
+        }
+      }
+    }
+    return shorts;
+  }
+
+  private void addIfJoined(List<Short> shorts, Source source, Node one, Node other) {
+    int a = flow.zone().indexOf(one);
+    int b = flow.zone().indexOf(other);
+    if (a >= 0 && b >= 0 && joined(a, b)) {
+      shorts.add(new Short(source, one, other));
+    }
+  }
+
+  /** The branches that lead in this situation, as a test for the circuit's path search. */
+  Predicate<Branch> leading() {
+    Set<Branch> leading = new java.util.HashSet<>();
+    for (Element element : flow.zone().elements) {
+      if (isBare(flow, element)) {
+        leading.add(element.branch());
+      }
+    }
+    return leading::contains;
+  }
+
+  Optional<Branch.Path> path(Short found, org.coilwright.circuit.Circuit circuit) {
+    return circuit.path(found.one(), found.other(), leading());
+  }
+
+  /** Ohms of a way, at nominal. */
+  double ohms(Branch.Path path) {
+    return path.branches().stream()
+        .map(b -> flow.zone().element(b))
+        .flatMap(Optional::stream)
+        .map(e -> e.on().at(Corner.NOMINAL, true))
+        .flatMap(Optional::stream)
+        .mapToDouble(Impedance::size)
+        .sum();
+  }
+}

@@ -1,0 +1,82 @@
+package org.coilwright.solve;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Circuit.Island;
+import org.coilwright.circuit.Node;
+
+/** A part of an island that known potentials keep apart from the rest. */
+final class Zone {
+  final int number;
+  final Island island;
+  final Reference reference;
+  final List<Element> elements = new ArrayList<>();
+  final List<Node> nodes = new ArrayList<>();
+  private final Map<Node, Integer> index = new HashMap<>();
+  private final Map<Branch, Element> elementOf = new LinkedHashMap<>();
+  private final Map<Key, ZoneFlow> solved = new HashMap<>();
+
+  Zone(int number, Island island, Reference reference) {
+    this.number = number;
+    this.island = island;
+    this.reference = reference;
+  }
+
+  void add(Branch branch, Elements worth) {
+    int from = node(branch.from());
+    int to = node(branch.to());
+    Element element = worth.of(branch, elements.size(), from, to, reference);
+    elements.add(element);
+    elementOf.put(branch, element);
+    worth.builtInDiode(element, elements.size()).ifPresent(elements::add);
+  }
+
+  private int node(Node node) {
+    return index.computeIfAbsent(
+        node,
+        n -> {
+          nodes.add(n);
+          return nodes.size() - 1;
+        });
+  }
+
+  Optional<Element> element(Branch branch) {
+    return Optional.ofNullable(elementOf.get(branch));
+  }
+
+  /** The number of a node in this zone, or -1. */
+  int indexOf(Node node) {
+    return index.getOrDefault(node, -1);
+  }
+
+  /** What a solution depends on: the corner and the zone's own variables. */
+  private record Key(Corner corner, BitSet bits) {}
+
+  /** Solved with every source at its own voltage; computed once for each set of positions. */
+  ZoneFlow solve(Corner corner, Settings settings) {
+    BitSet own = new BitSet();
+    for (Element element : elements) {
+      if (element.variable() >= 0 && settings.is(element.variable())) {
+        own.set(element.number());
+      }
+    }
+    int live = elements.size();
+    for (Branch.Source source : reference.held()) {
+      own.set(live++, settings.isLive(source));
+    }
+    return solved.computeIfAbsent(
+        new Key(corner, own), k -> new ZoneSolver(this, corner, settings, e -> true).solve());
+  }
+
+  /** Solved afresh, without the elements that {@code present} refuses. */
+  ZoneFlow solve(Corner corner, Settings settings, Predicate<Element> present) {
+    return new ZoneSolver(this, corner, settings, present).solve();
+  }
+}

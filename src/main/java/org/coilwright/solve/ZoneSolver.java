@@ -1,0 +1,154 @@
+package org.coilwright.solve;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Node;
+import org.coilwright.solve.Reference.Leg;
+
+/**
+ * Solves a zone at one corner: once for direct and once for alternating current, as its island has
+ * sources. Diodes are found by assignment: those that would conduct backwards are opened and those
+ * with forward voltage closed until all agree. On alternating current a diode counts as open; that
+ * it short-circuits every other half wave is found by its path.
+ */
+final class ZoneSolver {
+  /** Forward voltage of a silicon diode, volts. */
+  static final double FORWARD = 0.7;
+
+  private static final double SLACK_VOLTS = 1e-9;
+  private static final double SLACK_AMPS = 1e-12;
+
+  private final Zone zone;
+  private final Corner corner;
+  private final Settings settings;
+  private final Predicate<Element> present;
+  private final List<Element> diodes = new ArrayList<>();
+  private final boolean[] conducts;
+
+  ZoneSolver(Zone zone, Corner corner, Settings settings, Predicate<Element> present) {
+    this.zone = zone;
+    this.corner = corner;
+    this.settings = settings;
+    this.present = present;
+    this.conducts = new boolean[zone.elements.size()];
+    for (Element element : zone.elements) {
+      if (element.kind() == Element.Kind.DIODE && present.test(element)) {
+        diodes.add(element);
+      } else {
+        conducts[element.number()] = element.kind() != Element.Kind.CONTACT || isClosed(element);
+      }
+    }
+  }
+
+  private boolean isClosed(Element contact) {
+    return contact.variable() < 0
+        ? contact.branch() instanceof org.coilwright.circuit.Branch.Contact c
+            && c.conductsWhen(
+                c.actuator().atRest(c.form() == org.coilwright.netlist.Part.ContactForm.NC))
+        : settings.is(contact.variable()) == contact.conductsWhen();
+  }
+
+  ZoneFlow solve() {
+    Network.Flow alternating =
+        zone.island.hasMains()
+            ? network(false, new BitSet()).solve(zone.elements.size())
+            : new Network.Flow(zone.nodes.size(), zone.elements.size());
+    if (!zone.island.hasDirect()) {
+      Network.Flow none = new Network.Flow(zone.nodes.size(), zone.elements.size());
+      return new ZoneFlow(zone, none, alternating, conducts, true);
+    }
+    BitSet on = new BitSet();
+    Network.Flow direct = network(true, on).solve(zone.elements.size());
+    Set<BitSet> tried = new HashSet<>();
+    boolean all = true;
+    BitSet wrong = disagreeing(direct, on);
+    long most = 20L << Math.min(diodes.size(), 14);
+    for (long i = 0; !wrong.isEmpty() && i < most; i++) {
+      all &= tried.add((BitSet) on.clone());
+      if (all) {
+        on.xor(wrong);
+      } else {
+        // Changing one at a time, always the first, ends for every circuit of diodes and resistors.
+        on.flip(wrong.nextSetBit(0));
+      }
+      direct = network(true, on).solve(zone.elements.size());
+      wrong = disagreeing(direct, on);
+    }
+    for (int d = 0; d < diodes.size(); d++) {
+      conducts[diodes.get(d).number()] = on.get(d);
+    }
+    return new ZoneFlow(zone, direct, alternating, conducts, wrong.isEmpty());
+  }
+
+  private BitSet disagreeing(Network.Flow flow, BitSet on) {
+    BitSet wrong = new BitSet();
+    for (int d = 0; d < diodes.size(); d++) {
+      Element diode = diodes.get(d);
+      double volts = flow.vRe[diode.from()] - flow.vRe[diode.to()];
+      boolean agrees =
+          on.get(d) ? flow.iRe[diode.number()] >= -SLACK_AMPS : volts <= FORWARD + SLACK_VOLTS;
+      wrong.set(d, !agrees);
+    }
+    return wrong;
+  }
+
+  private Network network(boolean direct, BitSet on) {
+    Network network = new Network(zone.nodes.size(), zone.elements.size());
+    for (int n = 0; n < zone.nodes.size(); n++) {
+      fix(network, n, direct);
+    }
+    int diode = 0;
+    for (Element element : zone.elements) {
+      if (!present.test(element)) {
+        continue;
+      }
+      double re = 0;
+      double im = 0;
+      if (element.kind() == Element.Kind.DIODE) {
+        if (!direct || !on.get(diode++)) {
+          continue;
+        }
+        re = -FORWARD;
+      }
+      if (element.branch() instanceof Source source && source.isDirect() == direct) {
+        re = settings.re(source, corner);
+        im = settings.im(source, corner);
+      }
+      Optional<Impedance> z = valuesOf(element).at(corner, direct);
+      if (z.isPresent()) {
+        network.add(element.number(), element.from(), element.to(), z.get(), re, im);
+      }
+    }
+    return network;
+  }
+
+  private void fix(Network network, int number, boolean direct) {
+    Node node = zone.nodes.get(number);
+    if (zone.reference.isKnown(node)) {
+      double re = 0;
+      double im = 0;
+      for (Leg leg : zone.reference.way(node)) {
+        if (leg.source().isDirect() == direct && settings.isLive(leg.source())) {
+          re += leg.sign() * settings.re(leg.source(), corner);
+          im += leg.sign() * settings.im(leg.source(), corner);
+        }
+      }
+      network.fix(number, re, im);
+    }
+  }
+
+  private Values valuesOf(Element element) {
+    return switch (element.kind()) {
+      case CONTACT -> element.values(conducts[element.number()]);
+      case SOURCE ->
+          element.values(element.branch() instanceof Source source && settings.isLive(source));
+      default -> element.values(element.variable() >= 0 && settings.is(element.variable()));
+    };
+  }
+}
