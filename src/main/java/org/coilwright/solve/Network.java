@@ -117,7 +117,7 @@ final class Network {
         seen[n] = true;
       }
     }
-    end = spread(open, end, seen, at);
+    spread(open, end, seen, at);
     System.arraycopy(seen, 0, grounded, 0, nodes);
     for (int n = 0; n < nodes; n++) {
       if (!seen[n]) {
@@ -129,7 +129,7 @@ final class Network {
     }
   }
 
-  private int spread(int[] open, int end, boolean[] seen, int[][] at) {
+  private void spread(int[] open, int end, boolean[] seen, int[][] at) {
     int last = end;
     for (int next = 0; next < last; next++) {
       for (int i : at[open[next]]) {
@@ -140,7 +140,6 @@ final class Network {
         }
       }
     }
-    return last;
   }
 
   int count() {

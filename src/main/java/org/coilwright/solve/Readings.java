@@ -246,7 +246,7 @@ final class Readings {
     Element element = elementOf(zone, contact);
     Situation situation = situation(zone, state);
     ZoneFlow nominal = situation.flow(zone, Corner.NOMINAL);
-    boolean closed = nominal.conducts()[element.number()];
+    boolean closed = nominal.conducts().get(element.number());
     ZoneFlow shown = closed ? nominal : situation.flow(zone, Corner.HIGHEST);
     CurrentKind kind =
         zone.island.hasMains()

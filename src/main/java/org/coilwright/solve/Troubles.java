@@ -87,7 +87,7 @@ final class Troubles {
 
   private void shorts(ZoneFlow flow, Map<String, Boolean> positions) {
     Ways ways = Ways.bare(flow);
-    for (Ways.Short s : ways.shorts()) {
+    for (Ways.Joined s : ways.shorts()) {
       Optional<Branch.Path> path = ways.path(s, circuit);
       if (path.isPresent() && told.add("short " + s.source().id() + path.get().inWords())) {
         double volts =
@@ -178,7 +178,7 @@ final class Troubles {
         || flow.zone().elements.stream()
             .anyMatch(
                 e ->
-                    e != element
+                    e.number() != element.number()
                         && e.isConsumer()
                         && e.branch().part().equals(element.branch().part())
                         && (e.from() == end || e.to() == end));

@@ -37,18 +37,18 @@ final class Ways {
         flow,
         e ->
             isBare(flow, e)
-                || e.kind() == Element.Kind.PASSIVE && flow.amps(e) > 0
-                || e.kind() == Element.Kind.CONTACT && flow.amps(e) > 0);
+                || ((e.kind() == Element.Kind.PASSIVE || e.kind() == Element.Kind.CONTACT)
+                    && flow.amps(e) > 0));
   }
 
   /** Wires, closed contacts, forward diodes; on alternating current every diode, half the time. */
   static boolean isBare(ZoneFlow flow, Element element) {
     return switch (element.kind()) {
       case WIRE -> true;
-      case CONTACT -> flow.conducts()[element.number()];
+      case CONTACT -> flow.conducts().get(element.number());
       case DIODE ->
-          flow.conducts()[element.number()]
-              || flow.zone().island.hasMains() && !flow.zone().island.hasDirect();
+          flow.conducts().get(element.number())
+              || (flow.zone().island.hasMains() && !flow.zone().island.hasDirect());
       case COIL, LOAD, SOURCE, PASSIVE, INPUT -> false;
     };
   }
@@ -94,11 +94,11 @@ final class Ways {
   }
 
   /** Two source terminals that are joined: a short-circuit. */
-  record Short(Source source, Node one, Node other) {}
+  record Joined(Source source, Node one, Node other) {}
 
   /** Short-circuits: a source's own two terminals, or two lines. */
-  List<Short> shorts() {
-    List<Short> shorts = new ArrayList<>();
+  List<Joined> shorts() {
+    List<Joined> shorts = new ArrayList<>();
     List<Source> sources = flow.zone().island.sources();
     for (Source source : sources) {
       addIfJoined(shorts, source, source.from(), source.to());
@@ -117,11 +117,11 @@ final class Ways {
     return shorts;
   }
 
-  private void addIfJoined(List<Short> shorts, Source source, Node one, Node other) {
+  private void addIfJoined(List<Joined> shorts, Source source, Node one, Node other) {
     int a = flow.zone().indexOf(one);
     int b = flow.zone().indexOf(other);
     if (a >= 0 && b >= 0 && joined(a, b)) {
-      shorts.add(new Short(source, one, other));
+      shorts.add(new Joined(source, one, other));
     }
   }
 
@@ -136,7 +136,7 @@ final class Ways {
     return leading::contains;
   }
 
-  Optional<Branch.Path> path(Short found, org.coilwright.circuit.Circuit circuit) {
+  Optional<Branch.Path> path(Joined found, org.coilwright.circuit.Circuit circuit) {
     return circuit.path(found.one(), found.other(), leading());
   }
 

@@ -1,6 +1,6 @@
 package org.coilwright.solve;
 
-import java.util.Arrays;
+import java.util.BitSet;
 import org.coilwright.circuit.Node;
 
 /**
@@ -12,11 +12,7 @@ import org.coilwright.circuit.Node;
  * @param consistent false if no assignment of the diodes agrees with itself
  */
 record ZoneFlow(
-    Zone zone,
-    Network.Flow direct,
-    Network.Flow alternating,
-    boolean[] conducts,
-    boolean consistent) {
+    Zone zone, Network.Flow direct, Network.Flow alternating, BitSet conducts, boolean consistent) {
 
   /** Direct volts across an element, its first node positive. */
   double directVolts(Element element) {
@@ -79,6 +75,6 @@ record ZoneFlow(
 
   @Override
   public String toString() {
-    return "zone " + zone.number + " " + Arrays.toString(conducts);
+    return "zone " + zone.number + " " + conducts;
   }
 }

@@ -29,19 +29,18 @@ final class ZoneSolver {
   private final Settings settings;
   private final Predicate<Element> present;
   private final List<Element> diodes = new ArrayList<>();
-  private final boolean[] conducts;
+  private final BitSet conducts = new BitSet();
 
   ZoneSolver(Zone zone, Corner corner, Settings settings, Predicate<Element> present) {
     this.zone = zone;
     this.corner = corner;
     this.settings = settings;
     this.present = present;
-    this.conducts = new boolean[zone.elements.size()];
     for (Element element : zone.elements) {
       if (element.kind() == Element.Kind.DIODE && present.test(element)) {
         diodes.add(element);
       } else {
-        conducts[element.number()] = element.kind() != Element.Kind.CONTACT || isClosed(element);
+        conducts.set(element.number(), element.kind() != Element.Kind.CONTACT || isClosed(element));
       }
     }
   }
@@ -81,7 +80,7 @@ final class ZoneSolver {
       wrong = disagreeing(direct, on);
     }
     for (int d = 0; d < diodes.size(); d++) {
-      conducts[diodes.get(d).number()] = on.get(d);
+      conducts.set(diodes.get(d).number(), on.get(d));
     }
     return new ZoneFlow(zone, direct, alternating, conducts, wrong.isEmpty());
   }
@@ -145,7 +144,7 @@ final class ZoneSolver {
 
   private Values valuesOf(Element element) {
     return switch (element.kind()) {
-      case CONTACT -> element.values(conducts[element.number()]);
+      case CONTACT -> element.values(conducts.get(element.number()));
       case SOURCE ->
           element.values(element.branch() instanceof Source source && settings.isLive(source));
       default -> element.values(element.variable() >= 0 && settings.is(element.variable()));
