@@ -6,7 +6,8 @@ package org.coilwright.checklist;
  * @param number such as {@code 5.3}
  * @param condition the state of the circuit this row needs beyond the section's; may be empty
  * @param action one verb and one device
- * @param between the two points the instrument or the hand goes to; may be empty
+ * @param where the instrument or the hand goes to, a whole phrase: {@code between K1.A1 and K1.A2};
+ *     may be empty
  * @param expected what must come of it
  * @param otherwise what to do if it does not
  * @param live true if parts that can be touched are at mains voltage meanwhile
@@ -16,7 +17,7 @@ public record TestRow(
     String number,
     String condition,
     String action,
-    String between,
+    String where,
     Expected expected,
     String otherwise,
     boolean live,

@@ -78,7 +78,7 @@ final class TestPages {
     Cell what =
         (row.condition().isBlank() ? Cell.EMPTY : Cell.text(row.condition()))
             .andBold(row.action())
-            .and(row.between().isBlank() ? "" : "between " + row.between());
+            .and(row.where());
     Cell under = Cell.text("If not: " + row.otherwise());
     if (row.grounds().confirm()) {
       under = under.andTick("Limit from memory: " + Grounds.CONFIRM);

@@ -255,8 +255,7 @@ class ChecklistPdfTest {
     checklist.wires().forEach(w -> all.addAll(List.of(w.number(), w.from(), w.to(), w.size())));
     for (TestRow row : checklist.rows()) {
       all.addAll(
-          List.of(
-              row.number(), row.action(), row.between(), row.expected().text(), row.otherwise()));
+          List.of(row.number(), row.action(), row.where(), row.expected().text(), row.otherwise()));
     }
     checklist.satisfied().forEach(s -> all.add(s.sentence()));
     return all;

@@ -161,7 +161,7 @@ final class SampleChecklists {
               number + "." + (i + 1),
               i == 0 ? "" : "Output closed.",
               "Measure the coil of " + relay,
-              relay + ".A1 and " + relay + ".A2",
+              "between " + relay + ".A1 and " + relay + ".A2",
               expected.get(i),
               "find the loose wire, then repeat the section.",
               stage.live(),

@@ -1,0 +1,269 @@
+package org.coilwright.checklist;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Site;
+import org.coilwright.netlist.Terminal;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+
+/** What the rows and cautions need to know about a circuit, as named questions. */
+final class Anatomy {
+  private static final String PE = "PE";
+
+  private final Study study;
+  private final Circuit circuit;
+
+  Anatomy(Study study) {
+    this.study = study;
+    this.circuit = study.circuit();
+  }
+
+  Study study() {
+    return study;
+  }
+
+  Circuit circuit() {
+    return circuit;
+  }
+
+  Netlist netlist() {
+    return circuit.netlist();
+  }
+
+  <P extends Part> List<P> parts(Class<P> kind) {
+    return netlist().parts().values().stream().filter(kind::isInstance).map(kind::cast).toList();
+  }
+
+  /** Heaters and other loads. */
+  List<Part> loads() {
+    return netlist().parts().values().stream()
+        .filter(p -> p instanceof Part.Heater || p instanceof Part.OtherLoad)
+        .toList();
+  }
+
+  Optional<Site.MainsSupply> mains() {
+    return parts(Part.Mains.class).isEmpty() ? Optional.empty() : netlist().site().mains();
+  }
+
+  boolean isNec() {
+    return netlist().site().practice().value() == Site.Practice.NEC;
+  }
+
+  Optional<Node> node(String part, String pin) {
+    return circuit.find(new Terminal(part, pin));
+  }
+
+  /** A pin that somebody has wired. */
+  boolean wired(String part, String pin) {
+    return !circuit.wiresAt(new Terminal(part, pin)).isEmpty();
+  }
+
+  /** Pins of a load that carry its current, in the order of the device. */
+  List<String> livePins(Part load) {
+    return load.pins().stream().filter(p -> !p.equals(PE)).toList();
+  }
+
+  Optional<Branch.Coil> coil(Part.Relay relay) {
+    return circuit.branchesOf(relay.name()).stream()
+        .filter(Branch.Coil.class::isInstance)
+        .map(Branch.Coil.class::cast)
+        .findFirst();
+  }
+
+  /** True if the mains reaches this node's island. */
+  boolean onMains(Node node) {
+    return circuit.islandOf(node).hasMains();
+  }
+
+  /** True for a coil in a direct-voltage circuit that nothing joins to the mains. */
+  boolean elvCoil(Part.Relay relay) {
+    return coil(relay)
+        .map(c -> circuit.islandOf(c.from()))
+        .map(i -> i.hasDirect() && !i.hasMains())
+        .orElse(false);
+  }
+
+  boolean mainsCoil(Part.Relay relay) {
+    return coil(relay).map(c -> onMains(c.from())).orElse(false);
+  }
+
+  /** Direct-voltage sources. */
+  List<Branch.Source> directSources() {
+    return circuit.branches(Branch.Source.class).stream().filter(Branch.Source::isDirect).toList();
+  }
+
+  /** Inputs at which devices take their own mains. */
+  List<Branch.Input> inputs() {
+    return circuit.branches(Branch.Input.class);
+  }
+
+  /** What a conductor at this node carries, in one or two words. */
+  String carries(Node node) {
+    boolean protective =
+        circuit.net(node).stream()
+            .flatMap(n -> n.terminals().stream())
+            .anyMatch(t -> t.pin().equals(PE));
+    if (protective) {
+      return PE;
+    }
+    Circuit.Island island = circuit.islandOf(node);
+    if (island.hasMains()) {
+      return "mains";
+    }
+    return island.hasDirect() ? "ELV" : "no supply";
+  }
+
+  /** Ways of the current: wires and contacts in any position. */
+  private static boolean conducts(Branch branch) {
+    return branch instanceof Branch.Conductor || branch instanceof Branch.Contact;
+  }
+
+  /** Breakers, fuses and residual-current devices without which some of these nodes is cut off. */
+  Set<String> protectionOf(Collection<Node> fed) {
+    Set<String> names = new LinkedHashSet<>();
+    List<Node> lines =
+        circuit.branches(Branch.Source.class).stream()
+            .filter(s -> !s.isDirect())
+            .map(Branch.Source::to)
+            .toList();
+    for (Part part : netlist().parts().values()) {
+      if (!(part instanceof Part.Protective) && !(part instanceof Part.Fuse)) {
+        continue;
+      }
+      List<Branch> own = circuit.branchesOf(part.name());
+      boolean between =
+          lines.stream()
+              .anyMatch(
+                  line ->
+                      fed.stream()
+                          .anyMatch(
+                              to ->
+                                  circuit.reach(line, Anatomy::conducts).contains(to)
+                                      && circuit.cuts(own, line, to, Anatomy::conducts)));
+      if (between) {
+        names.add(part.name());
+      }
+    }
+    return names;
+  }
+
+  /** Nodes of a load's live pins. */
+  List<Node> nodesOf(Part load) {
+    return livePins(load).stream().flatMap(p -> node(load.name(), p).stream()).toList();
+  }
+
+  /** Devices that part every load from the mains and leave the control side on. */
+  Set<String> loadOnlyProtection() {
+    Set<String> loadSide =
+        protectionOf(loads().stream().flatMap(l -> nodesOf(l).stream()).toList());
+    loadSide.removeAll(controlProtection());
+    return loadSide;
+  }
+
+  /** Devices through which controllers and supply units are fed. */
+  Set<String> controlProtection() {
+    return protectionOf(
+        inputs().stream().flatMap(i -> java.util.stream.Stream.of(i.from(), i.to())).toList());
+  }
+
+  /** The first state in which a relay is pulled in, or is not. */
+  Optional<State> stateWith(String relay, boolean in) {
+    return study.states().stream()
+        .filter(s -> s.pulledIn().getOrDefault(relay, false) == in)
+        .findFirst();
+  }
+
+  /** The state in which a load takes most. */
+  Optional<State> stateWithOn(String load) {
+    return study.states().stream()
+        .filter(s -> study.load(load, s).on())
+        .max(java.util.Comparator.comparingDouble(s -> study.load(load, s).watts()));
+  }
+
+  /** Positions in words: {@code U1.heat on, B1 closed}. */
+  String inWords(State state) {
+    List<String> words = new ArrayList<>();
+    for (String column : study.columns()) {
+      boolean operated = state.positions().getOrDefault(column, false);
+      words.add(column + " " + position(column, operated));
+    }
+    return String.join(", ", words);
+  }
+
+  /** How a position is called, by what kind of contact it is. */
+  String position(String column, boolean operated) {
+    Part part = netlist().parts().get(column);
+    if (part instanceof Part.Thermal) {
+      return operated ? "closed" : "open";
+    }
+    if (part instanceof Part.Switch) {
+      return operated ? "operated" : "at rest";
+    }
+    return operated ? "on" : "off";
+  }
+
+  /** Which cautions' conditions hold. */
+  Set<Condition> conditions() {
+    Set<Condition> holding = EnumSet.of(Condition.ALWAYS);
+    boolean mains = mains().isPresent();
+    boolean elv = !directSources().isEmpty();
+    add(holding, mains, Condition.MAINS);
+    add(holding, elv, Condition.ELV);
+    add(holding, mains && elv, Condition.ELV_AND_MAINS);
+    boolean plant = netlist().switching().flatMap(s -> s.plant()).isPresent();
+    add(holding, plant, Condition.BATTERY_PLANT);
+    add(holding, plant || (mains && elv), Condition.SEVERAL_SUPPLIES);
+    boolean units = !inputs().isEmpty() || !parts(Part.DcSupply.class).isEmpty();
+    add(holding, units || !parts(Part.Snubber.class).isEmpty(), Condition.STORED_CHARGE);
+    boolean outputs = parts(Part.Controller.class).stream().anyMatch(c -> !c.outputs().isEmpty());
+    add(holding, outputs, Condition.OUTPUT);
+    boolean semiconductors =
+        !parts(Part.Diode.class).isEmpty() || !parts(Part.Varistor.class).isEmpty();
+    add(holding, outputs || units || semiconductors, Condition.ELECTRONICS);
+    boolean neutral = parts(Part.Mains.class).stream().anyMatch(m -> wired(m.name(), "N"));
+    add(holding, neutral, Condition.NEUTRAL);
+    mains()
+        .map(m -> m.phases().value())
+        .ifPresent(
+            phases ->
+                holding.add(
+                    switch (phases) {
+                      case ONE -> Condition.ONE_PHASE;
+                      case SPLIT -> Condition.SPLIT_PHASE;
+                      case THREE -> Condition.THREE_PHASE;
+                    }));
+    List<Part.Relay> relays = parts(Part.Relay.class);
+    add(holding, !relays.isEmpty(), Condition.RELAY);
+    add(holding, !relays.isEmpty() && !loads().isEmpty(), Condition.SWITCHED_LOAD);
+    add(holding, relays.stream().anyMatch(Part.Relay::isContactor), Condition.CONTACTOR);
+    add(holding, relays.stream().anyMatch(this::mainsCoil), Condition.AC_COIL);
+    add(
+        holding,
+        parts(Part.Protective.class).stream().anyMatch(Part.Protective::isRcd),
+        Condition.RCD);
+    List<Part.Vessel> vessels =
+        parts(Part.Heater.class).stream().flatMap(h -> h.vessel().stream()).toList();
+    add(holding, !vessels.isEmpty(), Condition.VESSEL);
+    boolean closed = vessels.stream().anyMatch(v -> v.closed().map(c -> c.value()).orElse(true));
+    add(holding, closed, Condition.CLOSED_VESSEL);
+    holding.add(isNec() ? Condition.NEC : Condition.IEC);
+    return holding;
+  }
+
+  private static void add(Set<Condition> holding, boolean holds, Condition condition) {
+    if (holds) {
+      holding.add(condition);
+    }
+  }
+}

@@ -1,0 +1,187 @@
+package org.coilwright.checklist;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.checklist.Expected.Band;
+import org.coilwright.circuit.Branch;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Run;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Figures;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.table.Cited;
+import org.coilwright.table.ConductorTable;
+import org.coilwright.table.Tables;
+
+/**
+ * Expected readings of cold parts: coils, conductors, elements. Every figure comes from the netlist
+ * or from a cited table.
+ */
+final class Bands {
+  private final Tables tables;
+  private final ConductorTable conductors;
+
+  Bands(Tables tables) {
+    this.tables = tables;
+    this.conductors = new ConductorTable(tables);
+  }
+
+  /** A band and why. */
+  record Reasoned(Band band, Grounds grounds) {}
+
+  Cited<Double> figure(String name) {
+    return tables.figure(name);
+  }
+
+  /** Factor from a coil's stated resistance, or copper at 20 °C, to a room temperature. */
+  private double copper(double celsius) {
+    double k = figure("coil.copper-constant").value();
+    return (k + celsius) / (k + figure("coil.reference-temperature").value());
+  }
+
+  private double cold() {
+    return copper(figure("checklist.room-low").value());
+  }
+
+  private double warm() {
+    return copper(figure("checklist.room-high").value());
+  }
+
+  private String room() {
+    return "read at "
+        + Figures.given(figure("checklist.room-low").value(), Dimension.TEMPERATURE)
+        + " to "
+        + Figures.given(figure("checklist.room-high").value(), Dimension.TEMPERATURE);
+  }
+
+  /** Resistance of a coil that has not been on; empty if the netlist lets nobody compute it. */
+  Optional<Reasoned> coil(Part.CoilSpec spec) {
+    Optional<Quantity> stated = spec.resistance().map(r -> r.value());
+    if (stated.isPresent()) {
+      return Optional.of(statedCoil(stated.get()));
+    }
+    if (spec.pickUp().isPresent()) {
+      return Optional.of(alternatingCoil(spec, spec.pickUp().get().value()));
+    }
+    return spec.power().map(p -> directCoil(spec, p.value()));
+  }
+
+  private Reasoned statedCoil(Quantity ohms) {
+    Cited<Double> tolerance = figure("coil.resistance-tolerance");
+    double low = ohms.isExact() ? ohms.nominal() * (1 - tolerance.value()) : ohms.low();
+    double high = ohms.isExact() ? ohms.nominal() * (1 + tolerance.value()) : ohms.high();
+    String how =
+        Figures.of(ohms)
+            + (ohms.isExact() ? " ± " + Figures.given(tolerance.value(), Dimension.RATIO) : "")
+            + " as stated, "
+            + room();
+    return reasoned(
+        Band.between(low * cold(), high * warm(), "Ω"),
+        how,
+        figure("coil.copper-constant"),
+        figure("checklist.room-high"),
+        tolerance);
+  }
+
+  private Reasoned directCoil(Part.CoilSpec spec, Quantity watts) {
+    Cited<Double> tolerance = figure("coil.resistance-tolerance");
+    double volts = spec.voltage().value().nominal();
+    double ohms = volts * volts / watts.nominal();
+    return reasoned(
+        Band.between(
+            ohms * (1 - tolerance.value()) * cold(), ohms * (1 + tolerance.value()) * warm(), "Ω"),
+        "U² / P of the coil, " + room(),
+        figure("coil.copper-constant"),
+        figure("checklist.room-high"),
+        tolerance);
+  }
+
+  private Reasoned alternatingCoil(Part.CoilSpec spec, Quantity pickUp) {
+    double volts = spec.voltage().value().nominal();
+    double impedance = volts * volts / pickUp.nominal();
+    Cited<Double> share = figure("checklist.ac-coil-low-share");
+    return reasoned(
+        Band.between(share.value() * impedance, impedance, "Ω"),
+        "wider than a DC coil's: its resistance lies below the "
+            + Figures.computed(impedance, Dimension.RESISTANCE)
+            + " it shows while pulling in (U² / S)",
+        share,
+        figure("coil.pick-up-power-factor"));
+  }
+
+  /** Resistance of conductors in series, read cold; empty if a length or size is missing. */
+  Optional<Reasoned> series(List<Branch.Conductor> path) {
+    double largest = 0;
+    double metres = 0;
+    List<Cited<Double>> used = new ArrayList<>();
+    for (Branch.Conductor conductor : path) {
+      Optional<Cited<Double>> perKm =
+          conductor.size().flatMap(size -> conductors.ohmPerKm(size, flexible(conductor)));
+      if (perKm.isEmpty() || conductor.length().isEmpty()) {
+        return Optional.empty();
+      }
+      used.add(perKm.get());
+      metres += conductor.length().getAsDouble();
+      largest += perKm.get().value() * conductor.length().getAsDouble() / 1000;
+    }
+    Cited<Double> share = figure("checklist.conductor-low-share");
+    Cited<Double> probes = figure("checklist.probe-ohms");
+    used.add(share);
+    used.add(probes);
+    return Optional.of(
+        new Reasoned(
+            Band.between(largest * share.value() * cold(), largest * warm() + probes.value(), "Ω"),
+            Reasons.of(
+                Figures.given(metres, Dimension.LENGTH)
+                    + " of copper, at most "
+                    + Figures.computed(largest, Dimension.RESISTANCE)
+                    + " at 20 °C, "
+                    + room()
+                    + ", and the probes",
+                org.coilwright.rule.Basis.of(used))));
+  }
+
+  private static boolean flexible(Branch.Conductor conductor) {
+    return conductor.run().flatMap(Run::flexible).map(f -> f.value()).orElse(false);
+  }
+
+  /** Resistance of a heating element between two of its pins, read cold. */
+  Reasoned element(double hotOhms) {
+    Cited<Double> most = figure("poles.heater-power-high");
+    Cited<Double> least = figure("poles.heater-power-low");
+    Cited<Double> hot = figure("checklist.element-hot-factor");
+    return reasoned(
+        Band.between(hotOhms / most.value() / hot.value(), hotOhms / least.value(), "Ω"),
+        "from rated voltage and power: "
+            + Figures.computed(hotOhms, Dimension.RESISTANCE)
+            + " hot, power tolerance "
+            + Figures.given(least.value(), Dimension.RATIO)
+            + " to "
+            + Figures.given(most.value(), Dimension.RATIO),
+        most,
+        hot);
+  }
+
+  static Reasoned reasoned(Band band, String how, Cited<?>... figures) {
+    return new Reasoned(band, Reasons.of(how, figures));
+  }
+
+  /** A limit in the unit that a person reads it in, such as MΩ for Ω. */
+  Reasoned atLeast(String name, double scale, String unit, String how) {
+    Cited<Double> limit = figure(name);
+    return reasoned(Band.atLeast(limit.value() / scale, unit), how, limit);
+  }
+
+  /** What a conductor that is off may still show. */
+  Reasoned off(double volts, String unit) {
+    Cited<Double> share = figure("checklist.off-share");
+    return reasoned(
+        Band.atMost(share.value() * volts, unit),
+        Figures.given(share.value(), Dimension.RATIO)
+            + " of the "
+            + Figures.given(volts, Dimension.VOLTAGE)
+            + " it may have, read with a tester of low impedance",
+        share);
+  }
+}

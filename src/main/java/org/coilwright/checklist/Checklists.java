@@ -1,0 +1,161 @@
+package org.coilwright.checklist;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.checklist.Checklist.Paper;
+import org.coilwright.checklist.Checklist.Summary;
+import org.coilwright.checklist.Checklist.TitleBlock;
+import org.coilwright.netlist.Netlist;
+import org.coilwright.rule.Report;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Tables;
+
+/** Makes the checklist for a circuit from what the rules said and what the study computed. */
+public final class Checklists {
+  private static final String NOT_STATED = "not stated";
+
+  private final Tables tables;
+
+  public Checklists(Tables tables) {
+    this.tables = tables;
+  }
+
+  /**
+   * The checklist of one circuit. Pure: the same arguments give an equal checklist.
+   *
+   * @param report what the rules said about the netlist that {@code study} was made from
+   * @param program name and version of the program, as printed
+   * @param printed date of printing
+   */
+  public Checklist of(Report report, Study study, String program, LocalDate printed) {
+    Anatomy anatomy = new Anatomy(study);
+    OutcomeEntries outcomes = new OutcomeEntries(report);
+    Cautions.Chosen cautions = new Cautions(tables).choose(anatomy.conditions());
+    return new Checklist(
+        title(report.netlist(), program, printed),
+        anatomy.isNec() ? Paper.LETTER : Paper.A4,
+        List.of(
+            "Local codes and the licensed electrician on site decide; this sheet does not replace"
+                + " either. Where they differ from it, they hold.",
+            "It was computed from the netlist named here. A circuit that was built otherwise has"
+                + " not been checked."),
+        summary(report),
+        List.of(
+            "a reading lies outside its band and the reason is not found;",
+            "anything smells, smokes, hums on or grows hot that should not;",
+            "a wire, a part or a rating differs from this sheet."),
+        outcomes.findings(),
+        outcomes.openPoints(),
+        cautions.all(),
+        new WireRows(anatomy).rows(),
+        steps(anatomy, cautions, report),
+        outcomes.satisfied(),
+        instruments(anatomy),
+        List.of("Prepared by", "Tested by", "Accepted by"));
+  }
+
+  private static TitleBlock title(Netlist netlist, String program, LocalDate printed) {
+    Netlist.About about = netlist.about();
+    return new TitleBlock(
+        about.title().value(),
+        stated(about.reference()),
+        stated(about.revision()),
+        stated(about.date()),
+        stated(about.preparedBy()),
+        about.note().orElse(""),
+        netlist.text().file(),
+        netlist.text().sha256(),
+        program,
+        printed.toString());
+  }
+
+  private static String stated(Optional<String> text) {
+    return text.filter(t -> !t.isBlank()).orElse(NOT_STATED);
+  }
+
+  private static Summary summary(Report report) {
+    String sentence =
+        switch (report.verdict()) {
+          case STOP ->
+              "Must not be energised like this. Mend every finding marked STOP, check the netlist"
+                  + " again and print a new sheet.";
+          case FIX ->
+              "Correct what is marked FIX before hand-over, check the netlist again and print a new"
+                  + " sheet.";
+          case NOTE ->
+              "Nothing to stop for or to fix was found. Read the notes; what was not looked at can"
+                  + " still be wrong.";
+          case CLEAR ->
+              "No rule found anything. That does not show that the circuit is right: the tests"
+                  + " below do.";
+        };
+    long notes = report.count(Weight.NOTE);
+    String counts =
+        report.count(Weight.STOP)
+            + " to stop, "
+            + report.count(Weight.FIX)
+            + " to fix, "
+            + notes
+            + (notes == 1 ? " note; " : " notes; ")
+            + report.satisfied().size()
+            + " checks satisfied, "
+            + report.undecided().size()
+            + " could not be made.";
+    return new Summary(report.verdict().name(), sentence, counts);
+  }
+
+  private List<Step> steps(Anatomy anatomy, Cautions.Chosen cautions, Report report) {
+    Bands bands = new Bands(tables);
+    Plan plan = new Plan(cautions);
+    plan.add(new DeadTopics(anatomy, bands).topics());
+    plan.hold("before any supply is switched on", conditions(plan, report, false));
+    int dead = plan.sections();
+    plan.add(new ControlTopics(anatomy).topics());
+    List<Topic> mains = new MainsTopics(anatomy, bands).topics();
+    if (!mains.isEmpty() && plan.sections() > dead) {
+      plan.hold("before the mains reaches the load", conditions(plan, report, true));
+    }
+    plan.add(mains);
+    plan.add(new SettingTopics(anatomy).topics());
+    return plan.steps();
+  }
+
+  private static List<String> conditions(Plan plan, Report report, boolean again) {
+    List<String> conditions = new ArrayList<>();
+    conditions.add(
+        "Every row of sections 1 to " + plan.sections() + " is met, or was mended and done again.");
+    if (!again) {
+      conditions.add("Every wire of the wiring list is ticked, and no other wire is there.");
+      conditions.add("Every point to be settled on site is settled.");
+    }
+    long stops = report.count(Weight.STOP);
+    if (stops > 0) {
+      conditions.add(
+          "This sheet has "
+              + stops
+              + (stops == 1 ? " finding" : " findings")
+              + " of weight STOP: it ends here. Go on with the sheet of the mended netlist.");
+    }
+    conditions.add(
+        again
+            ? "Covers on, people away from the load, the way to the isolator free."
+            : "Joints for the tests taken out, tools and strands gone, covers on.");
+    return conditions;
+  }
+
+  private static List<String> instruments(Anatomy anatomy) {
+    List<String> instruments = new ArrayList<>();
+    instruments.add("Two-pole voltage tester, low impedance");
+    instruments.add("Multimeter");
+    instruments.add("Low-resistance ohmmeter, leads nulled");
+    instruments.add("Insulation tester, 250 V and 500 V");
+    if (anatomy.mains().isPresent()) {
+      instruments.add("Clamp ammeter");
+      instruments.add("Loop impedance and RCD tester");
+    }
+    return instruments;
+  }
+}

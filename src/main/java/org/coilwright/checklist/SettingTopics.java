@@ -1,0 +1,83 @@
+package org.coilwright.checklist;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.checklist.Expected.Seen;
+import org.coilwright.checklist.Expected.Setting;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Switching;
+import org.coilwright.netlist.Written;
+
+/** Settings are read back, not trusted. */
+final class SettingTopics {
+  private final Anatomy anatomy;
+
+  SettingTopics(Anatomy anatomy) {
+    this.anatomy = anatomy;
+  }
+
+  List<Topic> topics() {
+    List<Topic> topics = new ArrayList<>();
+    List<Row> devices = new ArrayList<>();
+    for (Part.Thermal thermal : anatomy.parts(Part.Thermal.class)) {
+      add(devices, "Read the setting of " + thermal.name(), thermal.opensAt(), thermal.name());
+      add(devices, "Read the kind of reset of " + thermal.name(), thermal.reset(), thermal.name());
+    }
+    if (anatomy.conditions().contains(Condition.OUTPUT)) {
+      devices.add(
+          Row.dead(
+              "Fix the notice that the load starts by itself",
+              "on the enclosure and at the load",
+              new Seen(Expected.State.FITTED),
+              "the circuit is not handed over without it.",
+              Reasons.ofNetlist("a controller's output starts the load")));
+    }
+    topics.add(topic("devices and notices", devices));
+    anatomy.netlist().switching().ifPresent(s -> topics.add(topic("controller", controller(s))));
+    return topics;
+  }
+
+  private static Topic topic(String title, List<Row> rows) {
+    return new Topic(Section.Stage.SETTINGS, title, "Covers on.", rows);
+  }
+
+  private List<Row> controller(Switching switching) {
+    String output = switching.output().map(Written::value).orElse("the output");
+    List<Row> rows = new ArrayList<>();
+    switching
+        .start()
+        .ifPresent(
+            start -> {
+              add(rows, "Read the start threshold of " + output, start.exportAbove(), output);
+              add(rows, "Read how long it must last for " + output, start.confirm(), output);
+            });
+    switching
+        .stop()
+        .ifPresent(
+            stop -> {
+              add(rows, "Read the stop threshold of " + output, stop.importAbove(), output);
+              add(rows, "Read the stop delay of " + output, stop.confirm(), output);
+              add(rows, "Read the battery limit of " + output, stop.batteryBelow(), output);
+            });
+    add(rows, "Read the shortest run of " + output, switching.shortestRun(), output);
+    add(rows, "Read the longest time per day of " + output, switching.longestPerDay(), output);
+    for (Written<String> window : switching.alwaysOn()) {
+      add(rows, "Read the fixed window of " + output, Optional.of(window), output);
+    }
+    return rows;
+  }
+
+  private static void add(
+      List<Row> rows, String action, Optional<? extends Written<?>> value, String at) {
+    value.ifPresent(
+        v ->
+            rows.add(
+                Row.dead(
+                    action,
+                    "at " + at,
+                    new Setting(v.text()),
+                    "set it as listed, then read it back again.",
+                    Reasons.ofNetlist("line " + v.mark().line() + " of the netlist"))));
+  }
+}
