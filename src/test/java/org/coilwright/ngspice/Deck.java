@@ -73,7 +73,7 @@ public record Deck(String name, List<String> elements, List<String> commands) {
 
   /** A number as ngspice reads it, with a point whatever the locale. */
   public static String number(double value) {
-    return String.format(Locale.ROOT, "%.15g", value);
+    return String.format(Locale.ROOT, "%.12g", value);
   }
 
   private static List<String> analysis(String command, List<String> asked) {
