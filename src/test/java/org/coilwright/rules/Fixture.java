@@ -69,6 +69,12 @@ record Fixture(String rule, Kind kind, String name, Path netlist) {
     return netlist.resolveSibling(stem() + ".expected.txt");
   }
 
+  /** The good fixture that shows the same thing put right. */
+  Optional<Fixture> twin() {
+    Path good = netlist.resolveSibling("good-" + name + ".yaml");
+    return kind == Kind.BAD && Files.exists(good) ? of(good) : Optional.empty();
+  }
+
   /** The file name without its ending. */
   String stem() {
     return netlist.getFileName().toString().replaceFirst("\\.yaml$", "");

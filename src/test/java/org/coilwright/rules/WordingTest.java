@@ -2,8 +2,6 @@ package org.coilwright.rules;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.regex.Pattern;
@@ -13,41 +11,11 @@ import org.junit.jupiter.api.TestFactory;
 
 /** How findings speak, tested over every text that a fixture expects. */
 class WordingTest {
-  /** A line of the netlist, or the carets under one with their label. */
-  private static final Pattern EXCERPT = Pattern.compile("^ *\\d* \\|.*");
-
-  private static final Pattern HEAD = Pattern.compile("^(STOP|FIX|NOTE)  .*");
-
   /** A clean bill is not this tool's to give. */
   private static final Pattern FORBIDDEN =
       Pattern.compile("(?i)\\b(pass|passed|passes|safe|safely|approved|ok|okay)\\b");
 
   private static final int WIDTH = 100;
-
-  private record Text(Path file, List<String> lines) {
-    /** The lines that the program says itself, excerpts of the netlist left out. */
-    List<String> spoken() {
-      return lines.stream().filter(line -> !EXCERPT.matcher(line).matches()).toList();
-    }
-
-    /** The findings, each with its lines. */
-    List<List<String>> findings() {
-      List<List<String>> findings = new ArrayList<>();
-      boolean open = false;
-      for (String line : lines) {
-        if (HEAD.matcher(line).matches()) {
-          findings.add(new ArrayList<>());
-          open = true;
-        } else if (!line.isEmpty() && !Character.isWhitespace(line.charAt(0))) {
-          open = false;
-        }
-        if (open) {
-          findings.get(findings.size() - 1).add(line);
-        }
-      }
-      return findings;
-    }
-  }
 
   @TestFactory
   Stream<DynamicTest> no_text_gives_a_clean_bill_or_shouts() {
@@ -94,17 +62,17 @@ class WordingTest {
     return over(text -> text.spoken().stream().filter(l -> gap.matcher(l).find()).toList());
   }
 
-  private static List<String> without(Text text, String start) {
+  private static List<String> without(ExpectedText text, String start) {
     return text.findings().stream()
         .filter(finding -> finding.stream().noneMatch(line -> line.startsWith(start)))
         .map(finding -> finding.get(0))
         .toList();
   }
 
-  private static Stream<DynamicTest> over(Function<Text, List<String>> offenders) {
+  private static Stream<DynamicTest> over(Function<ExpectedText, List<String>> offenders) {
     return Fixture.files().stream()
         .filter(file -> file.toString().endsWith(".expected.txt"))
-        .map(file -> new Text(file, Fixture.read(file).lines().toList()))
+        .map(ExpectedText::of)
         .map(
             text ->
                 DynamicTest.dynamicTest(
