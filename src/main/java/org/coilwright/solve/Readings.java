@@ -50,6 +50,11 @@ final class Readings {
   }
 
   private Situation situation(Group group, State state) {
+    return group.situation(bits(group, state));
+  }
+
+  /** A group's own part of a state. */
+  BitSet bits(Group group, State state) {
     BitSet bits = new BitSet();
     for (int slot = 0; slot < group.firstSource(); slot++) {
       int variable = group.variables.get(slot);
@@ -61,7 +66,7 @@ final class Readings {
                   .get(grid.variables.relays().get(variable - grid.variables.firstRelay()));
       bits.set(slot, Boolean.TRUE.equals(is));
     }
-    return group.situation(bits);
+    return bits;
   }
 
   private Zone zoneOf(Branch branch) {

@@ -123,6 +123,15 @@ public final class Study {
   }
 
   /**
+   * True if in this state some source has a path without a load: the voltages of everything on that
+   * source then tell of the short-circuit and of nothing else.
+   */
+  public boolean isShorted(State state) {
+    return explorations.keySet().stream()
+        .anyMatch(g -> Troubles.isShorted(g, readings.bits(g, state)));
+  }
+
+  /**
    * What a relay's coil gets.
    *
    * @throws IllegalArgumentException if there is no such relay

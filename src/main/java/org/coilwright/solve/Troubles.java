@@ -54,7 +54,8 @@ final class Troubles {
           found.add(new Trouble.NoSteadyState(positions, relays));
         }
       }
-      if (steady.size() > 1) {
+      // A short-circuit pulls down what its supply feeds; what the armatures do then is its fault.
+      if (steady.size() > 1 && steady.stream().noneMatch(bits -> isShorted(group, bits))) {
         BitSet differ = (BitSet) steady.get(0).clone();
         differ.xor(steady.get(1));
         List<String> relays = exploration.relays(differ);
@@ -68,10 +69,19 @@ final class Troubles {
         for (Zone zone : group.zones) {
           ZoneFlow flow = situation.flow(zone, Corner.NOMINAL);
           shorts(flow, positions);
-          sneaks(flow, positions);
+          if (Ways.bare(flow).shorts().isEmpty()) {
+            sneaks(flow, positions);
+          }
         }
       }
     }
+  }
+
+  /** True if some source of the group has a path without a load. */
+  static boolean isShorted(Group group, BitSet bits) {
+    Situation situation = group.situation(bits);
+    return group.zones.stream()
+        .anyMatch(z -> !Ways.bare(situation.flow(z, Corner.NOMINAL)).shorts().isEmpty());
   }
 
   private Map<String, Boolean> positions(Exploration exploration, BitSet moved) {
@@ -91,8 +101,9 @@ final class Troubles {
       Optional<Branch.Path> path = ways.path(s, circuit);
       if (path.isPresent() && told.add("short " + s.source().id() + path.get().inWords())) {
         double volts =
-            sources.volts(s.source(), Corner.NOMINAL)
-                * (s.other().equals(s.source().to()) ? 1 : Math.sqrt(3));
+            s.other().equals(s.source().to())
+                ? sources.volts(s.source(), Corner.NOMINAL)
+                : lineToLine(s.source());
         double amps = volts / Math.max(ways.ohms(path.get()), 1e-6);
         double limit =
             s.source()
@@ -112,6 +123,19 @@ final class Troubles {
                 positions, s.source().id(), path.get(), Math.min(amps, limit)));
       }
     }
+  }
+
+  /** The largest voltage between this line and another. */
+  private double lineToLine(Branch.Source line) {
+    return circuit.islandOf(line.to()).sources().stream()
+        .filter(s -> !s.isDirect())
+        .mapToDouble(
+            s ->
+                Math.hypot(
+                    sources.re(s, Corner.NOMINAL) - sources.re(line, Corner.NOMINAL),
+                    sources.im(s, Corner.NOMINAL) - sources.im(line, Corner.NOMINAL)))
+        .max()
+        .orElse(0);
   }
 
   private void sneaks(ZoneFlow flow, Map<String, Boolean> positions) {

@@ -12,8 +12,8 @@ import java.util.Optional;
  */
 record Values(
     Map<Corner, Optional<Impedance>> direct, Map<Corner, Optional<Impedance>> alternating) {
-  /** What a device that only measures is taken as: a gigohm. */
-  static final double METER = 1e9;
+  /** What a device that only measures is taken as: a teraohm. */
+  static final double METER = 1e12;
 
   /** The same for both kinds of current. */
   static Values resistor(double nominal, double lowest, double highest) {

@@ -9,6 +9,7 @@ import java.util.function.Predicate;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Terminal;
 
 /** What closed contacts, wires and forward diodes join in a zone, in one situation. */
 final class Ways {
@@ -96,12 +97,22 @@ final class Ways {
   /** Two source terminals that are joined: a short-circuit. */
   record Joined(Source source, Node one, Node other) {}
 
-  /** Short-circuits: a source's own two terminals, or two lines. */
+  /**
+   * Short-circuits: a source's own two terminals, a line and the protective conductor that the
+   * mains joins to its neutral, or two lines.
+   */
   List<Joined> shorts() {
     List<Joined> shorts = new ArrayList<>();
     List<Source> sources = flow.zone().island.sources();
     for (Source source : sources) {
       addIfJoined(shorts, source, source.from(), source.to());
+      if (!source.isDirect()) {
+        for (Node node : flow.zone().nodes) {
+          if (node.terminals().contains(new Terminal(source.part(), "PE"))) {
+            addIfJoined(shorts, source, node, source.to());
+          }
+        }
+      }
     }
     for (int i = 0; i < sources.size(); i++) {
       for (int j = i + 1; j < sources.size(); j++) {
