@@ -10,8 +10,10 @@ import org.coilwright.netlist.Run;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Figures;
 import org.coilwright.quantity.Quantity;
+import org.coilwright.rule.Basis;
 import org.coilwright.table.Cited;
 import org.coilwright.table.ConductorTable;
+import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
 /**
@@ -32,6 +34,11 @@ final class Bands {
 
   Cited<Double> figure(String name) {
     return tables.figure(name);
+  }
+
+  /** Follows from a publication as a whole. */
+  Grounds published(String how, String source) {
+    return Reasons.of(how, new Basis(List.of(tables.source(source).cite()), Standing.PUBLISHED));
   }
 
   /** Factor from a coil's stated resistance, or copper at 20 °C, to a room temperature. */
@@ -139,7 +146,7 @@ final class Bands {
                     + " at 20 °C, "
                     + room()
                     + ", and the probes",
-                org.coilwright.rule.Basis.of(used))));
+                Basis.of(used))));
   }
 
   private static boolean flexible(Branch.Conductor conductor) {

@@ -51,7 +51,7 @@ final class DeadTopics {
   }
 
   private List<Row> isolation() {
-    Grounds order = Reasons.of("order of safe isolation", bands.figure("checklist.off-share"));
+    Grounds order = bands.published("the order in which a circuit is made dead", "en-50110-1");
     List<Row> rows = new ArrayList<>();
     List<Part.Mains> mains = anatomy.parts(Part.Mains.class);
     for (Part.Mains incoming : mains) {

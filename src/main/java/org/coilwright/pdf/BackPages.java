@@ -39,7 +39,7 @@ final class BackPages {
 
   private void signOff(Checklist checklist) {
     sheet.freshPage();
-    prose.heading("Sign-off", Role.HEADING_1, 0);
+    prose.heading("Sign-off", Role.HEADING_2, 0);
     prose.framed(checklist.notice().stream().map(Prose.Line::bold).toList(), 1.2);
     Grid counts =
         grid(
@@ -83,7 +83,7 @@ final class BackPages {
       Cell text = Cell.text(row.expected().text() + ": " + row.grounds().how());
       grid.tight(List.of(Cell.bold(row.number()), FrontPages.grounds(text, row.grounds())));
     }
-    prose.heading("Where the expected readings come from", Role.HEADING_1, grid.beginning());
+    prose.heading("Where the expected readings come from", Role.HEADING_2, grid.beginning());
     grid.draw(document);
   }
 
@@ -103,7 +103,7 @@ final class BackPages {
               Cell.text(entry.value()),
               Cell.text(entry.limit())));
     }
-    prose.heading("What was computed and satisfied", Role.HEADING_1, grid.beginning());
+    prose.heading("What was computed and satisfied", Role.HEADING_2, grid.beginning());
     if (entries.isEmpty()) {
       prose.paragraph(Prose.Line.plain("Nothing."));
     } else {

@@ -7,7 +7,6 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.GregorianCalendar;
-import java.util.List;
 import java.util.TimeZone;
 import java.util.zip.CRC32;
 import org.apache.pdfbox.cos.COSName;
@@ -16,6 +15,7 @@ import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
@@ -40,13 +40,16 @@ final class DocumentWriter {
       document.setDocumentId(identity.getValue());
       PDFont regular = PDType0Font.load(document, faces.regular().font(), true);
       PDFont bold = PDType0Font.load(document, faces.bold().font(), true);
-      for (List<Piece> pieces : layout.pages()) {
+      ReadingOrder order = new ReadingOrder();
+      for (int number = 0; number < layout.pages().size(); number++) {
         PDPage page = new PDPage(rectangle(layout));
         document.addPage(page);
         try (PDPageContentStream content = new PDPageContentStream(document, page)) {
-          new PageInk(content, layout.pageHeight(), regular, bold).draw(pieces);
+          new PageInk(content, layout.pageHeight(), regular, bold, order, number)
+              .draw(layout.pages().get(number));
         }
       }
+      order.write(document, layout.document());
       describe(document, title);
       bookmark(document, layout);
       document.save(out);
@@ -57,7 +60,7 @@ final class DocumentWriter {
     return new PDRectangle((float) layout.pageWidth(), (float) layout.pageHeight());
   }
 
-  private void describe(PDDocument document, Checklist.TitleBlock title) {
+  private void describe(PDDocument document, Checklist.TitleBlock title) throws IOException {
     PDDocumentInformation information = new PDDocumentInformation();
     information.setTitle("Checklist: " + faces.regular().printable(title.circuit()));
     information.setSubject(
@@ -74,6 +77,9 @@ final class DocumentWriter {
     PDViewerPreferences preferences = new PDViewerPreferences(catalog.getCOSObject());
     preferences.setDisplayDocTitle(true);
     catalog.getCOSObject().setItem(COSName.VIEWER_PREFERENCES, preferences);
+    PDMetadata metadata = new PDMetadata(document);
+    metadata.importXMPMetadata(Packet.of(information, title.printed()));
+    catalog.setMetadata(metadata);
   }
 
   private static GregorianCalendar midnight(String date) {

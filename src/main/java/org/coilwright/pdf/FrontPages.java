@@ -108,7 +108,7 @@ final class FrontPages {
           grounds(Cell.text(finding.rule() + " at " + finding.at()), finding.grounds()),
           false);
     }
-    prose.heading("Findings", Role.HEADING_1, grid.beginning());
+    prose.heading("Findings", Role.HEADING_2, grid.beginning());
     if (findings.isEmpty()) {
       prose.paragraph(
           Prose.Line.plain(
@@ -144,7 +144,7 @@ final class FrontPages {
               Cell.EMPTY.andSpace(42 * MM, 24, ""),
               Cell.EMPTY.andSpace(13 * MM, 24, "")));
     }
-    prose.heading("To be settled on site", Role.HEADING_1, grid.beginning());
+    prose.heading("To be settled on site", Role.HEADING_2, grid.beginning());
     if (points.isEmpty()) {
       prose.paragraph(Prose.Line.plain("Nothing was left open by the checks that were made."));
     } else {
@@ -157,7 +157,7 @@ final class FrontPages {
   }
 
   private void cautions(List<Checklist.Caution> cautions) {
-    prose.heading("Cautions for this circuit", Role.HEADING_1, 60);
+    prose.heading("Cautions for this circuit", Role.HEADING_2, 60);
     Grid grid = grid(new Grid.Column("", 12 * MM), new Grid.Column("", 0));
     for (Checklist.Caution caution : cautions) {
       Cell text = Cell.bold(caution.title());
@@ -194,7 +194,7 @@ final class FrontPages {
               Cell.text(wire.carries()),
               Cell.EMPTY.andTick("")));
     }
-    prose.heading("Wiring list", Role.HEADING_1, grid.beginning() + 40);
+    prose.heading("Wiring list", Role.HEADING_2, grid.beginning() + 40);
     prose.paragraph(
         Prose.Line.plain(
             "Supply locked off. Tick a wire after both its ends are fast and pulled, before the"

@@ -126,7 +126,7 @@ final class Grid {
       drawHead(columns.stream().map(c -> row.child(Role.HEAD_CELL)).toList());
     }
     for (Row row : rows) {
-      draw(row, table.child(Role.ROW));
+      draw(row, table);
     }
   }
 
@@ -139,15 +139,23 @@ final class Grid {
     }
   }
 
-  private void draw(Row row, Tag tag) {
+  private void draw(Row row, Tag table) {
     if (row.height() > sheet.room() && row.height() <= sheet.fullRoom() - headHeight()) {
       nextPage();
     }
     for (Band band : row.bands()) {
-      List<Tag> tags = band.cells().stream().map(c -> tag.child(Role.CELL)).toList();
-      drawParted(band, tags, row.live());
+      drawParted(band, tags(band, table.child(Role.ROW)), row.live());
     }
     rule();
+  }
+
+  /** A cell a column; what stands under a row spans the columns it is written across. */
+  private List<Tag> tags(Band band, Tag row) {
+    if (band.firstColumn() > 0) {
+      row.cellOver(band.firstColumn());
+      return List.of(row.cellOver(columns.size() - band.firstColumn()));
+    }
+    return band.cells().stream().map(c -> row.child(Role.CELL)).toList();
   }
 
   private void drawParted(Band band, List<Tag> tags, boolean live) {

@@ -53,7 +53,7 @@ final class Prose {
    * @param following how much must fit under it on the same page
    */
   void heading(String title, Role level, double following) {
-    double size = level == Role.HEADING_1 ? Type.HEADING : Type.SUBHEADING;
+    double size = level == Role.HEADING_1 ? Type.TITLE : Type.HEADING;
     List<Set> lines = set(List.of(new Line(title, Face.BOLD, size)), sheet.width());
     double height = height(lines) + 10;
     if (height + following > sheet.room()) {

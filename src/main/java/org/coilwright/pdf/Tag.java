@@ -7,25 +7,40 @@ import java.util.List;
 /** A place in the reading order. Pieces of one paragraph or cell share a tag, also across pages. */
 final class Tag {
   /** For what is drawn but not read. */
-  static final Tag ARTIFACT = new Tag(Role.ARTIFACT);
+  static final Tag ARTIFACT = new Tag(Role.ARTIFACT, 1);
 
   private final Role role;
   private final List<Tag> children = new ArrayList<>();
 
-  private Tag(Role role) {
+  private final int columns;
+
+  private Tag(Role role, int columns) {
     this.role = role;
+    this.columns = columns;
   }
 
   /** The root of a document. */
   static Tag document() {
-    return new Tag(Role.DOCUMENT);
+    return new Tag(Role.DOCUMENT, 1);
   }
 
   /** A new last child. */
   Tag child(Role childRole) {
-    Tag child = new Tag(childRole);
+    Tag child = new Tag(childRole, 1);
     children.add(child);
     return child;
+  }
+
+  /** A new last child that is a table cell over several columns. */
+  Tag cellOver(int spanned) {
+    Tag child = new Tag(Role.CELL, spanned);
+    children.add(child);
+    return child;
+  }
+
+  /** How many columns of a table it takes. */
+  int columns() {
+    return columns;
   }
 
   Role role() {

@@ -68,7 +68,7 @@ final class TestPages {
     boolean onOnePage = whole + 30 <= sheet.fullRoom();
     prose.heading(
         section.number() + "  " + section.stage().title() + ": " + section.title(),
-        Role.HEADING_1,
+        Role.HEADING_2,
         onOnePage ? whole : above + grid.beginning());
     before.forEach(prose::paragraph);
     grid.draw(document);
@@ -127,7 +127,7 @@ final class TestPages {
     sheet.down(6);
     sheet.add(new Piece.Fill(sheet.left(), sheet.y(), sheet.width(), 4, 0));
     sheet.down(8);
-    prose.heading(lines.get(0).text(), Role.HEADING_1, 0);
+    prose.heading(lines.get(0).text(), Role.HEADING_2, 0);
     prose.paragraph(lines.get(1));
     conditions.draw(document);
     grid.draw(document);

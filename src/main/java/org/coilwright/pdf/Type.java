@@ -5,7 +5,7 @@ final class Type {
   static final double BODY = 10;
   static final double LEADING = 13.5;
   static final double HEADING = 14;
-  static final double SUBHEADING = 12;
+  static final double TITLE = 17;
   static final double FOOT = 9;
 
   /** Boxes and rules: no thicker than needed. */

@@ -1,0 +1,96 @@
+package org.coilwright.pdf;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSInteger;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkInfo;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkedContentReference;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureTreeRoot;
+import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.PDTableAttributeObject;
+
+/** Collects which piece of a page belongs to which tag, and writes the structure tree from it. */
+final class ReadingOrder {
+  private final Map<Tag, List<Mark>> marks = new HashMap<>();
+  private final List<List<Tag>> byPage = new ArrayList<>();
+
+  /** Marked content {@code id} on a page. */
+  private record Mark(int page, int id) {}
+
+  /** A new mark on a page for a tag; its number there. */
+  int mark(Tag tag, int page) {
+    while (byPage.size() <= page) {
+      byPage.add(new ArrayList<>());
+    }
+    List<Tag> onPage = byPage.get(page);
+    int id = onPage.size();
+    onPage.add(tag);
+    marks.computeIfAbsent(tag, t -> new ArrayList<>()).add(new Mark(page, id));
+    return id;
+  }
+
+  /** Writes the tree under {@code root} into a document whose pages are all there. */
+  void write(PDDocument document, Tag root) {
+    PDStructureTreeRoot tree = new PDStructureTreeRoot();
+    Map<Tag, PDStructureElement> elements = new HashMap<>();
+    List<PDPage> pages = new ArrayList<>();
+    document.getPages().forEach(pages::add);
+    append(root, tree, pages, elements);
+    COSArray numbers = new COSArray();
+    for (int page = 0; page < pages.size(); page++) {
+      pages.get(page).setStructParents(page);
+      pages.get(page).getCOSObject().setItem(COSName.getPDFName("Tabs"), COSName.S);
+      COSArray parents = new COSArray();
+      if (page < byPage.size()) {
+        for (Tag tag : byPage.get(page)) {
+          parents.add(Objects.requireNonNull(elements.get(tag), "a tag outside the document"));
+        }
+      }
+      numbers.add(COSInteger.get(page));
+      numbers.add(parents);
+    }
+    COSDictionary parentTree = new COSDictionary();
+    parentTree.setItem(COSName.NUMS, numbers);
+    tree.getCOSObject().setItem(COSName.PARENT_TREE, parentTree);
+    tree.setParentTreeNextKey(pages.size());
+    document.getDocumentCatalog().setStructureTreeRoot(tree);
+    PDMarkInfo info = new PDMarkInfo();
+    info.setMarked(true);
+    document.getDocumentCatalog().setMarkInfo(info);
+  }
+
+  private void append(
+      Tag tag, PDStructureNode parent, List<PDPage> pages, Map<Tag, PDStructureElement> elements) {
+    PDStructureElement element = new PDStructureElement(tag.role().pdfName(), parent);
+    elements.put(tag, element);
+    if (tag.role() == Role.HEAD_CELL) {
+      PDTableAttributeObject scope = new PDTableAttributeObject();
+      scope.setScope(PDTableAttributeObject.SCOPE_COLUMN);
+      element.addAttribute(scope);
+    }
+    if (tag.columns() > 1) {
+      PDTableAttributeObject span = new PDTableAttributeObject();
+      span.setColSpan(tag.columns());
+      element.addAttribute(span);
+    }
+    for (Mark mark : marks.getOrDefault(tag, List.of())) {
+      PDMarkedContentReference reference = new PDMarkedContentReference();
+      reference.setPage(pages.get(mark.page()));
+      reference.setMCID(mark.id());
+      element.appendKid(reference);
+    }
+    for (Tag child : tag.children()) {
+      append(child, element, pages, elements);
+    }
+    parent.appendKid(element);
+  }
+}
