@@ -39,7 +39,7 @@ class NetworkTest {
           size += Math.abs(sign) * flow.amps(i);
         }
         assertTrue(
-            Math.hypot(re, im) <= SMALL * size + 1e-15,
+            Math.hypot(re, im) <= SMALL * size + 1e-12,
             "node " + n + " of round " + round + ": " + re);
       }
     }
