@@ -11,23 +11,23 @@ import org.coilwright.table.Tables;
 /** Resistance of copper wire: length, size and temperature. */
 final class Copper {
   private final ConductorTable sizes;
-  private final double constant;
+  private final CopperLaw law;
   private final double reference;
 
   Copper(Tables tables) {
     this.sizes = new ConductorTable(tables);
-    this.constant = tables.figure("coil.copper-constant").value();
+    this.law = CopperLaw.from(tables);
     this.reference = tables.figure("coil.reference-temperature").value();
   }
 
   /** What copper's resistance is at a temperature, as a multiple of that at 20 °C. */
   double factor(double celsius) {
-    return (constant + celsius) / (constant + reference);
+    return law.ratio(reference, celsius);
   }
 
   /** Resistance at a temperature relative to that at another. */
   double factor(double celsius, double from) {
-    return (constant + celsius) / (constant + from);
+    return law.ratio(from, celsius);
   }
 
   /** Ohms of a conductor; empty if length, size or the size's resistance is not known. */

@@ -15,22 +15,21 @@ import org.coilwright.table.Tables;
  * @param constant k, °C
  */
 public record CopperLaw(Cited<Double> constant) {
+  /** Colder than anything a circuit meets; below it copper leaves the straight line, °C. */
+  private static final double COLDEST = -200;
+
   /** The law with the tabulated constant. */
   public static CopperLaw from(Tables tables) {
     return new CopperLaw(tables.figure("coil.copper-constant"));
   }
 
   /**
-   * Factor from one temperature to another, both in °C.
-   *
-   * @throws IllegalArgumentException if a temperature is at or below -k, where the law has no sense
+   * Factor from one temperature to another, both in °C. Below -200 °C the value at -200 °C is
+   * taken, so that a slip in a file never makes a resistance vanish or turn negative.
    */
   public double ratio(double fromCelsius, double toCelsius) {
     double k = constant.value();
-    if (fromCelsius <= -k || toCelsius <= -k) {
-      throw new IllegalArgumentException("copper law asked for below " + -k + " °C");
-    }
-    return (k + toCelsius) / (k + fromCelsius);
+    return (k + Math.max(toCelsius, COLDEST)) / (k + Math.max(fromCelsius, COLDEST));
   }
 
   /** Resistance (any unit) at {@code celsius}, known at {@code referenceCelsius}. */
