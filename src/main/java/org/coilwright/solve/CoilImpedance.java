@@ -42,7 +42,11 @@ final class CoilImpedance {
           spec.power().map(Written::text),
           spec.resistance().map(Written::text));
     }
-    return first(spec.resistance().map(Written::text), spec.power().map(Written::text));
+    return first(
+        spec.resistance().map(Written::text),
+        spec.power().map(Written::text),
+        spec.hold().map(w -> "hold " + w.text()),
+        spec.pickUp().map(w -> "pick-up " + w.text()));
   }
 
   @SafeVarargs
@@ -56,7 +60,7 @@ final class CoilImpedance {
   }
 
   Values values(CurrentKind kind, boolean in) {
-    Optional<Quantity> ohms = directOhms(kind);
+    Optional<Quantity> ohms = directOhms(kind, in);
     var direct =
         ohms.map(this::atTemperatures)
             .orElseGet(
@@ -65,6 +69,11 @@ final class CoilImpedance {
                         Values.ohms(Values.METER),
                         Values.ohms(Values.METER),
                         Values.ohms(Values.METER)));
+    if (kind != CurrentKind.AC && spec.pickUp().isPresent()) {
+      direct.put(
+          Corner.PICK_UP,
+          ohmsOf(spec.pickUp().map(Written::value)).flatMap(q -> Values.ohms(q.nominal())));
+    }
     Optional<Impedance> held = kind == CurrentKind.AC ? alternating(in) : Optional.empty();
     if (held.isEmpty()) {
       return new Values(direct, kind == CurrentKind.AC ? direct : wound(direct));
@@ -101,22 +110,15 @@ final class CoilImpedance {
         Values.ohms(high * copper.factor(air.hottest().value())));
   }
 
-  private Optional<Quantity> directOhms(CurrentKind kind) {
+  private Optional<Quantity> directOhms(CurrentKind kind, boolean in) {
     if (spec.resistance().isPresent()) {
       return spec.resistance().map(Written::value).filter(q -> q.low() > 0);
     }
     if (kind != CurrentKind.AC) {
-      return spec.power()
-          .map(Written::value)
-          .filter(p -> p.low() > 0)
-          .map(
-              p ->
-                  new Quantity(
-                      org.coilwright.quantity.Dimension.RESISTANCE,
-                      rated * rated / p.high(),
-                      rated * rated / p.nominal(),
-                      rated * rated / p.low(),
-                      CurrentKind.UNSTATED));
+      // a direct-current coil with a holding winding draws its pick-up power until it is in
+      Optional<Written<Quantity>> steady = spec.power().or(spec::hold).or(spec::pickUp);
+      Optional<Written<Quantity>> drawn = in ? steady : spec.pickUp().or(() -> steady);
+      return ohmsOf(drawn.map(Written::value));
     }
     // Copper loss is at most the hold power: an upper bound for what the winding resists.
     return spec.hold()
@@ -129,6 +131,19 @@ final class CoilImpedance {
                   watts / (amps * amps), org.coilwright.quantity.Dimension.RESISTANCE);
             })
         .filter(q -> q.low() > 0);
+  }
+
+  private Optional<Quantity> ohmsOf(Optional<Quantity> power) {
+    return power
+        .filter(p -> p.low() > 0)
+        .map(
+            p ->
+                new Quantity(
+                    org.coilwright.quantity.Dimension.RESISTANCE,
+                    rated * rated / p.high(),
+                    rated * rated / p.nominal(),
+                    rated * rated / p.low(),
+                    CurrentKind.UNSTATED));
   }
 
   private Optional<Impedance> alternating(boolean in) {

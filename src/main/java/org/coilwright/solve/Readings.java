@@ -301,15 +301,18 @@ final class Readings {
     return new SupplyReading(size(steady), size(pickUp), watts);
   }
 
-  /** What one group draws from a source. */
-  SupplyReading drawn(Source source, Situation situation) {
+  /** What one group asks of a source, as if that had no limit. */
+  SupplyReading asked(Source source, Situation situation) {
     if (situation.group.zones.stream().noneMatch(z -> Groups.feeds(source, z))) {
       return new SupplyReading(0, 0, 0);
     }
+    double[] amps = situation.asked(source, Corner.NOMINAL);
+    double re = grid.sources.re(source, Corner.NOMINAL);
+    double im = grid.sources.im(source, Corner.NOMINAL);
     return new SupplyReading(
-        size(situation.amps(source, Corner.NOMINAL)),
-        size(situation.amps(source, Corner.PICK_UP)),
-        watts(source, situation));
+        size(amps),
+        size(situation.asked(source, Corner.PICK_UP)),
+        source.isDirect() ? re * amps[0] : re * amps[1] + im * amps[2]);
   }
 
   private double watts(Source source, Situation situation) {

@@ -164,6 +164,16 @@ final class Situation {
     return amps(source, solved(corner).flows());
   }
 
+  /**
+   * Current it would deliver if it kept its voltage whatever is asked of it: direct, then the
+   * phasor. Only a source at its limit delivers less.
+   */
+  double[] asked(Source source, Corner corner) {
+    return solved(corner).shares().isEmpty()
+        ? amps(source, corner)
+        : amps(source, flows(corner, Map.of()));
+  }
+
   private static double[] amps(Source source, Map<Zone, ZoneFlow> flows) {
     double[] sum = new double[3];
     flows.forEach(

@@ -178,8 +178,9 @@ public final class Study {
   }
 
   /**
-   * The most a source has to deliver in any reachable state. Where {@link #states} lists one group
-   * at a time this adds what each group draws most, for they can do so together.
+   * The most that is asked of a source in any reachable state, as if it had no limit: what it gives
+   * in {@link #supply} may be less. Where {@link #states} lists one group at a time this adds what
+   * each group draws most, for they can do so together.
    */
   public SupplyReading heaviest(String source) {
     Branch.Source branch = sourceOf(source);
@@ -192,7 +193,7 @@ public final class Study {
       double mostWatts = 0;
       for (List<BitSet> steady : exploration.steady.values()) {
         for (BitSet bits : steady) {
-          SupplyReading drawn = readings.drawn(branch, exploration.group.situation(bits));
+          SupplyReading drawn = readings.asked(branch, exploration.group.situation(bits));
           mostAmps = Math.max(mostAmps, drawn.amps());
           mostPickUp = Math.max(mostPickUp, drawn.pickUpAmps());
           mostWatts = Math.max(mostWatts, drawn.watts());
