@@ -40,6 +40,7 @@ final class CoilHalfPulled implements Rule {
               "coil.reversed",
               "wiring.sneak-path",
               "wiring.short-circuit",
+              "supply.overloaded",
               "wiring.self-joined",
               "suppression.reversed",
               "suppression.diode-on-ac",

@@ -46,6 +46,7 @@ final class CoilTooLow implements Rule {
               "coil.reversed",
               "coil.half-pulled",
               "wiring.short-circuit",
+              "supply.overloaded",
               "wiring.self-joined",
               "suppression.reversed",
               "suppression.diode-on-ac",
@@ -213,7 +214,7 @@ final class CoilTooLow implements Rule {
                           "%s no longer than %s"
                               .formatted(stretch.name(), Printed.of(metres, Dimension.LENGTH))));
         });
-    if (feed.sources().stream().allMatch(Source::isDirect)) {
+    if (cure.coil() > 0 && feed.sources().stream().allMatch(Source::isDirect)) {
       ways.add(
           "a supply that never falls below %s"
               .formatted(Printed.atLeast(cure.lowestSource(), Dimension.VOLTAGE)));

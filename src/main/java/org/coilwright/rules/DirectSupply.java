@@ -9,6 +9,7 @@ import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 
 /**
@@ -28,12 +29,17 @@ record DirectSupply(Branch.Source source, Part.DcOutput output, String key) {
                 .anyMatch(
                     pin -> !circuit.wiresAt(new Terminal(source.part(), pin.value())).isEmpty());
         if (wired) {
-          boolean own = circuit.netlist().parts().get(source.part()) instanceof Part.Controller;
-          all.add(new DirectSupply(source, output, own ? "aux-supply" : "output"));
+          all.add(new DirectSupply(source, output, keyOf(circuit, source)));
         }
       }
     }
     return List.copyOf(all);
+  }
+
+  /** The netlist key under which a direct output stands. */
+  static String keyOf(Circuit circuit, Branch.Source source) {
+    boolean own = circuit.netlist().parts().get(source.part()) instanceof Part.Controller;
+    return own ? "aux-supply" : "output";
   }
 
   /** Designation of the device it belongs to. */
@@ -56,8 +62,8 @@ record DirectSupply(Branch.Source source, Part.DcOutput output, String key) {
     return output.voltage().map(Written::value);
   }
 
-  /** {@code 24 V DC} as written, or {@code direct-voltage}. */
+  /** {@code 24 V}, or {@code direct-voltage} where it is not written. */
   String inWords() {
-    return output.voltage().map(Written::text).orElse("direct-voltage");
+    return volts().map(v -> Printed.volts(v.nominal())).orElse("direct-voltage");
   }
 }

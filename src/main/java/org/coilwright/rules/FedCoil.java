@@ -64,6 +64,15 @@ record FedCoil(Circuit circuit, Coil coil, Set<Node> first, Set<Node> second) {
         : Optional.empty();
   }
 
+  /** The key that would tell the voltage of the source that feeds it. */
+  String voltageKey() {
+    return sources().stream()
+        .filter(Source::isDirect)
+        .findFirst()
+        .map(s -> DirectSupply.keyOf(circuit, s) + ".voltage of " + s.part())
+        .orElse("site.mains.voltage");
+  }
+
   /** The kind of current that feeds it; where nothing does, the kind of coil it is. */
   CurrentKind kind() {
     List<Source> sources = sources();
@@ -102,7 +111,7 @@ record FedCoil(Circuit circuit, Coil coil, Set<Node> first, Set<Node> second) {
                     || (a.contains(s.to()) && b.contains(s.from())));
   }
 
-  /** Coil resistance, its tolerance included if written; empty if the netlist does not tell. */
+  /** What the coil resists while it is on, tolerance included if written; empty if unknown. */
   Optional<Quantity> ohms() {
     if (coil.spec().resistance().isPresent()) {
       return coil.spec().resistance().map(Written::value);
@@ -110,6 +119,8 @@ record FedCoil(Circuit circuit, Coil coil, Set<Node> first, Set<Node> second) {
     double rated = coil.spec().voltage().value().nominal();
     return coil.spec()
         .power()
+        .or(() -> coil.spec().hold())
+        .or(() -> coil.spec().pickUp())
         .map(Written::value)
         .filter(p -> p.low() > 0)
         .map(

@@ -44,8 +44,17 @@ record InsulationGrade(
   /** Something that is not enough. */
   record Fault(Mark mark, String label, String why, Optional<Datum> datum) {}
 
-  /** A written figure and what it has to reach, in the base unit of its dimension. */
-  record Datum(String name, Written<Quantity> written, double needed, Dimension dimension) {
+  /**
+   * A written figure and what it has to reach, in the base unit of its dimension.
+   *
+   * @param from what the limit rests on
+   */
+  record Datum(
+      String name,
+      Written<Quantity> written,
+      double needed,
+      Dimension dimension,
+      List<Cited<Double>> from) {
     double has() {
       return written.value().low();
     }
@@ -113,40 +122,39 @@ record InsulationGrade(
     Optional<Datum> creepageClean =
         spec.creepage().flatMap(c -> creepClean.map(d -> distance("creepage distance", c, d)));
 
-    List<Datum> enough =
-        Stream.of(test, clearance, creepage)
-            .flatMap(Optional::stream)
-            .filter(Datum::isEnough)
-            .toList();
     List<Fault> faults = new ArrayList<>();
     Optional<Written<String>> word = spec.coilToContacts();
-    boolean stated = word.filter(InsulationGrade::isReinforced).isPresent();
     word.filter(w -> !isReinforced(w)).map(InsulationGrade::statedFault).ifPresent(faults::add);
-    Stream.of(test, clearance, creepageClean)
-        .flatMap(Optional::stream)
-        .filter(d -> !d.isEnough())
-        .map(Datum::fault)
-        .forEach(faults::add);
+    List<Datum> tooSmall =
+        Stream.of(test, clearance, creepageClean)
+            .flatMap(Optional::stream)
+            .filter(d -> !d.isEnough())
+            .toList();
+    tooSmall.forEach(d -> faults.add(d.fault()));
 
-    List<String> proofs = new ArrayList<>();
-    word.filter(InsulationGrade::isReinforced).ifPresent(w -> proofs.add("stated as " + w.text()));
-    enough.forEach(d -> proofs.add(d.proof()));
-    boolean wide =
-        clearance.filter(enough::contains).isPresent()
-            && (stated || creepage.filter(enough::contains).isPresent());
-    boolean shown = stated || test.filter(enough::contains).isPresent();
-    List<Cited<Double>> figures = new ArrayList<>();
-    test.ifPresent(d -> figures.add(testVoltage));
-    clearance.ifPresent(d -> figures.addAll(clear.map(Distance::from).orElse(List.of())));
-    creepage.ifPresent(d -> figures.addAll(creep.map(Distance::from).orElse(List.of())));
+    Optional<String> stated =
+        word.filter(InsulationGrade::isReinforced).map(w -> "stated as " + w.text());
+    Optional<Datum> tested = test.filter(Datum::isEnough);
+    Optional<Datum> wide = clearance.filter(Datum::isEnough);
+    Optional<Datum> spaced = creepage.filter(Datum::isEnough);
+    // a statement or a test holds for air as it is near sea level; distances hold anywhere
+    boolean byStatement = !high && (stated.isPresent() || tested.isPresent());
+    boolean byDistance = wide.isPresent() && (stated.isPresent() || spaced.isPresent());
+    boolean isShown = byStatement || byDistance;
+    List<Datum> shownBy =
+        byStatement
+            ? tested.stream().toList()
+            : Stream.of(wide, spaced).flatMap(Optional::stream).toList();
+    List<String> proofs = new ArrayList<>(stated.stream().toList());
+    shownBy.forEach(d -> proofs.add(d.proof()));
     return new InsulationGrade(
         List.copyOf(faults),
         List.copyOf(proofs),
-        wide || (shown && !high),
+        isShown,
         high ? "clearance" : "coil-to-contacts",
-        remark(altitude, high),
-        enough.stream().findFirst(),
-        List.copyOf(figures));
+        isShown ? assumed(altitude) : shortOf(altitude, high, creepage, test, spec),
+        shownBy.stream().findFirst(),
+        (faults.isEmpty() ? shownBy : tooSmall).stream().flatMap(d -> d.from().stream()).toList());
   }
 
   private static boolean isReinforced(Written<String> word) {
@@ -162,7 +170,7 @@ record InsulationGrade(
   }
 
   private static Datum distance(String name, Written<Quantity> written, Distance needed) {
-    return new Datum(name, written, needed.metres(), Dimension.LENGTH);
+    return new Datum(name, written, needed.metres(), Dimension.LENGTH, needed.from());
   }
 
   /**
@@ -181,17 +189,39 @@ record InsulationGrade(
       return Optional.empty();
     }
     return spec.test()
-        .map(t -> new Datum("test voltage", t, testVoltage.value(), Dimension.VOLTAGE))
+        .map(
+            t ->
+                new Datum(
+                    "test voltage",
+                    t,
+                    testVoltage.value(),
+                    Dimension.VOLTAGE,
+                    List.of(testVoltage)))
         .filter(d -> d.isEnough() || here.get().equals(there.get()));
   }
 
-  private static String remark(Optional<Double> altitude, boolean high) {
-    if (altitude.isEmpty()) {
-      return "; site.altitude is not written and taken as 2000 m at most";
+  private static String assumed(Optional<Double> altitude) {
+    return altitude.isPresent() ? "" : "; site.altitude is not written and taken as 2000 m at most";
+  }
+
+  /** Why what is written and not wrong is not enough either. */
+  private static String shortOf(
+      Optional<Double> altitude,
+      boolean high,
+      Optional<Datum> creepage,
+      Optional<Datum> test,
+      InsulationSpec spec) {
+    if (high && altitude.isPresent()) {
+      return ": at %s above the sea a statement or a test at sea level no longer shows it"
+          .formatted(Printed.of(altitude.get(), Dimension.LENGTH));
     }
-    return high
-        ? "; at %s above the sea a statement or test at sea level no longer shows it"
-            .formatted(Printed.of(altitude.get(), Dimension.LENGTH))
-        : "";
+    if (creepage.isPresent()) {
+      return ": a creepage distance of %s is enough only where it stays clean and dry, elsewhere it takes %s"
+          .formatted(creepage.get().pair().value(), creepage.get().pair().limit());
+    }
+    if (spec.test().isPresent() && test.isEmpty()) {
+      return ": a test voltage is published for 230/400 V alone";
+    }
+    return "";
   }
 }

@@ -43,7 +43,7 @@ final class SeparationInsulationVoltage implements Rule {
           .blind(
               "Surges, heat and damage. Ratings of contacts and poles: the drive and contactor"
                   + " rules look at those.")
-          .sources("wire-types", "iec-60664-1", "iec-60038");
+          .sources("circuit-theory", "iec-60664-1", "iec-60038");
 
   private final Cited<Double> elvLimit;
   private final Cited<Double> tolerance;
@@ -53,8 +53,8 @@ final class SeparationInsulationVoltage implements Rule {
   SeparationInsulationVoltage(Tables tables) {
     elvLimit = tables.figure("separation.elv-dc");
     tolerance = tables.figure("supply.mains-high");
-    Cited<Double> rated = tables.figure("separation.wire-voltage-to-earth");
-    wireBasis = Basis.of(rated);
+    // a rating as written against a voltage as written: no figure comes in between
+    wireBasis = new Basis(List.of(tables.source("circuit-theory").cite()), Standing.PUBLISHED);
     partBasis =
         new Basis(List.of(tables.source("iec-60664-1").cite()), Standing.FROM_MEMORY)
             .and(Basis.of(tolerance));
@@ -125,14 +125,14 @@ final class SeparationInsulationVoltage implements Rule {
                       .formatted(pair.value(), pair.limit(), pair.apart()),
                   "rated " + pair.value())
               .alsoAt(live.mark(), "meets " + pair.limit())
-              .detail("Of its wires, %s.".formatted(met.get().why()))
+              .detail("The voltage that counts is %s.".formatted(met.get().which()))
               .measured(value, limit)
               .todo("Use wire rated for %s or more.".formatted(pair.limit()), wireBasis));
     }
     return Optional.of(
         subject.satisfied(
             "%s is rated %s and meets %s at most (%s)."
-                .formatted(bundle.name(), pair.value(), pair.limit(), met.get().why()),
+                .formatted(bundle.name(), pair.value(), pair.limit(), met.get().which()),
             value,
             limit,
             wireBasis));
@@ -156,7 +156,7 @@ final class SeparationInsulationVoltage implements Rule {
     return bundle.wires().stream()
         .flatMap(w -> bands.elvAt(w.from()).stream())
         .flatMap(s -> s.volts().stream())
-        .map(v -> new VoltageBands.Met(v.nominal(), v.high(), "only the supply's voltage counts"))
+        .map(v -> new VoltageBands.Met(v.nominal(), v.high(), "that of its own supply"))
         .findFirst();
   }
 
@@ -164,7 +164,7 @@ final class SeparationInsulationVoltage implements Rule {
     List<Conductor> live =
         wires.stream()
             .filter(w -> bands.onMains(w) || bands.elvAt(w.from()).isPresent())
-            .filter(w -> !w.bridge() || bands.onMains(w))
+            .filter(w -> !w.bridge() || !bands.onElv(w.from()))
             .toList();
     if (live.isEmpty()) {
       return Optional.empty();
@@ -212,7 +212,9 @@ final class SeparationInsulationVoltage implements Rule {
                       .formatted(pair.value(), pair.limit(), pair.apart()),
                   "rated " + pair.value())
               .alsoAt(live.get(0).mark(), "meets " + pair.limit())
-              .detail("Of its contacts and coil, %s.".formatted(met.why()))
+              .detail(
+                  "The voltage that counts is %s, at the nominal supply: the rating allows for its tolerance."
+                      .formatted(met.which()))
               .measured(value, limit)
               .todo(
                   "Use a part with a rated insulation voltage of %s or more."

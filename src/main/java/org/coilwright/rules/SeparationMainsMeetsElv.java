@@ -127,10 +127,9 @@ final class SeparationMainsMeetsElv implements Rule {
                 "extra-low voltage starts here");
     List<Branch> wires =
         path.branches().stream().filter(Branch.Conductor.class::isInstance).toList();
-    if (!wires.isEmpty()) {
-      finding
-          .alsoAt(wires.get(0).mark(), "leaves the extra-low voltage side")
-          .alsoAt(wires.get(wires.size() - 1).mark(), "reaches the mains");
+    for (Branch wire : wires) {
+      boolean last = wire.equals(wires.get(wires.size() - 1));
+      finding.alsoAt(wire.mark(), last ? "reaches the mains" : "on the way");
     }
     return finding
         .detail(

@@ -105,7 +105,10 @@ final class SeparationRelayInsulation implements Rule {
 
   private static void checkController(
       Circuit circuit, VoltageBands bands, Part.Controller controller, List<Outcome> outcomes) {
-    boolean lowSide = bands.supplies().stream().anyMatch(s -> s.part().equals(controller.name()));
+    boolean lowSide =
+        bands.supplies().stream()
+            .filter(s -> !bands.onMains(s.source().to()))
+            .anyMatch(s -> s.part().equals(controller.name()));
     of(circuit, controller.name(), Contact.class).stream()
         .filter(c -> lowSide && bands.onMains(c))
         .forEach(

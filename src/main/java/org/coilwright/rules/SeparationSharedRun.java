@@ -50,7 +50,8 @@ final class SeparationSharedRun implements Rule {
           .blind(
               "Partitions, screens and sheaths between the two, which would do as well; crossings"
                   + " and shared terminal boxes.")
-          .sources("iec-60364-5-52", "iec-60364-4-41");
+          .sources("iec-60364-5-52", "iec-60364-4-41")
+          .consequenceOf("separation.insulation-voltage");
 
   private final Cited<Double> elvLimit;
   private final Basis basis;
@@ -119,7 +120,8 @@ final class SeparationSharedRun implements Rule {
               "insulated for " + pair.value())
           .alsoAt(weakest.mark(), "extra-low voltage")
           .alsoAt(mains.get(0).mark(), "mains in the same run")
-          .detail("Of the mains wires there, %s.".formatted(met.why()))
+          .detail(
+              "The voltage that counts among the mains wires there is %s.".formatted(met.which()))
           .measured(value, limit)
           .todo(
               "Give the extra-low voltage wires a run of their own, or use wire insulated for %s or more."
@@ -134,7 +136,7 @@ final class SeparationSharedRun implements Rule {
     }
     return subject.satisfied(
         "%s lies with mains; its wires are insulated for %s, and %s is present at most (%s)."
-            .formatted(run.name(), pair.value(), pair.limit(), met.why()),
+            .formatted(run.name(), pair.value(), pair.limit(), met.which()),
         value,
         limit,
         basis);

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.netlist.Mark;
@@ -15,9 +14,7 @@ import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
-import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
-import org.coilwright.solve.SupplyReading;
 import org.coilwright.solve.Trouble;
 import org.coilwright.table.Cited;
 
@@ -34,8 +31,8 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
    */
   private record Gap(String key, String at, Mark mark) {}
 
-  /** The most over all states, and how it comes about. */
-  record Most(double amps, String how) {}
+  /** The most over all states, how it comes about, and who draws it where that is known. */
+  record Most(double amps, String how, List<String> consumers) {}
 
   /** Everything that draws current from it, in the order of the netlist. */
   List<Branch> consumers() {
@@ -130,37 +127,47 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
    * The most it delivers while everything that is on holds. Only where nothing is {@link #unknown}.
    */
   Most steady() {
-    return most(SupplyReading::amps);
+    return most(study.heaviest(supply.source().id()).amps());
   }
 
   /** The most it delivers while everything that is on pulls in at once. */
   Most pickUp() {
-    return most(SupplyReading::pickUpAmps);
+    return most(study.heaviest(supply.source().id()).pickUpAmps());
   }
 
-  private Most most(ToDoubleFunction<SupplyReading> current) {
-    String id = supply.source().id();
-    State worst =
-        study.states().stream()
-            .max(Comparator.comparingDouble(s -> current.applyAsDouble(study.supply(id, s))))
-            .orElseThrow(() -> new IllegalStateException("a study without a state"));
-    double amps = current.applyAsDouble(study.supply(id, worst));
+  private Most most(double amps) {
     Quantity volts = supply.volts().orElseThrow();
     double spread = leastShare();
-    List<String> on =
-        consumers().stream()
-            .filter(Coil.class::isInstance)
-            .map(Branch::part)
-            .filter(relay -> study.coil(relay, worst).amps() > 0)
-            .toList();
+    List<String> on = drawing();
     return new Most(
         amps * volts.high() / volts.nominal() / spread,
-        "%s at once: %s at nominal figures; at worst the supply gives %s and coils have %s of their resistance"
+        "%s: %s at nominal figures. At worst the supply gives %s and coils have %s of their resistance"
             .formatted(
-                on.isEmpty() ? "Everything that hangs on it" : String.join(", ", on),
+                on.isEmpty()
+                    ? "What hangs on it"
+                    : String.join(", ", on) + (on.size() > 1 ? " together" : ""),
                 Printed.amps(amps),
                 Printed.volts(volts.high()),
-                Printed.percent(spread)));
+                Printed.percent(spread)),
+        on);
+  }
+
+  /** The coils that draw current where the states show it; empty if they are too many to list. */
+  private List<String> drawing() {
+    String id = supply.source().id();
+    if (!study.listsEveryCombination()) {
+      return List.of();
+    }
+    return study.states().stream()
+        .max(Comparator.comparingDouble(s -> study.supply(id, s).amps()))
+        .map(
+            worst ->
+                consumers().stream()
+                    .filter(b -> !(b instanceof Coil) || study.coil(b.part(), worst).amps() > 0)
+                    .map(Branch::part)
+                    .distinct()
+                    .toList())
+        .orElse(List.of());
   }
 
   /** The least share of its nominal resistance that a coil on this supply may have. */

@@ -37,7 +37,7 @@ final class SupplyInrush implements Rule {
                   + " than their data sheet assumes, and supplies that give more than their limit"
                   + " for a moment.")
           .sources("transformer-sizing", "relay-technical-information", "circuit-theory")
-          .consequenceOf("supply.overloaded");
+          .consequenceOf("supply.overloaded", "wiring.short-circuit", "wiring.self-joined");
 
   private final Cited<Double> tolerance;
 
@@ -76,7 +76,9 @@ final class SupplyInrush implements Rule {
     Measure value = new Measure(pickUp.amps(), "A");
     Measure held = new Measure(most, "A");
     Basis basis = Basis.of(tolerance);
-    Subject subject = Subject.of(FACTS, limit.mark(), supply);
+    List<String> at = new ArrayList<>(List.of(supply));
+    at.addAll(pickUp.consumers());
+    Subject subject = new Subject(FACTS, limit.mark(), List.copyOf(at));
     if (Comparison.exceeds(pickUp.amps(), most)) {
       return subject
           .violated(

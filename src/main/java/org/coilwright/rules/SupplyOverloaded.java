@@ -34,7 +34,8 @@ final class SupplyOverloaded implements Rule {
           .blind(
               "What the device itself or parts outside the netlist draw from the same output, and"
                   + " a limit that falls with air temperature.")
-          .sources("relay-technical-information", "circuit-theory");
+          .sources("relay-technical-information", "circuit-theory")
+          .consequenceOf("wiring.short-circuit", "wiring.self-joined");
 
   private final Cited<Double> tolerance;
 
@@ -73,7 +74,9 @@ final class SupplyOverloaded implements Rule {
     Measure value = new Measure(steady.amps(), "A");
     Measure held = new Measure(most, "A");
     Basis basis = Basis.of(tolerance);
-    Subject subject = Subject.of(FACTS, limit.mark(), supply);
+    List<String> at = new ArrayList<>(List.of(supply));
+    at.addAll(steady.consumers());
+    Subject subject = new Subject(FACTS, limit.mark(), List.copyOf(at));
     if (Comparison.exceeds(steady.amps(), most)) {
       return subject
           .violated(

@@ -29,6 +29,7 @@ import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
 /** A supply that can deliver more than a wire may carry feeds that wire without a fuse. */
@@ -113,7 +114,9 @@ final class SupplyUnfused implements Rule {
     List<Exposed> thinnestFirst =
         fed.stream()
             .flatMap(w -> permitted(w).map(p -> new Exposed(w, p)).stream())
-            .sorted(Comparator.comparingDouble(e -> e.permitted().value()))
+            .sorted(
+                Comparator.comparingDouble((Exposed e) -> e.permitted().value())
+                    .thenComparing(e -> -e.wire().length().orElse(0)))
             .toList();
     if (thinnestFirst.isEmpty()) {
       return subject.satisfied("%s feeds no wire.".formatted(supply.part()), Basis.of());
@@ -128,12 +131,13 @@ final class SupplyUnfused implements Rule {
     Measure value = new Measure(delivers, "A");
     Measure held = new Measure(shown.permitted().value(), "A");
     Basis basis =
-        Basis.of(FACTS, tables, shown.permitted().standing()).and(Basis.of(shown.permitted()));
+        new Basis(List.of(tables.source("iec-60204-1").cite()), Standing.PUBLISHED)
+            .and(Basis.of(shown.permitted()));
     String size = sizeInWords(shown.wire());
     if (exposed.isPresent()) {
       return Subject.of(FACTS, limit.mark(), supply.part())
           .violated(
-              "%s has no fuse for its thinnest wire".formatted(supply.part()),
+              "%s has no fuse small enough for its wires".formatted(supply.part()),
               "It can deliver %s; %s wire may carry %s: %s too much."
                   .formatted(pair.value(), size, pair.limit(), pair.apart()),
               "delivers up to " + pair.value())
@@ -241,7 +245,7 @@ final class SupplyUnfused implements Rule {
         .size()
         .map(Written::text)
         .or(() -> wire.run().flatMap(r -> r.size()).map(Written::text))
-        .or(() -> wire.size().map(s -> Printed.of(s.mm2(), Dimension.AREA)))
+        .or(() -> wire.size().map(Printed::of))
         .orElse("this");
   }
 }

@@ -35,7 +35,7 @@ final class SuppressionMissing implements Rule {
               "Looks for a diode, varistor, snubber or resistor across each DC coil that a contact"
                   + " switches, wired or built in, or a varistor or snubber across that contact. A"
                   + " resistor counts if the peak it leaves, coil current times resistance, stays"
-                  + " below what a bare coil is known to give.")
+                  + " below what a bare coil can reach.")
           .why(
               "When the contact opens, the coil drives its current on: the voltage rises until an"
                   + " arc forms or electronics break down. The contact wears out early, and"
@@ -113,7 +113,7 @@ final class SuppressionMissing implements Rule {
           "The peak that %s leaves across %s is open.".formatted(resistor.name(), coil.part()));
     }
     OptionalDouble amps = feed.mostAmps();
-    OptionalDouble bound = leastBarePeak(feed);
+    OptionalDouble bound = barePeak(feed);
     if (amps.isEmpty() || bound.isEmpty()) {
       return subject.undecided(
           unknownOf(feed),
@@ -129,7 +129,7 @@ final class SuppressionMissing implements Rule {
       return subject
           .violated(
               "%s is too large to suppress %s".formatted(resistor.name(), coil.part()),
-              "It lets the turn-off voltage rise to %s, as a coil with nothing across it does (%s or more): %s above that."
+              "It lets the turn-off voltage rise to %s; bare, the coil can reach %s: %s less."
                   .formatted(pair.value(), pair.limit(), pair.apart()),
               "%s across the coil".formatted(Printed.of(ohms, Dimension.RESISTANCE)))
           .alsoAt(coil.mark(), "drives up to " + Printed.amps(amps.getAsDouble()) + " on")
@@ -141,7 +141,7 @@ final class SuppressionMissing implements Rule {
               Basis.of(multiple));
     }
     return subject.satisfied(
-        "%s holds the turn-off voltage of %s to %s; bare it would be %s or more."
+        "%s holds the turn-off voltage of %s to %s; bare it can reach %s."
             .formatted(resistor.name(), coil.part(), pair.value(), pair.limit()),
         value,
         limit,
@@ -150,11 +150,11 @@ final class SuppressionMissing implements Rule {
 
   private Outcome bare(Circuit circuit, FedCoil feed, AcrossCoil across) {
     Coil coil = feed.coil();
-    OptionalDouble peak = leastBarePeak(feed);
+    OptionalDouble peak = barePeak(feed);
     String order =
         peak.isEmpty()
             ? ""
-            : " The order is %s at least (%s times its voltage); %s to %s were read on a 12 V relay."
+            : " It can reach %s (%s times the highest supply voltage); %s to %s were read on a 12 V relay."
                 .formatted(
                     Printed.volts(peak.getAsDouble()),
                     Printed.of(multiple.value(), Dimension.COUNT),
@@ -167,10 +167,16 @@ final class SuppressionMissing implements Rule {
                 "No diode, varistor, snubber or resistor lies across its coil." + order,
                 "and nothing is built in")
             .alsoAt(coil.mark(), "the coil drives its current on");
-    switchedBy(circuit, feed)
-        .forEach(c -> finding.alsoAt(c.mark(), "opens against it" + contactRating(c)));
+    for (Contact contact : switchedBy(circuit, feed)) {
+      finding.alsoAt(contact.mark(), "opens against it" + contactRating(contact));
+      ratedVolts(contact)
+          .ifPresent(
+              rated ->
+                  peak.ifPresent(
+                      volts -> finding.measured(new Measure(volts, "V"), new Measure(rated, "V"))));
+    }
     return finding
-        .detail("A bound, not a prediction: the arc decides.")
+        .detail("An order, not a prediction: the arc decides.")
         .todo(
             "Put a diode across %s, at the coil: cathode to %s, anode to %s."
                 .formatted(
@@ -180,19 +186,15 @@ final class SuppressionMissing implements Rule {
             Basis.of(multiple, readLow, readHigh));
   }
 
-  /**
-   * The least that a bare coil on this supply is known to give; empty if its voltage is unknown.
-   */
-  private OptionalDouble leastBarePeak(FedCoil feed) {
+  /** What a bare coil on this supply can reach; empty if its voltage is unknown. */
+  private OptionalDouble barePeak(FedCoil feed) {
     return feed.direct().flatMap(Branch.Source::volts).stream()
         .mapToDouble(v -> v.high() * multiple.value())
         .findFirst();
   }
 
   private static String unknownOf(FedCoil feed) {
-    return feed.ohms().isEmpty()
-        ? "coil.resistance of " + feed.coil().part()
-        : "voltage of " + feed.sources().get(0).part();
+    return feed.ohms().isEmpty() ? "coil.resistance of " + feed.coil().part() : feed.voltageKey();
   }
 
   /**
@@ -235,11 +237,17 @@ final class SuppressionMissing implements Rule {
   }
 
   private static String contactRating(Contact contact) {
+    OptionalDouble rated = ratedVolts(contact);
+    return rated.isEmpty() ? "" : ", rated for " + Printed.volts(rated.getAsDouble());
+  }
+
+  /** The highest direct voltage a contact is rated for, if any. */
+  private static OptionalDouble ratedVolts(Contact contact) {
     return contact.spec().stream()
         .flatMap(s -> s.ratings().byCategory().entrySet().stream())
         .filter(e -> e.getKey().startsWith("DC"))
-        .map(e -> ", rated %s".formatted(e.getValue().text()))
-        .findFirst()
-        .orElse("");
+        .flatMap(e -> e.getValue().value().at().stream())
+        .mapToDouble(at -> at.nominal())
+        .max();
   }
 }

@@ -140,7 +140,7 @@ final class SuppressionSlowRelease implements Rule {
       return Optional.of("coil.resistance of " + coil.part());
     }
     if (feed.direct().flatMap(Branch.Source::volts).isEmpty()) {
-      return Optional.of("voltage of " + feed.sources().get(0).part());
+      return Optional.of(feed.voltageKey());
     }
     if (study.limits(coil.part()).isEmpty()) {
       return Optional.of("coil.release of " + coil.part());

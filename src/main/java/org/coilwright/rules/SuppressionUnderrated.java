@@ -7,7 +7,6 @@ import java.util.OptionalDouble;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.DiodeBranch;
 import org.coilwright.circuit.Branch.Passive;
-import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
@@ -115,7 +114,7 @@ final class SuppressionUnderrated implements Rule {
     OptionalDouble volts = crest(feed);
     if (diode.spec().reverseVoltage().isEmpty() || volts.isEmpty()) {
       return subject.undecided(
-          diode.spec().reverseVoltage().isEmpty() ? key : voltageOf(feed),
+          diode.spec().reverseVoltage().isEmpty() ? key : feed.voltageKey(),
           "Whether %s withstands the supply is open.".formatted(diode.part()));
     }
     Cited<Double> times = volts.getAsDouble() <= highest.value() ? multipleElv : multiple;
@@ -146,7 +145,7 @@ final class SuppressionUnderrated implements Rule {
       OptionalDouble amps = feed.mostAmps();
       if (amps.isEmpty()) {
         return subject.undecided(
-            feed.ohms().isEmpty() ? "coil.resistance of " + feed.coil().part() : voltageOf(feed),
+            feed.ohms().isEmpty() ? "coil.resistance of " + feed.coil().part() : feed.voltageKey(),
             "Whether %s carries the current of %s is open."
                 .formatted(diode.part(), feed.coil().part()));
       }
@@ -172,7 +171,7 @@ final class SuppressionUnderrated implements Rule {
     OptionalDouble volts = crest(feed);
     if (clamp.isEmpty() || volts.isEmpty()) {
       return subject.undecided(
-          clamp.isEmpty() ? "clamping-voltage of " + varistor.name() : voltageOf(feed),
+          clamp.isEmpty() ? "clamping-voltage of " + varistor.name() : feed.voltageKey(),
           "Whether %s stays out of the way of the supply is open.".formatted(varistor.name()));
     }
     return atLeast(
@@ -200,7 +199,7 @@ final class SuppressionUnderrated implements Rule {
       return subject.undecided(
           noOhms
               ? "resistance of " + resistor.name()
-              : resistor.power().isEmpty() ? "power of " + resistor.name() : voltageOf(feed),
+              : resistor.power().isEmpty() ? "power of " + resistor.name() : feed.voltageKey(),
           "Whether %s stands the heat while the coil is on is open.".formatted(resistor.name()));
     }
     double ohms = resistor.resistance().get().value().low();
@@ -254,10 +253,6 @@ final class SuppressionUnderrated implements Rule {
             value,
             limit,
             basis);
-  }
-
-  private static String voltageOf(FedCoil feed) {
-    return "voltage of " + feed.sources().stream().findFirst().map(Source::part).orElse("");
   }
 
   private static Mark mark(DiodeBranch diode, Optional<Written<Quantity>> written) {

@@ -98,6 +98,11 @@ final class VoltageBands {
     return avoidsEarth(branch) && onMains(branch.from());
   }
 
+  /** True where an extra-low voltage supply reaches, whether or not the mains does too. */
+  boolean onElv(Node node) {
+    return supplies.values().stream().anyMatch(zone -> zone.contains(node));
+  }
+
   /** The extra-low voltage supply that reaches a point the mains does not reach. */
   Optional<DirectSupply> elvAt(Node node) {
     return onMains(node)
@@ -132,7 +137,7 @@ final class VoltageBands {
     return new Met(
         volts.nominal(),
         volts.high(),
-        "%s lie together, so line to line counts".formatted(String.join(", ", present)));
+        "line to line, as %s lie together".formatted(String.join(", ", present)));
   }
 
   /** Line to earth. */
@@ -152,8 +157,8 @@ final class VoltageBands {
         volts.nominal() * share,
         volts.high() * share,
         unearthed
-            ? "on an IT system an earth fault lifts the other lines to line-to-line voltage"
-            : "one line at most, so line to earth counts");
+            ? "line to line, as on an IT system one earth fault lifts the other lines to it"
+            : "line to earth");
   }
 
   private MainsSupply supply() {
@@ -167,7 +172,7 @@ final class VoltageBands {
    *
    * @param nominal in volts
    * @param highest at the highest supply, in volts
-   * @param why which voltage was taken
+   * @param which voltage was taken, in words
    */
-  record Met(double nominal, double highest, String why) {}
+  record Met(double nominal, double highest, String which) {}
 }
