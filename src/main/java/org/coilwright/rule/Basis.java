@@ -25,11 +25,20 @@ public record Basis(List<String> sources, Standing standing) {
     Set<String> sources = new LinkedHashSet<>();
     Standing standing = Standing.PUBLISHED;
     for (Cited<?> figure : figures) {
-      String place = figure.place().isEmpty() ? "" : ", " + figure.place();
-      sources.add(figure.source().cite() + place);
+      sources.add(printed(figure));
       standing = standing.weaker(figure.standing());
     }
     return new Basis(List.copyOf(sources), standing);
+  }
+
+  private static String printed(Cited<?> figure) {
+    String cite = figure.source().cite();
+    if (figure.place().isEmpty()) {
+      return cite;
+    }
+    // what has no source has no place in one either: the words say what the practice is about
+    boolean placed = figure.standing() != Standing.COMMON_PRACTICE;
+    return cite + (placed ? ", " : ": ") + figure.place();
   }
 
   /**

@@ -3,6 +3,7 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
@@ -19,7 +20,15 @@ import org.coilwright.netlist.Terminal;
  * @param way the shortest way through wires, contacts and diodes, if there is one
  */
 record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> way) {
-  private static final String PE = "PE";
+  static final String PE = "PE";
+
+  /** What is built with an earthed metal case as a rule. Others may be double insulated. */
+  private static final Set<String> EARTHED = Set.of("heater", "motor");
+
+  /** True if a load needs a protective conductor whatever its maker says. */
+  static boolean isNeeded(Part load) {
+    return EARTHED.contains(load.head().is());
+  }
 
   /** The protective conductors of all loads that hang on the mains, in the order of the netlist. */
   static List<Earthing> ofLoads(Circuit circuit) {

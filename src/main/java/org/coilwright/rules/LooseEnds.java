@@ -30,10 +30,10 @@ final class LooseEnds {
    * @param pins the pins of which one needs a wire; several only for a changeover
    * @param mark where the need is written
    * @param wired pins of the same contact or pair that do have a wire
-   * @param reason why it needs one, as the end of a sentence
+   * @param sentence what is wrong, with a place for the pin
    * @param remedy with a place for the pin
    */
-  record End(List<String> pins, Mark mark, List<String> wired, String reason, String remedy) {}
+  record End(List<String> pins, Mark mark, List<String> wired, String sentence, String remedy) {}
 
   private LooseEnds(Part part, Circuit circuit) {
     this.part = part;
@@ -71,7 +71,7 @@ final class LooseEnds {
     Mark mark = part.head().mark();
     if (part instanceof Part.Relay relay) {
       Part.CoilSpec coil = relay.coil();
-      all(List.of(coil.first(), coil.second()), coil.mark(), "the coil needs both its pins");
+      all(List.of(coil.first(), coil.second()), coil.mark(), "a coil needs both its pins");
       relay.contacts().forEach(c -> contacts(relay.contacts(), c));
     } else if (part instanceof Part.Controller controller) {
       List<ContactSpec> outputs = List.copyOf(controller.outputs().values());
@@ -88,7 +88,11 @@ final class LooseEnds {
     } else if (part instanceof Part.Thermal thermal) {
       thermal.poles().forEach(this::pole);
     } else if (part instanceof Part.Heater || part instanceof Part.OtherLoad) {
-      all(part.pins(), mark, "the load needs all its pins");
+      List<String> pins =
+          part.pins().stream()
+              .filter(pin -> !pin.equals(Earthing.PE) || Earthing.isNeeded(part))
+              .toList();
+      all(pins, mark, "the load needs all its pins");
     } else if (!(part instanceof Part.Mains)) {
       all(part.pins(), mark, "a part with two pins works only between two wires");
     }
@@ -103,20 +107,30 @@ final class LooseEnds {
   }
 
   private void all(List<String> pins, Mark mark, String reason) {
+    all(pins, mark, reason, WIRE_IT);
+  }
+
+  private void all(List<String> pins, Mark mark, String reason, String remedy) {
     List<String> others = pins.stream().filter(wired::contains).toList();
     for (String pin : pins) {
       looked++;
       if (!wired.contains(pin)) {
-        loose.add(new End(List.of(pin), mark, others, reason, WIRE_IT));
+        String sentence = "No wire ends on %s: " + reason + ".";
+        loose.add(new End(List.of(pin), mark, others, sentence, remedy));
       }
     }
   }
 
   /** Both or neither. */
   private void pair(List<String> pins, Mark mark, String whose) {
-    if (pins.stream().anyMatch(wired::contains)) {
-      all(pins, mark, whose + " other pin is in use");
-    }
+    pins.stream()
+        .filter(wired::contains)
+        .findFirst()
+        .ifPresent(used -> all(pins, mark, whose + " other pin is in use", orOff(used)));
+  }
+
+  private String orOff(String pin) {
+    return "Wire %s, or take the wire off " + part.name() + "." + pin + ".";
   }
 
   private void pole(Pole pole) {
@@ -153,8 +167,8 @@ final class LooseEnds {
               missing,
               contact.mark(),
               List.of(end),
-              "the other end of a contact in use",
-              "Wire %s, or take the wire off " + part.name() + "." + end + "."));
+              "No wire ends on %s, the other end of a contact in use.",
+              orOff(end)));
     }
   }
 
@@ -178,7 +192,7 @@ final class LooseEnds {
                 List.of(pin),
                 strip.head().mark(),
                 List.of(pin),
-                "a second time: one wire alone leads nowhere",
+                "Only one wire ends on %s: it leads nowhere.",
                 "Wire the other side of %s, or take the wire off it."));
       }
     }

@@ -1,5 +1,6 @@
 package org.coilwright.rules;
 
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -41,12 +42,9 @@ final class OpenLine {
     Map<String, Run> beside = new LinkedHashMap<>();
     for (Path way : feed.ways()) {
       List<Source> sources = CoilFeed.sourcesOf(way);
-      Set<Node> outer =
-          Set.of(
-              sources.get(0).from(),
-              sources.get(0).to(),
-              sources.get(sources.size() - 1).from(),
-              sources.get(sources.size() - 1).to());
+      Source first = sources.get(0);
+      Source last = sources.get(sources.size() - 1);
+      Set<Node> outer = new HashSet<>(List.of(first.from(), first.to(), last.from(), last.to()));
       List<Node> ends = way.nodes().stream().filter(outer::contains).toList();
       Map<Node, Node> sides =
           Map.of(feed.coil().from(), ends.get(0), feed.coil().to(), ends.get(ends.size() - 1));

@@ -5,10 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
@@ -63,6 +65,22 @@ record PinFeeds(Map<Node, Set<Side>> byPin) {
     return new PinFeeds(byPin);
   }
 
+  /** The shortest admitted way from a side to each pin that has one. */
+  List<Path> ways(Circuit circuit, Predicate<? super Branch> admitted) {
+    List<Path> ways = new ArrayList<>();
+    byPin.forEach(
+        (pin, sides) ->
+            sides.stream()
+                .flatMap(
+                    side ->
+                        circuit
+                            .path(side.node(), pin, b -> Circuit.isWay(b) && admitted.test(b))
+                            .stream())
+                .findFirst()
+                .ifPresent(ways::add));
+    return ways;
+  }
+
   /** True if two pins hang on two different sides, so that current flows. */
   boolean areComplete() {
     List<Set<Side>> pins = new ArrayList<>(byPin.values());
@@ -87,7 +105,7 @@ record PinFeeds(Map<Node, Set<Side>> byPin) {
   }
 
   /** The first pin that a side of this kind reaches, if there is one. */
-  java.util.Optional<Node> pinOn(Kind kind) {
+  Optional<Node> pinOn(Kind kind) {
     return byPin.entrySet().stream()
         .filter(pin -> pin.getValue().stream().anyMatch(side -> side.kind() == kind))
         .map(Map.Entry::getKey)

@@ -1,7 +1,6 @@
 package org.coilwright.rules;
 
 import java.util.List;
-import java.util.Set;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
@@ -31,9 +30,6 @@ final class PolesEarthMissing implements Rule {
           .blind("Whether the conductor in the wall is whole: the continuity test shows that.")
           .sources("iec-60364-4-41");
 
-  /** What is built as class I as a rule. The others may be double insulated. */
-  private static final Set<String> METAL = Set.of("heater", "motor");
-
   private final Basis basis;
 
   PolesEarthMissing(Tables tables) {
@@ -61,11 +57,10 @@ final class PolesEarthMissing implements Rule {
     }
     Terminal terminal = new Terminal(load.name(), "PE");
     List<Wire> wires = circuit.wiresAt(terminal);
-    if (wires.isEmpty() && !METAL.contains(load.head().is())) {
+    if (wires.isEmpty() && !Earthing.isNeeded(load)) {
       return subject.undecided(
-          "a wire on %s, or the word that %s is double insulated".formatted(pin, load.name()),
-          "%s has no protective conductor; only a double insulated load needs none."
-              .formatted(load.name()));
+          "protective conductor of " + load.name(),
+          "No wire ends on %s; only a double insulated load needs none.".formatted(pin));
     }
     var finding =
         subject.violated(

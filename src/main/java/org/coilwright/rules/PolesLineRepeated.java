@@ -57,7 +57,13 @@ final class PolesLineRepeated implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       PinFeeds feeds = PinFeeds.of(circuit, load.name(), branch -> true);
-      if (!feeds.all(PinFeeds.Kind.LINE).isEmpty() && !isBridgedOnPurpose(circuit, load)) {
+      if (isBridgedOnPurpose(circuit, load)) {
+        outcomes.add(
+            Subject.of(FACTS, load.head().mark(), load.name())
+                .satisfied(
+                    "%s is a star with neutral on the one line there is.".formatted(load.name()),
+                    basis));
+      } else if (!feeds.all(PinFeeds.Kind.LINE).isEmpty()) {
         outcomes.add(
             repeated(feeds).isPresent() && isAmbiguous(feeds)
                 ? inEachState(study, load)

@@ -71,7 +71,7 @@ final class PolesLoadNotSwitched implements Rule {
               "%s has no circuit with every output, relay contact and switch open.".formatted(name),
               basis));
     }
-    List<Path> ways = ways(circuit, rest);
+    List<Path> ways = rest.ways(circuit, PolesLoadNotSwitched::staysClosed);
     Optional<Conductor> bypass =
         ways.stream().flatMap(way -> bypass(circuit, way).stream()).findFirst();
     if (bypass.isEmpty() && !circuit.netlist().intent().containsKey(name)) {
@@ -97,20 +97,6 @@ final class PolesLoadNotSwitched implements Rule {
             .map(w -> "Take out the wire from %s to %s.".formatted(w.from(), w.to()))
             .orElse("Put a contact into one of these ways, or into all lines of the load."),
         basis);
-  }
-
-  /** The shortest way from each pin to what still feeds it. */
-  private static List<Path> ways(Circuit circuit, PinFeeds rest) {
-    List<Path> ways = new ArrayList<>();
-    for (Node pin : rest.byPin().keySet()) {
-      rest.byPin().getOrDefault(pin, Set.of()).stream()
-          .flatMap(
-              side ->
-                  circuit.path(side.node(), pin, b -> Circuit.isWay(b) && staysClosed(b)).stream())
-          .findFirst()
-          .ifPresent(ways::add);
-    }
-    return ways;
   }
 
   /** The wire without which the way would have to pass a contact. */

@@ -83,8 +83,7 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
                 (Outcome)
                     Subject.of(rule, supply.output().mark(), supply.part())
                         .undecided(
-                            "fewer contacts in one group than "
-                                + String.join(", ", group.contacts()),
+                            "a smaller group than " + String.join(", ", group.contacts()),
                             "Not every position of %s was explored, so the most that %s is asked for is not known."
                                 .formatted(String.join(", ", group.contacts()), supply.part())))
         .findFirst();

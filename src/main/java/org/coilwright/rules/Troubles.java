@@ -47,7 +47,7 @@ final class Troubles {
         outcomes.add(
             Subject.ofCircuit(rule, study.circuit().netlist())
                 .undecided(
-                    "positions of " + contacts,
+                    "a smaller group than " + contacts,
                     "%d independent contacts act on one another (%s); every position is visited for"
                             .formatted(group.contacts().size(), contacts)
                         + " groups of up to %d, and this one was left out."

@@ -2,12 +2,17 @@ package org.coilwright.rules;
 
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.coilwright.circuit.Actuator;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Intent;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
-import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
@@ -17,7 +22,6 @@ import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
-import org.coilwright.solve.Trouble;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
@@ -34,7 +38,7 @@ final class WiringIntentDiffers implements Rule {
           .remedy("Follow the path that the finding names, or correct the intent.")
           .blind("How far a load is on: one at a fraction of its power counts as on.")
           .sources("circuit-theory")
-          .consequenceOf("wiring.sneak-path", "poles.load-not-switched");
+          .consequenceOf("wiring.sneak-path", "poles.load-not-switched", "poles.neutral-missing");
 
   private final Basis basis;
 
@@ -53,38 +57,52 @@ final class WiringIntentDiffers implements Rule {
   }
 
   private Outcome checkLoad(Study study, Part load) {
-    Written<Intent> intent = study.circuit().netlist().intent().get(load.name());
+    String name = load.name();
+    Written<Intent> intent = study.circuit().netlist().intent().get(name);
     if (intent == null) {
-      return Subject.of(FACTS, load.head().mark(), load.name())
-          .undecided(
-              "intent of %s".formatted(load.name()),
-              "Nothing says when %s shall be on.".formatted(load.name()));
+      return Subject.of(FACTS, load.head().mark(), name)
+          .undecided("intent of " + name, "Nothing says when %s shall be on.".formatted(name));
     }
-    Subject subject = Subject.of(FACTS, intent.mark(), load.name());
+    Subject subject = Subject.of(FACTS, intent.mark(), name);
     Set<String> names = intent.value().names();
     List<String> unknown = names.stream().filter(n -> !study.columns().contains(n)).toList();
     if (!unknown.isEmpty()) {
       return subject.undecided(
-          "an intent of %s in contacts that stand by themselves".formatted(load.name()),
+          "intent of %s in independent contacts".formatted(name),
           "The intent of %s names %s, which is no independent contact."
-              .formatted(load.name(), String.join(", ", unknown)));
+              .formatted(name, String.join(", ", unknown)));
     }
-    List<State> states = study.states().stream().filter(s -> counts(study, s, names)).toList();
+    List<State> states =
+        states(study, name, names).stream().filter(s -> counts(study, s, names)).toList();
     List<State> differing =
         states.stream().filter(s -> on(study, load, s) != holds(intent, s)).toList();
     if (!differing.isEmpty()) {
       return differs(study, load, intent, differing, states.size());
     }
-    return study.troubles().stream()
-        .filter(Trouble.NotExplored.class::isInstance)
-        .findFirst()
-        .<Outcome>map(gap -> Troubles.unexplored(FACTS, study).get(0))
-        .orElseGet(
-            () ->
-                subject.satisfied(
-                    "%s is on exactly when %s, in each of %d states."
-                        .formatted(load.name(), intent.text(), states.size()),
-                    basis));
+    List<Outcome> gaps = Troubles.unexplored(FACTS, study);
+    if (!gaps.isEmpty()) {
+      return gaps.get(0);
+    }
+    if (states.isEmpty()) {
+      return subject.undecided(
+          "positions of %s without a short-circuit".formatted(name),
+          "A short-circuit hides what %s does in every position.".formatted(name));
+    }
+    return subject.satisfied(
+        "%s is on exactly when %s, in each of %d states."
+            .formatted(name, intent.text(), states.size()),
+        basis);
+  }
+
+  /**
+   * The states that can matter to the load; all of them if the intent names a contact that cannot.
+   */
+  private static List<State> states(Study study, String load, Set<String> names) {
+    List<State> own = study.statesFor(load);
+    boolean allVary =
+        names.stream()
+            .allMatch(n -> own.stream().map(s -> s.positions().get(n)).distinct().count() > 1);
+    return (allVary ? own : study.states()).stream().filter(s -> !study.isShorted(s)).toList();
   }
 
   /** Unnamed thermostats and cut-outs count as closed: positions with one open are left out. */
@@ -103,40 +121,66 @@ final class WiringIntentDiffers implements Rule {
         differing.stream().filter(s -> on(study, load, s)).findFirst().orElse(differing.get(0));
     boolean on = on(study, load, shown);
     String name = load.name();
-    String position = Positions.of(study, shown);
     return Subject.of(FACTS, intent.mark(), name)
         .violated(
             "%s is %s when it should be %s".formatted(name, onOff(on), onOff(!on)),
-            "With %s it should be %s, but it takes %s. The intent is missed in %d of %d states."
-                .formatted(
-                    position,
-                    onOff(!on),
-                    Printed.of(study.load(name, shown).watts(), Dimension.POWER),
-                    differing.size(),
-                    of),
+            "With %s it should be %s and is %s. It misses the intent in %d of %d states."
+                .formatted(Positions.of(study, shown), onOff(!on), onOff(on), differing.size(), of),
             "says %s here".formatted(onOff(!on)))
         .alsoAt(load.head().mark(), "is %s".formatted(onOff(on)))
-        .detail(relays(study, shown))
+        .detail(
+            (on ? fedBy(study, name, shown) : openBefore(study, name, shown))
+                + relays(study, shown))
         .todo(
             on
-                ? "Find what feeds %s in this position and put the contact into that path, or correct"
-                        .formatted(name)
-                    + " the intent."
-                : "Find what is open between the mains and %s in this position, or correct the intent."
-                    .formatted(name),
+                ? "Put the contact that should decide into this way, or correct the intent."
+                : "Find out why it is open in this position, or correct the intent.",
             basis);
+  }
+
+  private static Predicate<Branch> closed(Study study, State state) {
+    return b -> !(b instanceof Contact contact) || study.contact(contact, state).closed();
+  }
+
+  private static String fedBy(Study study, String load, State state) {
+    Circuit circuit = study.circuit();
+    return PinFeeds.of(circuit, load, closed(study, state))
+        .ways(circuit, closed(study, state))
+        .stream()
+        .map(Path::inWords)
+        .collect(Collectors.joining("; ", "Fed by: ", ". "));
+  }
+
+  private static String openBefore(Study study, String load, State state) {
+    Circuit circuit = study.circuit();
+    PinFeeds whole = PinFeeds.of(circuit, load, branch -> true);
+    List<String> cutOff =
+        whole.byPin().keySet().stream()
+            .filter(pin -> whole.byPin().getOrDefault(pin, Set.of()).isEmpty())
+            .map(Node::name)
+            .toList();
+    if (!cutOff.isEmpty()) {
+      return "Nothing leads to %s. ".formatted(String.join(", ", cutOff));
+    }
+    String open =
+        whole.ways(circuit, branch -> true).stream()
+            .flatMap(way -> way.branches().stream())
+            .filter(branch -> !closed(study, state).test(branch))
+            .map(Branch::id)
+            .distinct()
+            .collect(Collectors.joining(", "));
+    return open.isEmpty() ? "" : "Open in its way: %s. ".formatted(open);
   }
 
   private static String relays(Study study, State state) {
     return state.pulledIn().entrySet().stream()
-        .map(
-            relay ->
-                "%s %s at %s"
-                    .formatted(
-                        relay.getKey(),
-                        relay.getValue() ? "in" : "out",
-                        Printed.volts(Math.abs(study.coil(relay.getKey(), state).volts()))))
-        .collect(Collectors.joining(", ", "Relays in this position: ", "."));
+        .map(relay -> relay(study, relay.getKey(), relay.getValue(), state))
+        .collect(Collectors.joining("; ", "", state.pulledIn().isEmpty() ? "" : "."));
+  }
+
+  private static String relay(Study study, String relay, boolean in, State state) {
+    String volts = Printed.volts(Math.abs(study.coil(relay, state).volts()));
+    return "%s is %s, its coil gets %s".formatted(relay, in ? "in" : "out", volts);
   }
 
   private static String onOff(boolean on) {

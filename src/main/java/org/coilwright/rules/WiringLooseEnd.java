@@ -2,6 +2,7 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
@@ -63,17 +64,20 @@ final class WiringLooseEnd implements Rule {
   }
 
   private Outcome loose(Circuit circuit, Part part, LooseEnds.End end) {
-    String missing = part.name() + "." + String.join(" or ", end.pins());
+    String missing =
+        end.pins().stream()
+            .map(pin -> new Terminal(part.name(), pin).toString())
+            .collect(Collectors.joining(" or "));
     var finding =
         Subject.of(FACTS, end.mark(), part.name() + "." + end.pins().get(0))
             .violated(
                 "%s is loose".formatted(missing),
-                "No wire ends on %s, %s.".formatted(missing, end.reason()),
-                "%s has no wire".formatted(String.join(" or ", end.pins())));
+                end.sentence().formatted(missing),
+                "%s needs a wire".formatted(missing));
     for (String pin : end.wired()) {
       Terminal other = new Terminal(part.name(), pin);
       for (Wire wire : circuit.wiresAt(other)) {
-        finding.alsoAt(wire.endAt(other).mark(), "%s has this wire".formatted(other));
+        finding.alsoAt(wire.endAt(other).mark(), "ends on %s".formatted(other));
       }
     }
     return finding.todo(end.remedy().formatted(missing), basis);

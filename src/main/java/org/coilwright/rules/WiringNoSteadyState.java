@@ -64,8 +64,11 @@ final class WiringNoSteadyState implements Rule {
         new Subject(FACTS, Where.coil(circuit, relays.get(0)), relays)
             .violated(
                 "%s never come%s to rest".formatted(names, relays.size() == 1 ? "s" : ""),
-                "%s, pulling in opens the way to the coil and dropping closes it again: %s."
-                    .formatted(Troubles.with(study, alike), names),
+                relays.size() == 1
+                    ? "%s, %s opens its own coil circuit when it pulls in and closes it when it drops."
+                        .formatted(Troubles.with(study, alike), names)
+                    : "%s, %s go on switching one another and never stop."
+                        .formatted(Troubles.with(study, alike), names),
                 "pulls in, drops, pulls in again");
     List<String> opening = new ArrayList<>();
     for (String relay : relays) {

@@ -36,7 +36,8 @@ final class WiringTwoSteadyStates implements Rule {
               "Take the holding contact out. If the circuit shall hold itself, say so under"
                   + " `accepted:` with the reason and with what releases it.")
           .blind("What was meant: a latch with a stop button is raised as well, until accepted.")
-          .sources("circuit-theory");
+          .sources("circuit-theory")
+          .consequenceOf("wiring.sneak-path", "wiring.short-circuit");
 
   private final Basis basis;
 

@@ -21,7 +21,15 @@ record ExpectedText(Path file, List<String> lines) {
     return lines.stream().filter(line -> !EXCERPT.matcher(line).matches()).toList();
   }
 
-  /** The findings, each with its lines; an id that did not fit beside its headline joins it. */
+  /** The rule that a finding is of; its id stands at the end of the first line or of the second. */
+  static String rule(List<String> finding) {
+    String head = finding.get(0).strip();
+    String last = head.substring(head.lastIndexOf(' ') + 1);
+    boolean beside = last.matches("[a-z]+\\.[a-z-]+") && finding.get(0).contains("  " + last);
+    return beside || finding.size() == 1 ? last : finding.get(1).strip();
+  }
+
+  /** The findings, each with its lines. */
   List<List<String>> findings() {
     List<List<String>> findings = new ArrayList<>();
     boolean open = false;

@@ -98,7 +98,7 @@ final class RulePages {
   private static List<String> finding(RuleFacts facts, Fixture bad) {
     ExpectedText text = ExpectedText.of(bad.expected());
     return text.findings().stream()
-        .filter(finding -> finding.get(0).endsWith(" " + facts.id()))
+        .filter(finding -> ExpectedText.rule(finding).equals(facts.id()))
         .findFirst()
         .orElseThrow(() -> new AssertionError(bad + " shows no finding of its rule"));
   }

@@ -1,8 +1,10 @@
 package org.coilwright.rules;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -14,6 +16,11 @@ class WordingTest {
   /** A clean bill is not this tool's to give. */
   private static final Pattern FORBIDDEN =
       Pattern.compile("(?i)\\b(pass|passed|passes|safe|safely|approved|ok|okay)\\b");
+
+  private static final Pattern NUMBERED = Pattern.compile("^ +\\d+ \\|.*");
+
+  /** Rules whose fault lies in one place alone. */
+  private static final Set<String> ONE_PLACE = Set.of("wiring.unused-part", "record.not-checked");
 
   private static final int WIDTH = 100;
 
@@ -37,7 +44,7 @@ class WordingTest {
     return over(
         text ->
             without(text, "      From:  ").stream()
-                .filter(head -> !head.contains(" record."))
+                .filter(rule -> !rule.startsWith("record."))
                 .toList());
   }
 
@@ -46,9 +53,30 @@ class WordingTest {
     return over(
         text ->
             text.findings().stream()
-                .filter(f -> f.stream().noneMatch(line -> line.contains("^")))
-                .map(f -> f.get(0))
+                .filter(finding -> places(finding) == 0)
+                .map(ExpectedText::rule)
                 .toList());
+  }
+
+  @TestFactory
+  Stream<DynamicTest> a_bad_example_shows_both_places_that_clash() {
+    return Fixture.all().stream()
+        .filter(fixture -> fixture.kind() == Fixture.Kind.BAD)
+        .filter(fixture -> !ONE_PLACE.contains(fixture.rule()))
+        .map(
+            fixture ->
+                DynamicTest.dynamicTest(
+                    fixture.toString(), () -> assertTrue(showsTwoPlaces(fixture))));
+  }
+
+  private static boolean showsTwoPlaces(Fixture fixture) {
+    return ExpectedText.of(fixture.expected()).findings().stream()
+        .filter(finding -> ExpectedText.rule(finding).equals(fixture.rule()))
+        .allMatch(finding -> places(finding) > 1);
+  }
+
+  private static long places(List<String> finding) {
+    return finding.stream().filter(line -> NUMBERED.matcher(line).matches()).count();
   }
 
   @TestFactory
@@ -65,7 +93,7 @@ class WordingTest {
   private static List<String> without(ExpectedText text, String start) {
     return text.findings().stream()
         .filter(finding -> finding.stream().noneMatch(line -> line.startsWith(start)))
-        .map(finding -> finding.get(0))
+        .map(ExpectedText::rule)
         .toList();
   }
 
