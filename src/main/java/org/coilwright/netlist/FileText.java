@@ -45,11 +45,16 @@ record FileText(String file, String text, List<String> lines, String sha256) {
 
   /** A line for a message: control characters made visible, at most 160 characters. */
   static String excerpt(String line) {
-    StringBuilder shown = new StringBuilder();
-    line.codePoints()
-        .limit(160)
+    boolean isLong = line.codePointCount(0, line.length()) > 160;
+    return harmless(isLong ? line.substring(0, line.offsetByCodePoints(0, 160)) + "…" : line);
+  }
+
+  /** The same text with control characters made visible. */
+  static String harmless(String text) {
+    StringBuilder shown = new StringBuilder(text.length());
+    text.codePoints()
         .forEach(c -> shown.appendCodePoint(c == '\t' ? ' ' : isHarmful(c) ? '\uFFFD' : c));
-    return line.codePointCount(0, line.length()) > 160 ? shown + "…" : shown.toString();
+    return shown.toString();
   }
 
   private static boolean startsWith(byte[] bytes, int... start) {
@@ -100,7 +105,7 @@ record FileText(String file, String text, List<String> lines, String sha256) {
    * Control characters, and those that turn the reading direction around or hide: a message must
    * show what is there.
    */
-  private static boolean isHarmful(int c) {
+  static boolean isHarmful(int c) {
     return Character.isISOControl(c)
         || c == 0x200B
         || c == 0x200E

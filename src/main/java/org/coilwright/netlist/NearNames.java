@@ -1,33 +1,53 @@
 package org.coilwright.netlist;
 
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.coilwright.quantity.Words;
 
-/** Finds the known name that someone most likely meant. */
+/** Finds the known names that someone most likely meant. */
 final class NearNames {
   /** Longer words are no slips of the finger, and would cost time. */
   private static final int LONGEST = 48;
 
+  /** With more than these, none is the one that was meant. */
+  private static final int MOST = 3;
+
   private NearNames() {}
 
-  /** The nearest of the known names, if one is near enough to be meant; the first of equals. */
-  static Optional<String> nearest(String word, Collection<String> known) {
+  /** "write …" with the nearest names, if any are near enough to be meant and not too many. */
+  static Optional<String> advice(String word, Collection<String> known, String prefix) {
+    List<String> near = nearest(word, known);
+    return near.isEmpty() || near.size() > MOST
+        ? Optional.empty()
+        : Optional.of("write " + Words.either(near.stream().map(name -> prefix + name).toList()));
+  }
+
+  /** Every known name at the least distance, if that is near enough to be meant. */
+  static List<String> nearest(String word, Collection<String> known) {
+    List<String> best = new ArrayList<>();
     if (word.isEmpty() || word.length() > LONGEST) {
-      return Optional.empty();
+      return best;
     }
-    String best = "";
     int least = Integer.MAX_VALUE;
     for (String name : known) {
-      int far = name.length() > LONGEST ? Integer.MAX_VALUE : distance(bare(word), bare(name));
-      if (far < least) {
+      if (name.length() > LONGEST) {
+        continue;
+      }
+      int far = distance(bare(word), bare(name));
+      int near = Math.max(1, Math.max(word.length(), name.length()) / 3);
+      boolean meant = far == 0 || (far <= near && name.length() > 1);
+      if (meant && far <= least) {
+        if (far < least) {
+          best.clear();
+        }
         least = far;
-        best = name;
+        best.add(name);
       }
     }
-    int near = Math.max(1, Math.min(word.length(), best.length()) / 3);
-    boolean sameOrNear = least == 0 || (least <= near && best.length() > 1);
-    return sameOrNear ? Optional.of(best) : Optional.empty();
+    return best;
   }
 
   private static String bare(String name) {

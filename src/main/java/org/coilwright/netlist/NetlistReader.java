@@ -73,6 +73,9 @@ public final class NetlistReader {
       return Optional.empty();
     }
     Entries root = (Entries) tree.get();
+    if (isOfAnotherFormat(root)) {
+      return Optional.empty();
+    }
     Types types = new TypeGatherer(includes, problems).gather(text.file(), root);
     Mark start = new Mark(text.file(), 1, 1, 2);
     Section top = new ShapeReader(problems, types).section(root, Format.NETLIST, start, true);
@@ -84,6 +87,25 @@ public final class NetlistReader {
       }
       return Optional.empty();
     }
+  }
+
+  /** A later format may differ in everything, so one message is enough. */
+  private boolean isOfAnotherFormat(Entries root) {
+    Optional<Tree.Leaf> number = root.find("coilwright");
+    boolean other =
+        number.isPresent()
+            && number.get().text().matches("[0-9]{1,9}")
+            && !number.get().text().equals("" + Format.VERSION);
+    if (other) {
+      problems.add(
+          number.get().mark(),
+          "the netlist is in format "
+              + number.get().text()
+              + "; this program reads format "
+              + Format.VERSION,
+          "use the program it was written for, or write coilwright: " + Format.VERSION);
+    }
+    return other;
   }
 
   private Netlist built(Entries root, Section top) {
@@ -186,6 +208,7 @@ public final class NetlistReader {
     top.members("intent").forEach((name, member) -> references.load(member.key()));
     intent.values().forEach(written -> references.contacts(written.value()));
     switching.flatMap(Switching::output).ifPresent(references::contact);
+    references.report();
   }
 
   private static Set<String> keys(Entries root, String key) {

@@ -40,9 +40,18 @@ final class PartBuilder {
    * Builds one part.
    *
    * @param wired pins that wires name, for loads that say nothing about their pins
-   * @throws Incomplete if something it must have could not be read
+   * @throws Incomplete if something about it is wrong; a problem says what
    */
   Part build(Written<String> name, Section section, Set<String> wired) {
+    int before = problems.reports();
+    Part part = part(name, section, wired);
+    if (before != problems.reports()) {
+      throw new Incomplete();
+    }
+    return part;
+  }
+
+  private Part part(Written<String> name, Section section, Set<String> wired) {
     String is = section.mustText("is").value();
     Head head =
         new Head(name.value(), is, name.mark(), section.plain("label"), section.plain("note"));

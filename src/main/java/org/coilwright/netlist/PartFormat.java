@@ -186,7 +186,7 @@ final class PartFormat {
             "the insulation",
             may(
                 "coil-to-contacts",
-                Choice.of("functional", "basic", "reinforced"),
+                Choice.of("functional", "basic", "double", "reinforced"),
                 "Kind of insulation between coil and contacts.",
                 "reinforced"),
             may("test", Format.VOLTS, "Test voltage.", "4 kV"),
@@ -246,7 +246,7 @@ final class PartFormat {
         may("polarity", POLARITY, "none, or which pin must be plus.", "A1 plus"),
         may(
             "suppression",
-            Choice.of("none", "diode", "zener", "varistor", "rc", "resistor"),
+            Choice.of("none", "diode", "diode-with-zener", "varistor", "rc", "resistor"),
             "What is built in against the turn-off voltage.",
             "none"),
         may("time-constant", Format.TIME, "L/R of the coil.", "12 ms"),

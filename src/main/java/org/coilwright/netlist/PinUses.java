@@ -50,7 +50,6 @@ final class PinUses {
 
   private void clash(Written<String> pin, String first, String second) {
     String both = first.equals(second) ? "twice in " + first : "in " + first + " and in " + second;
-    problems.add(
-        pin.mark(), "pin " + pin.value() + " stands " + both, "write the pin as it is marked");
+    problems.add(pin.mark(), "pin " + pin.value() + " stands " + both, "give each pin one use");
   }
 }

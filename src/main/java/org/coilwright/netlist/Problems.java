@@ -19,6 +19,7 @@ final class Problems {
   private final List<ReadingProblem> found = new ArrayList<>();
   private final Set<List<Object>> seen = new HashSet<>();
   private int more;
+  private int reports;
 
   /**
    * Starts with none.
@@ -43,6 +44,7 @@ final class Problems {
   }
 
   void add(Optional<Mark> mark, String what, String remedy) {
+    reports++;
     if (!seen.add(List.of(mark, what))) {
       return;
     }
@@ -51,12 +53,23 @@ final class Problems {
       return;
     }
     String where = mark.map(Mark::file).orElse(file);
-    found.add(new ReadingProblem(where, mark, what, remedy, mark.flatMap(this::excerpt)));
+    found.add(
+        new ReadingProblem(
+            where,
+            mark,
+            FileText.harmless(what),
+            FileText.harmless(remedy),
+            mark.flatMap(this::excerpt)));
   }
 
   /** True once further problems are only counted; a caller may then spare itself the search. */
   boolean isFull() {
     return found.size() >= MOST;
+  }
+
+  /** How often something has been found wrong, repetitions counted. */
+  int reports() {
+    return reports;
   }
 
   boolean isEmpty() {

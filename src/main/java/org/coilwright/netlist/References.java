@@ -1,18 +1,22 @@
 package org.coilwright.netlist;
 
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import org.coilwright.quantity.Words;
 
 /** Checks that every name a netlist refers to exists. */
 final class References {
+  private static final int MOST_LINES = 6;
+
   private final Problems problems;
   private final Set<String> designations;
   private final Map<String, Part> parts;
   private final Set<String> runs;
+  private final Map<Unknown, List<Mark>> unknown = new LinkedHashMap<>();
 
   /**
    * For one netlist.
@@ -54,7 +58,7 @@ final class References {
   void load(Written<String> name) {
     Part part = parts.get(name.value());
     if (part == null) {
-      part(name, "part");
+      part(name);
     } else if (!(part instanceof Part.Heater
         || part instanceof Part.OtherLoad
         || part instanceof Part.Lamp)) {
@@ -86,7 +90,7 @@ final class References {
     String designation = dot < 0 ? name.value() : name.value().substring(0, dot);
     Part part = parts.get(designation);
     if (part == null) {
-      part(new Written<>(designation, designation, name.mark()), "part");
+      part(new Written<>(designation, designation, name.mark()));
     } else if (part instanceof Part.Controller controller) {
       output(name, dot < 0 ? "" : name.value().substring(dot + 1), controller);
     } else if (dot >= 0) {
@@ -121,7 +125,7 @@ final class References {
     Mark mark = written.mark();
     Part part = parts.get(terminal.part());
     if (part == null) {
-      part(new Written<>(terminal.part(), terminal.part(), mark), "part");
+      part(new Written<>(terminal.part(), terminal.part(), mark));
     } else if (!part.pins().contains(terminal.pin())) {
       problems.add(
           mark,
@@ -130,37 +134,58 @@ final class References {
     }
   }
 
-  private void part(Written<String> name, String noun) {
+  /** Says of every name that nothing bears, once, where it stands. */
+  void report() {
+    unknown.forEach(
+        (name, places) -> {
+          List<String> lines = places.stream().skip(1).map(m -> "" + m.line()).distinct().toList();
+          String others =
+              lines.size() > MOST_LINES
+                  ? " (and in " + lines.size() + " other lines)"
+                  : lines.isEmpty()
+                      ? ""
+                      : " (and in line" + (lines.size() > 1 ? "s " : " ") + Words.all(lines) + ")";
+          problems.add(
+              places.get(0),
+              "no " + name.noun() + " is called " + Problems.shown(name.word()) + others,
+              meant(name.word(), name.noun().equals("run") ? runs : designations, ""));
+        });
+  }
+
+  private void part(Written<String> name) {
     if (!designations.contains(name.value())) {
-      problems.add(
-          name.mark(),
-          "no " + noun + " is called " + Problems.shown(name.value()),
-          meant(name.value(), designations, ""));
+      unknown("part", name);
     }
   }
 
   private void run(Written<String> name) {
     if (!runs.contains(name.value())) {
-      problems.add(
-          name.mark(),
-          "no run is called " + Problems.shown(name.value()),
-          meant(name.value(), runs, ""));
+      unknown("run", name);
     }
+  }
+
+  private void unknown(String noun, Written<String> name) {
+    unknown
+        .computeIfAbsent(new Unknown(noun, name.value()), n -> new ArrayList<>())
+        .add(name.mark());
   }
 
   private String meant(String word, Collection<String> known, String prefix) {
     if (problems.isFull()) {
       return "";
     }
-    Optional<String> near = NearNames.nearest(word, known);
-    if (near.isPresent()) {
-      return "write " + prefix + near.get();
-    }
     List<String> few = known.stream().limit(12).map(name -> prefix + name).toList();
     String more = known.size() > few.size() ? " and " + (known.size() - few.size()) + " more" : "";
-    return few.isEmpty()
-        ? "add it first"
-        : "write one of these: "
-            + (more.isEmpty() ? Words.either(few) : String.join(", ", few) + more);
+    return NearNames.advice(word, known, prefix)
+        .orElse(
+            few.isEmpty()
+                ? "add it first"
+                : few.size() == 1
+                    ? "write " + few.get(0)
+                    : "write one of these: "
+                        + (more.isEmpty() ? Words.either(few) : String.join(", ", few) + more));
   }
+
+  /** A name that nothing bears. */
+  private record Unknown(String noun, String word) {}
 }

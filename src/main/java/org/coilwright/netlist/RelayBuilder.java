@@ -142,7 +142,8 @@ final class RelayBuilder {
 
   private String name(Written<String> from, Written<String> to) {
     String name = from.value() + "-" + to.value();
-    if (!names.add(name) || names.contains(to.value() + "-" + from.value())) {
+    boolean repeated = !names.add(name) || names.contains(to.value() + "-" + from.value());
+    if (repeated && !from.value().equals(to.value())) {
       problems.add(to.mark(), "the contact " + name + " is written twice", "keep one of the two");
     }
     return name;

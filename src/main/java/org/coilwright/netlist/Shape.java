@@ -28,11 +28,19 @@ sealed interface Shape {
     Parsed<T> parse(Leaf leaf);
   }
 
-  /** Free text, not empty. */
+  /** Free text, not empty; line ends in it become spaces. */
   record Text() implements Scalar<String> {
+    static final int LONGEST = 1000;
+
     @Override
     public Parsed<String> parse(Leaf leaf) {
-      return new Good<>(leaf.text());
+      String text = leaf.text().strip().replaceAll("\\s*[\r\n\t]+\\s*", " ");
+      if (text.codePoints().anyMatch(FileText::isHarmful)) {
+        return new Bad<>(0, 1, "a control character stands in this text", "take it out");
+      }
+      return text.codePointCount(0, text.length()) <= LONGEST
+          ? new Good<>(text)
+          : new Bad<>(0, 1, "the text is longer than " + LONGEST + " characters", "shorten it");
     }
   }
 
@@ -69,18 +77,15 @@ sealed interface Shape {
         return new Good<>(text);
       }
       String what = "\"" + Problems.shown(text) + "\" cannot stand here";
-      String remedy =
-          NearNames.nearest(text, words)
-              .map(near -> "write " + near)
-              .orElse("write " + Words.either(words));
+      String remedy = NearNames.advice(text, words, "").orElse("write " + Words.either(words));
       return new Bad<>(0, text.length(), what, remedy);
     }
   }
 
   /** Yes or no. */
   record YesNo() implements Scalar<Boolean> {
-    private static final List<String> YES = List.of("true", "True", "TRUE", "yes", "Yes", "YES");
-    private static final List<String> NO = List.of("false", "False", "FALSE", "no", "No", "NO");
+    static final List<String> YES = List.of("true", "True", "TRUE", "yes", "Yes", "YES");
+    static final List<String> NO = List.of("false", "False", "FALSE", "no", "No", "NO");
 
     @Override
     public Parsed<Boolean> parse(Leaf leaf) {

@@ -82,13 +82,15 @@ final class ShapeReader {
     } else if (type.isPresent()) {
       Optional<Entries> body = types.body(type.get(), problems);
       typeKnown = body.isPresent();
-      all = body.map(b -> Types.merged(b, own, problems)).orElse(own);
+      typeKnown &= body.filter(b -> !Types.isAnotherKind(b, own, problems)).isPresent();
+      all = body.map(b -> Types.merged(b, own)).orElse(own);
+    }
+    if (!typeKnown) {
+      return Optional.empty();
     }
     Optional<Leaf> is = all.find("is");
     if (is.isEmpty()) {
-      if (typeKnown) {
-        problems.add(at, "a part needs \"is\"", "say what it is, such as is: relay");
-      }
+      problems.add(at, "a part needs \"is\"", "say what it is, such as is: relay");
       return Optional.empty();
     }
     Fields fields = shape.kinds().get(is.get().text());
@@ -96,8 +98,10 @@ final class ShapeReader {
       Choice kinds = new Choice(List.copyOf(shape.kinds().keySet()));
       return scalar(is.get(), kinds, "is").filter(never -> false);
     }
-    Section section = section(all, fields, at, shape.whole() && typeKnown);
-    return typeKnown ? Optional.of(section) : Optional.empty();
+    int before = problems.reports();
+    Section section = section(all, fields, at, shape.whole());
+    // of a part that is in doubt nothing more is said: its pins may be other ones than they seem
+    return before == problems.reports() ? Optional.of(section) : Optional.empty();
   }
 
   /**
@@ -111,6 +115,8 @@ final class ShapeReader {
       Optional<Key> key = fields.key(name);
       if (key.isEmpty()) {
         unknownKey(entry.key(), fields.noun(), fields.names());
+        // a slip of the finger is one fault, not also a missing key
+        written.addAll(NearNames.nearest(name, fields.names()));
         continue;
       }
       written.add(name);
@@ -140,9 +146,7 @@ final class ShapeReader {
     String remedy =
         problems.isFull()
             ? ""
-            : NearNames.nearest(key.text(), known)
-                .map(near -> "write " + near)
-                .orElse("its keys are " + Words.all(known));
+            : NearNames.advice(key.text(), known, "").orElse("its keys are " + Words.all(known));
     problems.add(key.mark(), what, remedy);
   }
 
@@ -151,7 +155,7 @@ final class ShapeReader {
     if (tree instanceof Entries entries) {
       return Optional.of(entries);
     }
-    wrongKind(tree, name, "a group of keys, for " + noun);
+    wrongKind(tree, name, "keys with values, for " + noun, "write key: value lines under it");
     return Optional.empty();
   }
 
@@ -174,7 +178,7 @@ final class ShapeReader {
 
   private Optional<Value> scalar(Tree tree, Scalar<?> shape, String name) {
     if (!(tree instanceof Leaf leaf)) {
-      wrongKind(tree, name, "a single value");
+      wrongKind(tree, name, "a single value", "write one value");
       return Optional.empty();
     }
     return parsed(leaf, shape.parse(leaf));
@@ -192,7 +196,7 @@ final class ShapeReader {
 
   private Optional<Value> list(Tree tree, Listing listing, String name) {
     if (!(tree instanceof Items items)) {
-      wrongKind(tree, name, "a list");
+      wrongKind(tree, name, "a list", "write each item in a line of its own, after a -");
       return Optional.empty();
     }
     int n = items.items().size();
@@ -225,9 +229,12 @@ final class ShapeReader {
     Map<String, Member> members = new LinkedHashMap<>();
     for (Entry entry : entries.get().entries()) {
       Optional<Value> key = parsed(entry.key(), named.key().parse(entry.key()));
+      if (key.isEmpty()) {
+        continue;
+      }
       Optional<Value> value =
           read(entry.value(), named.value(), entry.key().mark(), entry.key().text());
-      if (key.isPresent() && value.isPresent()) {
+      if (value.isPresent()) {
         Written<String> written = Value.word(key.get());
         members.put(written.value(), new Member(written, value.get()));
       }
@@ -238,12 +245,10 @@ final class ShapeReader {
     return Optional.of(new Keyed(at, members));
   }
 
-  private void wrongKind(Tree tree, String name, String needed) {
+  private void wrongKind(Tree tree, String name, String needed, String remedy) {
     problems.add(
         tree.mark(),
         "\"" + Problems.shown(name) + "\" holds " + needed + "; " + tree.noun() + " stands here",
-        tree instanceof Entries
-            ? "write the value without keys"
-            : needed.equals("a list") ? "write it as [ … ]" : "write it as " + needed);
+        remedy);
   }
 }

@@ -42,28 +42,31 @@ final class Types {
     }
     String known = Words.all(bodies.keySet().stream().limit(8).toList());
     String remedy =
-        NearNames.nearest(name.text(), bodies.keySet())
-            .map(near -> "write " + near)
+        NearNames.advice(name.text(), bodies.keySet(), "")
             .orElse(known.isEmpty() ? "add it under types:" : "the types are " + known);
     problems.add(name.mark(), "there is no type \"" + Problems.shown(name.text()) + "\"", remedy);
     return Optional.empty();
   }
 
-  /** A part's own keys in place of the type's keys of the same name. */
-  static Entries merged(Entries type, Entries own, Problems problems) {
+  /** True, with a problem, if a part says it is something else than its type. */
+  static boolean isAnotherKind(Entries type, Entries own, Problems problems) {
     Optional<Leaf> typeIs = type.find("is");
     Optional<Leaf> ownIs = own.find("is");
-    if (typeIs.isPresent()
-        && ownIs.isPresent()
-        && !typeIs.get().text().equals(ownIs.get().text())) {
-      problems.add(
-          ownIs.get().mark(),
-          "the type is "
-              + Problems.shown(typeIs.get().text())
-              + ", in line "
-              + typeIs.get().mark().line(),
-          "take this is: out, or use another type");
+    if (typeIs.isEmpty() || ownIs.isEmpty() || typeIs.get().text().equals(ownIs.get().text())) {
+      return false;
     }
+    problems.add(
+        ownIs.get().mark(),
+        "the type is a "
+            + Problems.shown(typeIs.get().text())
+            + ", in line "
+            + typeIs.get().mark().line(),
+        "take this is: out, or use another type");
+    return true;
+  }
+
+  /** A part's own keys in place of the type's keys of the same name. */
+  static Entries merged(Entries type, Entries own) {
     List<Entry> entries = new ArrayList<>();
     for (Entry entry : type.entries()) {
       if (own.tree(entry.key().text()).isEmpty()) {

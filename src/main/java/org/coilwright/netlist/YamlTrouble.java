@@ -2,12 +2,16 @@ package org.coilwright.netlist;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.yaml.snakeyaml.error.MarkedYAMLException;
 
 /** What the YAML library objects to, in plain words. */
 final class YamlTrouble {
-  /** A piece of the library's message, and what to say in its place. */
+  /** A piece of the library's message, and what to say in its place; %s is where it began. */
   private record Translation(String heard, String what, String remedy) {}
+
+  private static final Pattern GLUED = Pattern.compile("^\\s*(- )?[A-Za-z][\\w-]*:(?=[^\\s:/])");
 
   private static final List<Translation> TRANSLATIONS =
       List.of(
@@ -29,10 +33,6 @@ final class YamlTrouble {
               "a list item (-) cannot stand here",
               "begin the list in a line of its own"),
           new Translation(
-              "found unexpected end of stream",
-              "a quote is opened and never closed",
-              "close the quote"),
-          new Translation(
               "could not find expected ':'",
               "a colon is missing after the key",
               "write key: value, with a space after the colon"),
@@ -42,11 +42,11 @@ final class YamlTrouble {
               "write the value out, or put it in quotes"),
           new Translation(
               "expected ',' or ']'",
-              "the list [ ] is not closed, or a comma is missing",
+              "the list [ ]%s is not closed, or a comma is missing",
               "separate its items with commas and close it with ]"),
           new Translation(
               "expected ',' or '}'",
-              "the group { } is not closed, or a comma is missing",
+              "the group { }%s is not closed, or a comma is missing",
               "separate its keys with commas and close it with }"),
           new Translation(
               "expected <block end>",
@@ -74,16 +74,43 @@ final class YamlTrouble {
   static Refusal of(MarkedYAMLException e, FileText file) {
     String heard = e.getProblem() == null ? "" : e.getProblem();
     Optional<Mark> mark = Optional.ofNullable(e.getProblemMark()).map(m -> mark(m, file));
+    Optional<Mark> begin = Optional.ofNullable(e.getContextMark()).map(m -> mark(m, file));
+    if (heard.contains("found unexpected end of stream") && begin.isPresent()) {
+      return new Refusal(begin, "a quote is opened here and never closed", "close the quote");
+    }
+    if (heard.contains("mapping values are not allowed") && mark.isPresent()) {
+      Optional<Mark> glued = keyWithoutSpace(mark.get(), file);
+      if (glued.isPresent()) {
+        return new Refusal(
+            glued, "a space is missing after the colon", "write key: value, with a space");
+      }
+    }
+    String where =
+        heard.startsWith("expected ',' or") && begin.isPresent()
+            ? ", which begins in line " + begin.get().line() + ","
+            : "";
     return TRANSLATIONS.stream()
         .filter(t -> heard.contains(t.heard))
         .findFirst()
-        .map(t -> new Refusal(mark, t.what, t.remedy))
+        .map(t -> new Refusal(mark, t.what.replace("%s", where), t.remedy))
         .orElseGet(
             () ->
                 new Refusal(
                     mark,
                     "the punctuation or the indentation does not fit here",
                     "compare the line with its neighbours; quote values that hold signs"));
+  }
+
+  /** A key glued to its value, in this line or the one above, reads as a single word. */
+  private static Optional<Mark> keyWithoutSpace(Mark mark, FileText file) {
+    for (int line = mark.line(); line > 0 && line >= mark.line() - 1; line--) {
+      Matcher matcher = GLUED.matcher(file.lines().get(line - 1));
+      if (matcher.find()) {
+        int column = matcher.end();
+        return Optional.of(new Mark(mark.file(), line, column, column + 1));
+      }
+    }
+    return Optional.empty();
   }
 
   /** The end of the file lies behind its last line; a reader looks at the last line with text. */

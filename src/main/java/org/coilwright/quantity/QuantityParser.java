@@ -1,7 +1,10 @@
 package org.coilwright.quantity;
 
 import java.math.BigDecimal;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.coilwright.quantity.Cursor.Misread;
 
 /**
@@ -11,6 +14,15 @@ import org.coilwright.quantity.Cursor.Misread;
 public final class QuantityParser {
   private static final Wanted AREA = Wanted.of(Dimension.AREA);
   private static final double MM2_OF_A_KCMIL = Math.PI / 4 * 0.0254 * 0.0254 * 1000;
+
+  private static final String NUMBER = "(?<%s>[0-9]{1,2}(\\h*/0)?)";
+  private static final Pattern GAUGE =
+      Pattern.compile(
+          "\\h*((?i:AWG)\\h*"
+              + NUMBER.formatted("after")
+              + "|"
+              + NUMBER.formatted("before")
+              + "\\h*(?i:AWG))\\h*");
 
   private QuantityParser() {}
 
@@ -88,17 +100,11 @@ public final class QuantityParser {
   public static Parsed<ConductorSize> conductorSize(String text) {
     try {
       Cursor cursor = begin(text);
-      boolean before = cursor.takeWord("AWG");
+      if (text.toUpperCase(Locale.ROOT).contains("AWG")) {
+        return new Parsed.Good<>(gauge(text));
+      }
       int start = cursor.at();
       BigDecimal number = cursor.number();
-      boolean aught = cursor.take("/0");
-      if (before || cursor.takeWord("AWG")) {
-        end(cursor, "18 AWG");
-        return new Parsed.Good<>(gauge(number, aught, start, text));
-      }
-      if (aught) {
-        throw new Misread(0, text.length(), "this is a gauge number", "write AWG after it");
-      }
       if (cursor.takeWord("kcmil")) {
         end(cursor, "250 kcmil");
         return new Parsed.Good<>(positive(number.doubleValue() * MM2_OF_A_KCMIL, text));
@@ -122,20 +128,26 @@ public final class QuantityParser {
     return ConductorSize.ofMm2(mm2);
   }
 
-  private static ConductorSize gauge(BigDecimal number, boolean aught, int start, String text) {
-    String remedy = "write a whole gauge from 36 AWG to 1 AWG, or 1/0 AWG to 4/0 AWG";
-    if (number.stripTrailingZeros().scale() > 0) {
-      throw new Misread(start, text.length() - start, "a gauge is a whole number", remedy);
-    }
-    double gauge = aught ? 1 - number.doubleValue() : number.doubleValue();
+  private static ConductorSize gauge(String text) {
+    Matcher matcher = GAUGE.matcher(text);
+    String digits =
+        !matcher.matches()
+            ? ""
+            : matcher.group("after") == null ? matcher.group("before") : matcher.group("after");
+    boolean aught = digits.endsWith("/0");
+    int number = digits.isEmpty() ? -1 : Integer.parseInt(digits.split("[^0-9]", 2)[0]);
     boolean known =
         aught
-            ? gauge <= 0 && gauge >= ConductorSize.THICKEST_AWG
-            : gauge >= 0 && gauge <= ConductorSize.THINNEST_AWG;
+            ? number >= 1 && number <= 1 - ConductorSize.THICKEST_AWG
+            : number >= 1 && number <= ConductorSize.THINNEST_AWG;
     if (!known) {
-      throw new Misread(start, text.length() - start, "there is no such gauge", remedy);
+      throw new Misread(
+          0,
+          text.length(),
+          "there is no such gauge",
+          "write a whole gauge from 36 AWG to 1 AWG, or 1/0 AWG to 4/0 AWG");
     }
-    return ConductorSize.ofAwg((int) gauge);
+    return ConductorSize.ofAwg(aught ? 1 - number : number);
   }
 
   private static Cursor begin(String text) {

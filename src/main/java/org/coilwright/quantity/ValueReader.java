@@ -298,7 +298,7 @@ final class ValueReader {
           wanted.least() == Wanted.Least.ZERO
               ? "the value may not fall below zero"
               : "the value must stay above zero",
-          "write it like " + quantity.dimension().example());
+          "check the number, its sign and its tolerance");
     }
     return quantity;
   }

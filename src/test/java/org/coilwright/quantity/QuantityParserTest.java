@@ -216,7 +216,7 @@ class QuantityParserTest {
         "24 V ± 10 | VOLTAGE | the tolerance has no unit | write ± 10 %, or a value with a unit",
         "24 V + 10 % | VOLTAGE | a tolerance with a sign needs both sides | write +20 % -15 %, or ± 10 %",
         "10 % ± 2 % | RATIO | a percentage of a share in per cent can be understood in two ways | write a range: 8..12 %",
-        "-24 V | VOLTAGE | the value must stay above zero | write it like 24 V",
+        "-24 V | VOLTAGE | the value must stay above zero | check the number, its sign and its tolerance",
         "10 m AC | LENGTH | a length is neither AC nor DC | take AC out",
         "24 V please | VOLTAGE | \"please\" does not belong here | write it like 24 V",
         "V 24 | VOLTAGE | a number is missing here | start with a number",
