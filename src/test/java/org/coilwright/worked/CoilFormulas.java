@@ -5,25 +5,18 @@ import static org.coilwright.worked.Formula.numbers;
 import static org.coilwright.worked.Formula.word;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
-import org.coilwright.solve.AcCoil;
-import org.coilwright.solve.ArmatureBand;
 import org.coilwright.solve.CableCapacitance;
 import org.coilwright.solve.CoilDecay;
 import org.coilwright.solve.CoilHeat;
-import org.coilwright.solve.ContactCapacity;
-import org.coilwright.solve.ControlLineLength;
 import org.coilwright.solve.CopperLaw;
-import org.coilwright.solve.SnubberLeakage;
-import org.coilwright.solve.SupplyDemand;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Source;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
-/** Formulas about coils, their contacts, suppression and lines. */
+/** Closed formulas about coils, their turn-off and their lines. */
 final class CoilFormulas {
   private static final double MILLI = 1e-3;
   private static final double MICRO = 1e-6;
@@ -33,11 +26,9 @@ final class CoilFormulas {
   private CoilFormulas(Tables tables) {
     copper = CopperLaw.from(tables);
     temperature();
-    armature();
+    heat();
     decay();
-    alternating();
-    lines();
-    contacts();
+    capacitance();
   }
 
   static Map<String, Formula> all(Tables tables) {
@@ -67,13 +58,14 @@ final class CoilFormulas {
             in -> {
               // A source that states its own temperature coefficient: k = 1/α - T0.
               double k = 1 / in.number("coefficient") - in.number("from");
-              CopperLaw own =
-                  new CopperLaw(
-                      new Cited<>(
-                          k, new Source("own", "the example itself"), "", Standing.PUBLISHED));
-              return own.temperatureFor(
+              Source own = new Source("own", "the example itself");
+              CopperLaw stated = new CopperLaw(new Cited<>(k, own, "", Standing.PUBLISHED));
+              return stated.temperatureFor(
                   in.number("amps") / in.number("least-amps"), in.number("from"));
             }));
+  }
+
+  private void heat() {
     byName.put(
         "coil-heat.winding",
         number(in -> heat(in).windingCelsius(in.number("volts"), in.number("air"))));
@@ -83,35 +75,10 @@ final class CoilFormulas {
         "coil-heat.hot-pick-up",
         number(
             in -> heat(in).hotPickUp(in.number("pick-up"), in.number("volts"), in.number("air"))));
-    byName.put(
-        "coil.ohms-from-power", number(in -> Math.pow(in.number("volts"), 2) / in.number("watts")));
-    byName.put(
-        "coil.from-current",
-        numbers(
-            in -> {
-              double volts = in.number("volts");
-              double amps = in.number("amps");
-              return List.of(volts * amps, volts / amps);
-            }));
   }
 
   private CoilHeat heat(Inputs in) {
     return new CoilHeat(copper, in.number("ohms"), in.number("from"), in.number("kelvin-per-watt"));
-  }
-
-  private void armature() {
-    byName.put(
-        "armature.position",
-        word(
-            in ->
-                new ArmatureBand(
-                        in.number("operate"),
-                        in.number("holds"),
-                        in.number("release"),
-                        in.number("highest"))
-                    .at(in.number("share"), in.word("before").equals("closed"))
-                    .name()
-                    .toLowerCase(Locale.ROOT)));
   }
 
   private void decay() {
@@ -143,56 +110,13 @@ final class CoilFormulas {
             in ->
                 new CoilDecay(1, in.number("ohms"), in.number("volts") / in.number("ohms"))
                     .resistorPeakVolts(in.number("resistor"))));
-    byName.put("decay.zener-peak", number(in -> in.number("zener") + in.number("diode")));
   }
 
   private static CoilDecay coil(Inputs in) {
     return new CoilDecay(in.number("henry"), in.number("ohms"), in.number("amps"));
   }
 
-  private void alternating() {
-    byName.put(
-        "ac-coil.impedance",
-        numbers(
-            in -> {
-              AcCoil coil =
-                  AcCoil.fromInductance(in.number("ohms"), in.number("henry"), in.number("hertz"));
-              return List.of(coil.reactance(), coil.impedance());
-            }));
-    byName.put(
-        "ac-coil.amps",
-        numbers(
-            in -> {
-              AcCoil coil =
-                  AcCoil.fromInductance(in.number("ohms"), in.number("henry"), in.number("hertz"));
-              double volts = in.number("volts");
-              return List.of(coil.amps(volts), coil.directAmps(volts));
-            }));
-    byName.put(
-        "snubber.milliamps",
-        number(in -> snubber(in).amps(in.number("volts"), in.number("hertz")) / MILLI));
-    byName.put(
-        "snubber.coil-volts",
-        number(
-            in ->
-                snubber(in)
-                    .coilVolts(
-                        AcCoil.fromPowerFactor(
-                            in.number("volts"), in.number("hold"), in.number("power-factor")),
-                        in.number("volts"),
-                        in.number("hertz"))));
-    byName.put(
-        "leakage.direct-coil-volts",
-        number(
-            in ->
-                SnubberLeakage.directCoilVolts(in.number("milliamps") * MILLI, in.number("ohms"))));
-  }
-
-  private static SnubberLeakage snubber(Inputs in) {
-    return new SnubberLeakage(in.number("ohms"), in.number("microfarad") * MICRO);
-  }
-
-  private void lines() {
+  private void capacitance() {
     byName.put(
         "cable-capacitance.metres",
         number(in -> CableCapacitance.longestMetres(holding(in), perKm(in))));
@@ -205,48 +129,6 @@ final class CoilFormulas {
     byName.put(
         "cable-capacitance.shunt-ohms",
         number(in -> CableCapacitance.shuntOhms(in.number("microfarad") * MICRO)));
-    byName.put(
-        "line-length.total-metres",
-        number(
-            in ->
-                ControlLineLength.totalMetres(
-                    in.number("drop"),
-                    in.number("volts"),
-                    in.number("mm2"),
-                    in.number("pick-up"))));
-    byName.put(
-        "line-length.size",
-        number(
-            in ->
-                in.numbers("sizes").stream()
-                    .filter(
-                        mm2 ->
-                            ControlLineLength.oneWayMetres(
-                                    in.number("volts"),
-                                    in.number("pick-up"),
-                                    mm2,
-                                    in.number("factor"))
-                                >= in.number("metres"))
-                    .findFirst()
-                    .orElseThrow()));
-    byName.put(
-        "supply.divided",
-        number(
-            in ->
-                SupplyDemand.dividedVolts(
-                    in.number("volts"), in.number("coil"), in.number("series"))));
-    byName.put(
-        "supply.short-time-va",
-        number(
-            in ->
-                SupplyDemand.shortTimeVoltAmperes(
-                    in.number("pulling-in"), in.number("held"), in.number("others"))));
-    byName.put(
-        "supply.most-coils",
-        number(in -> SupplyDemand.mostCoils(in.number("limit"), in.number("coil-amps"))));
-    byName.put(
-        "supply.left-for-line",
-        number(in -> SupplyDemand.leftForLine(in.number("lowest"), in.number("needs"))));
   }
 
   private static double holding(Inputs in) {
@@ -260,16 +142,5 @@ final class CoilFormulas {
 
   private static double perKm(Inputs in) {
     return in.number("microfarad-per-km") * MICRO;
-  }
-
-  private void contacts() {
-    byName.put(
-        "contact.amps",
-        number(
-            in ->
-                new ContactCapacity(
-                        in.number("most-amps"), in.number("most-volts"), in.number("volt-amperes"))
-                    .ampsAt(in.number("volts"))
-                    .orElseThrow()));
   }
 }

@@ -33,6 +33,11 @@ final class Inputs {
     throw new IllegalArgumentException(name + " is no word");
   }
 
+  /** A word or a number, as it is written into a netlist. */
+  String text(String name) {
+    return String.valueOf(get(name));
+  }
+
   boolean has(String name) {
     return given.containsKey(name);
   }

@@ -1,11 +1,11 @@
-package org.coilwright.solve;
+package org.coilwright.worked;
 
 /**
  * Currents of resistive loads on a balanced three-phase supply, whole, with an element or a line
  * open, or with an element shorted. An element is given by its conductance: 0 is open, {@link
  * Double#POSITIVE_INFINITY} shorted.
  */
-public final class ThreePhase {
+final class ThreePhase {
   private static final double ROOT3 = Math.sqrt(3);
 
   /** Cosine and sine of the three phase positions. */
@@ -21,7 +21,7 @@ public final class ThreePhase {
    * @param first on L1, r.m.s.
    * @param neutral zero where there is none
    */
-  public record Lines(double first, double second, double third, double neutral) {}
+  record Lines(double first, double second, double third, double neutral) {}
 
   /**
    * Line currents of three elements in delta.
@@ -29,7 +29,7 @@ public final class ThreePhase {
    * @param volts line to line, r.m.s.
    * @param g12 conductance between L1 and L2, S; finite, for a short between lines is not a load
    */
-  public static Lines delta(double volts, double g12, double g23, double g31) {
+  static Lines delta(double volts, double g12, double g23, double g31) {
     double[] g = {g12, g23, g31};
     double phase = volts / ROOT3;
     double[] re = new double[3];
@@ -48,21 +48,12 @@ public final class ThreePhase {
   }
 
   /**
-   * Line currents of a delta that has lost L1: two elements in series, and the third, on L2 and L3.
-   */
-  public static Lines deltaWithoutFirstLine(double volts, double g12, double g23, double g31) {
-    double series = g12 + g31 == 0 ? 0 : g12 * g31 / (g12 + g31);
-    double amps = volts * (g23 + series);
-    return new Lines(0, amps, amps, 0);
-  }
-
-  /**
    * Line currents of three elements in star; the neutral point floats.
    *
    * @param volts line to line, r.m.s.
    * @param g1 conductance of the element on L1, S; at most one infinite
    */
-  public static Lines star(double volts, double g1, double g2, double g3) {
+  static Lines star(double volts, double g1, double g2, double g3) {
     double[] g = {g1, g2, g3};
     double[] point = starPoint(volts, g);
     double phase = volts / ROOT3;
@@ -92,7 +83,7 @@ public final class ThreePhase {
    *
    * @param volts line to line, r.m.s.
    */
-  public static Lines starElementVolts(double volts, double g1, double g2, double g3) {
+  static Lines starElementVolts(double volts, double g1, double g2, double g3) {
     double[] point = starPoint(volts, new double[] {g1, g2, g3});
     double phase = volts / ROOT3;
     double[] across = new double[3];
@@ -103,7 +94,7 @@ public final class ThreePhase {
   }
 
   /** Line and neutral currents of three elements in star with the neutral connected. */
-  public static Lines starWithNeutral(double volts, double g1, double g2, double g3) {
+  static Lines starWithNeutral(double volts, double g1, double g2, double g3) {
     double phase = volts / ROOT3;
     double a = phase * g1;
     double b = phase * g2;
@@ -115,7 +106,7 @@ public final class ThreePhase {
    * Current in the neutral of three line currents at unity power factor: {@code √(A² + B² + C² - AB
    * - BC - CA)}.
    */
-  public static double neutral(double a, double b, double c) {
+  static double neutral(double a, double b, double c) {
     return Math.sqrt(Math.max(0, a * a + b * b + c * c - a * b - b * c - c * a));
   }
 
