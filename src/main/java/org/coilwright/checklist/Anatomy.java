@@ -2,11 +2,15 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
@@ -173,22 +177,35 @@ final class Anatomy {
 
   /** Devices through which controllers and supply units are fed. */
   Set<String> controlProtection() {
-    return protectionOf(
-        inputs().stream().flatMap(i -> java.util.stream.Stream.of(i.from(), i.to())).toList());
+    return protectionOf(inputs().stream().flatMap(i -> Stream.of(i.from(), i.to())).toList());
   }
 
-  /** The first state in which a relay is pulled in, or is not. */
+  /** The first state without a short-circuit in which a relay is pulled in, or is not. */
   Optional<State> stateWith(String relay, boolean in) {
-    return study.states().stream()
-        .filter(s -> s.pulledIn().getOrDefault(relay, false) == in)
-        .findFirst();
+    return sound(relay).filter(s -> s.pulledIn().getOrDefault(relay, false) == in).findFirst();
   }
 
   /** The state in which a load takes most. */
   Optional<State> stateWithOn(String load) {
-    return study.states().stream()
+    return sound(load)
         .filter(s -> study.load(load, s).on())
-        .max(java.util.Comparator.comparingDouble(s -> study.load(load, s).watts()));
+        .max(Comparator.comparingDouble(s -> study.load(load, s).watts()));
+  }
+
+  /** The first state in which a load is off. */
+  Optional<State> stateWithOff(String load) {
+    return sound(load).filter(s -> !study.load(load, s).on()).findFirst();
+  }
+
+  /** The state that differs from another in one position only. */
+  Optional<State> stateBeside(State state, String column) {
+    Map<String, Boolean> positions = new HashMap<>(state.positions());
+    positions.put(column, !positions.getOrDefault(column, false));
+    return study.states().stream().filter(s -> s.positions().equals(positions)).findFirst();
+  }
+
+  private Stream<State> sound(String part) {
+    return study.statesFor(part).stream().filter(s -> !study.isShorted(s));
   }
 
   /** Positions in words: {@code U1.heat on, B1 closed}. */

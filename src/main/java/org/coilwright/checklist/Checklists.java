@@ -8,6 +8,7 @@ import org.coilwright.checklist.Checklist.Paper;
 import org.coilwright.checklist.Checklist.Summary;
 import org.coilwright.checklist.Checklist.TitleBlock;
 import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.Part;
 import org.coilwright.rule.Report;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Study;
@@ -111,19 +112,18 @@ public final class Checklists {
     Bands bands = new Bands(tables);
     Plan plan = new Plan(cautions);
     plan.add(new DeadTopics(anatomy, bands).topics());
-    plan.hold("before any supply is switched on", conditions(plan, report, false));
-    int dead = plan.sections();
+    plan.hold("before any supply is switched on", conditions(anatomy, plan, report, false));
     plan.add(new ControlTopics(anatomy).topics());
     List<Topic> mains = new MainsTopics(anatomy, bands).topics();
-    if (!mains.isEmpty() && plan.sections() > dead) {
-      plan.hold("before the mains reaches the load", conditions(plan, report, true));
+    if (!mains.isEmpty()) {
+      plan.hold("before the mains reaches the load", conditions(anatomy, plan, report, true));
     }
     plan.add(mains);
     plan.add(new SettingTopics(anatomy).topics());
     return plan.steps();
   }
 
-  private static List<String> conditions(Plan plan, Report report, boolean again) {
+  private static List<String> conditions(Anatomy anatomy, Plan plan, Report report, boolean again) {
     List<String> conditions = new ArrayList<>();
     conditions.add(
         "Every row of sections 1 to " + plan.sections() + " is met, or was mended and done again.");
@@ -139,6 +139,15 @@ public final class Checklists {
               + (stops == 1 ? " finding" : " findings")
               + " of weight STOP: it ends here. Go on with the sheet of the mended netlist.");
     }
+    anatomy.parts(Part.Heater.class).stream()
+        .filter(h -> again && h.vessel().isPresent())
+        .forEach(
+            h ->
+                conditions.add(
+                    "Vessel of "
+                        + h.name()
+                        + " full: water has run from its outlet, air is let out, relief valve"
+                        + " free."));
     conditions.add(
         again
             ? "Covers on, people away from the load, the way to the isolator free."

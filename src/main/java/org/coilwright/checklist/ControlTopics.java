@@ -2,6 +2,7 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.coilwright.checklist.Expected.Band;
@@ -31,7 +32,10 @@ final class ControlTopics {
       if (anatomy.elvCoil(relay)) {
         topics.add(
             new Topic(
-                Section.Stage.ELV, "coil of " + relay.name(), beginWith(), coil(relay, false)));
+                Section.Stage.ELV,
+                "coil of " + relay.name(),
+                beginWith(),
+                coil(relay, !anatomy.inputs().isEmpty())));
       }
     }
     return topics;
@@ -110,7 +114,7 @@ final class ControlTopics {
     Optional<State> on = anatomy.stateWith(relay.name(), true);
     if (on.isPresent()) {
       CoilReading reading = anatomy.study().coil(relay.name(), on.get());
-      String condition = anatomy.inWords(on.get()) + ".";
+      String condition = anatomy.inWords(on.get()) + "." + alsoIn(relay.name(), on.get());
       if (reading.highest() > 0 && reading.highest() >= reading.lowest()) {
         rows.add(
             new Row(
@@ -144,6 +148,16 @@ final class ControlTopics {
       }
     }
     return rows;
+  }
+
+  /** Relays that pull in along with this one. */
+  private static String alsoIn(String relay, State state) {
+    List<String> others =
+        state.pulledIn().entrySet().stream()
+            .filter(e -> e.getValue() && !e.getKey().equals(relay))
+            .map(Map.Entry::getKey)
+            .toList();
+    return others.isEmpty() ? "" : " " + String.join(", ", others) + " in as well.";
   }
 
   private static String plus(Part.Relay relay, CoilReading reading) {

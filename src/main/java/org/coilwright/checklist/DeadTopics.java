@@ -74,7 +74,7 @@ final class DeadTopics {
     }
     rows.add(prove("before", order));
     for (Part.Mains incoming : mains) {
-      double volts = anatomy.mains().map(m -> m.voltage().value().nominal()).orElse(0.0);
+      double volts = anatomy.mains().map(DeadTopics::toEarth).orElse(0.0);
       if (volts > 0) {
         Reasoned off = bands.off(volts, "V AC");
         rows.add(
@@ -123,7 +123,7 @@ final class DeadTopics {
                 part.head().label().map(l -> "(" + l + ")").orElse(""),
                 new Setting(marking),
                 "fit the part listed, or check the netlist again with the one that is there.",
-                Reasons.ofNetlist("as written at " + part.name())));
+                Reasons.ofNetlist("as written in the netlist")));
       }
     }
     return rows;
@@ -136,11 +136,7 @@ final class DeadTopics {
     if (part instanceof Part.Protective device) {
       String kind =
           device.isRcd() ? "type " + text(device.kind()) : "curve " + text(device.curve());
-      return joined(
-          kind,
-          text(device.rating()),
-          text(device.trip()),
-          device.poles().size() + (device.poles().size() == 1 ? " pole" : " poles"));
+      return joined(kind, text(device.rating()), text(device.trip()), poles(device));
     }
     if (part instanceof Part.Fuse fuse) {
       return text(fuse.rating());
@@ -159,6 +155,12 @@ final class DeadTopics {
       return text(supply.output().voltage());
     }
     return "";
+  }
+
+  private static String poles(Part.Protective device) {
+    long lines = device.poles().stream().filter(p -> !p.neutral()).count();
+    String words = lines + (lines == 1 ? " pole" : " poles");
+    return lines == device.poles().size() ? words : words + " and N";
   }
 
   private static String text(Optional<? extends Written<?>> written) {
@@ -198,8 +200,10 @@ final class DeadTopics {
             .circuit()
             .path(from, to, b -> b instanceof Branch.Conductor)
             .flatMap(
-                p ->
-                    bands.series(p.branches().stream().map(Branch.Conductor.class::cast).toList()));
+                p -> bands.series(p.branches().stream().map(Branch.Conductor.class::cast).toList()))
+            .map(
+                r ->
+                    new Reasoned(Expected.Band.atMost(r.band().max().orElse(0), "Ω"), r.grounds()));
     return computed.orElseGet(
         () ->
             Bands.reasoned(
@@ -224,10 +228,23 @@ final class DeadTopics {
                         + "; a coil for another voltage or a"
                         + " damaged one.",
                     expected.get().grounds())
-                .when("One wire lifted, positive lead at the first pin."));
+                .when(
+                    anatomy.elvCoil(relay)
+                        ? "One wire lifted, positive lead at " + plus(relay) + "."
+                        : "One wire lifted."));
       }
     }
     return rows;
+  }
+
+  /** Where an ohmmeter's positive lead goes so that a suppressor diode blocks. */
+  private String plus(Part.Relay relay) {
+    boolean turned =
+        anatomy
+            .stateWith(relay.name(), true)
+            .map(s -> anatomy.study().coil(relay.name(), s).volts() < 0)
+            .orElse(false);
+    return relay.name() + "." + (turned ? relay.coil().second() : relay.coil().first());
   }
 
   /** Two cores of one run between the same two parts, joined at the far end. */

@@ -25,6 +25,9 @@ public sealed interface Expected {
   record Band(OptionalDouble min, OptionalDouble max, String unit) implements Expected {
     private static final int FIGURES = 3;
 
+    /** Below this a reading needs a third decimal. */
+    private static final double FINE = 0.1;
+
     /**
      * Refuses a band that says nothing.
      *
@@ -64,6 +67,9 @@ public sealed interface Expected {
       if (max.isEmpty()) {
         return "≥ " + print(min.orElse(0), decimals, RoundingMode.CEILING) + " " + unit;
       }
+      if (min.orElse(0) == 0) {
+        return "0 … " + print(max.orElse(0), decimals, RoundingMode.FLOOR) + " " + unit;
+      }
       String low = print(min.orElse(0), decimals, RoundingMode.CEILING);
       String high = print(max.orElse(0), decimals, RoundingMode.FLOOR);
       if (new BigDecimal(low).compareTo(new BigDecimal(high)) > 0) {
@@ -80,6 +86,10 @@ public sealed interface Expected {
         return 0;
       }
       int wanted = Math.max(0, FIGURES - 1 - (int) Math.floor(Math.log10(scale)));
+      if (scale >= FINE) {
+        // No instrument on site shows more.
+        wanted = Math.min(wanted, 2);
+      }
       return Math.min(wanted, Math.max(places(min), places(max)));
     }
 
@@ -130,7 +140,6 @@ public sealed interface Expected {
     STAYS_OUT("armature stays out"),
     TRIPS("trips at once"),
     DOES_NOT_TRIP("does not trip"),
-    WATER_COVERS("water covers the element"),
     FITTED("fitted and legible");
 
     private final String text;

@@ -4,12 +4,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.coilwright.checklist.Bands.Reasoned;
 import org.coilwright.checklist.Expected.Band;
-import org.coilwright.checklist.Expected.Seen;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.quantity.Dimension;
@@ -45,7 +43,14 @@ final class MainsTopics {
       }
     }
     for (Part load : anatomy.loads()) {
-      topics.add(topic(load.name() + " off, then on", filled(load), offAndOn(load, mains.get())));
+      anatomy
+          .stateWithOff(load.name())
+          .ifPresent(
+              s -> topics.add(topic(load.name() + " off", standing(s), off(load, mains.get()))));
+      anatomy
+          .stateWithOn(load.name())
+          .ifPresent(
+              s -> topics.add(topic(load.name() + " on", standing(s), on(load, s, mains.get()))));
       topics.add(
           topic(
               load.name() + ", one contact after another",
@@ -62,13 +67,6 @@ final class MainsTopics {
   private String loadsOff() {
     var only = anatomy.loadOnlyProtection();
     return only.isEmpty() ? "Loads disconnected." : String.join(", ", only) + " still locked off.";
-  }
-
-  private String filled(Part load) {
-    boolean vessel = load instanceof Part.Heater h && h.vessel().isPresent();
-    return vessel
-        ? "Vessel full, air let out, relief valve free. Every protective device on."
-        : "Every protective device on.";
   }
 
   private List<Row> incoming(Site.MainsSupply mains) {
@@ -132,45 +130,29 @@ final class MainsTopics {
         : Reasons.ofNetlist("site.mains: " + Figures.of(volts));
   }
 
-  private List<Row> offAndOn(Part load, Site.MainsSupply mains) {
+  private String standing(State state) {
+    return "Every protective device on. " + anatomy.inWords(state) + ".";
+  }
+
+  private List<Row> off(Part load, Site.MainsSupply mains) {
+    Reasoned none = bands.off(DeadTopics.toEarth(mains), "V AC");
     List<Row> rows = new ArrayList<>();
-    boolean vessel = load instanceof Part.Heater h && h.vessel().isPresent();
-    if (vessel) {
+    for (String pin : anatomy.livePins(load)) {
       rows.add(
           Row.dead(
-                  "Draw water from the vessel of " + load.name(),
-                  "at its outlet",
-                  new Seen(Expected.State.WATER_COVERS),
-                  "stay off; fill and let the air out.",
-                  Reasons.ofNetlist("a vessel is written at " + load.name()))
+                  "Measure " + load.name() + "." + pin + " against earth",
+                  "between " + load.name() + "." + pin + " and PE",
+                  none.band(),
+                  "switch off; a line stays on, a pole has welded or line and neutral are crossed.",
+                  none.grounds())
               .live(true));
     }
-    Optional<State> off =
-        anatomy.study().states().stream()
-            .filter(s -> !anatomy.study().load(load.name(), s).on())
-            .findFirst();
-    Reasoned none = bands.off(DeadTopics.toEarth(mains), "V AC");
-    if (off.isPresent()) {
-      for (String pin : anatomy.livePins(load)) {
-        rows.add(
-            new Row(
-                anatomy.inWords(off.get()) + ".",
-                "Measure " + load.name() + "." + pin + " against earth",
-                "between " + load.name() + "." + pin + " and PE",
-                none.band(),
-                "switch off; a line stays on, a pole has welded or line and neutral are crossed.",
-                true,
-                none.grounds()));
-      }
-    }
-    anatomy.stateWithOn(load.name()).ifPresent(on -> rows.addAll(on(load, on, mains)));
     return rows;
   }
 
   private List<Row> on(Part load, State on, Site.MainsSupply mains) {
     List<Row> rows = new ArrayList<>();
     LoadReading reading = anatomy.study().load(load.name(), on);
-    String condition = anatomy.inWords(on) + ".";
     Cited<Double> drop = bands.figure("checklist.load-drop-share");
     Quantity volts = mains.voltage().value();
     Quantity across =
@@ -185,7 +167,7 @@ final class MainsTopics {
             neutral ? volts.times(DeadTopics.toEarth(mains) / volts.nominal()) : across;
         rows.add(
             new Row(
-                condition,
+                "",
                 "Measure the voltage at " + load.name(),
                 "between "
                     + load.name()
@@ -204,13 +186,13 @@ final class MainsTopics {
     for (String pin : pins) {
       double amps = reading.amps().getOrDefault(pin, 0.0);
       if (!pin.equals("N") && amps > 0) {
-        rows.add(current(load, pin, amps, condition, volts));
+        rows.add(current(load, pin, amps, volts));
       }
     }
     return rows;
   }
 
-  private Row current(Part load, String pin, double amps, String condition, Quantity volts) {
+  private Row current(Part load, String pin, double amps, Quantity volts) {
     Quantity wide = spread(volts);
     boolean heater = load instanceof Part.Heater;
     Cited<Double> least = bands.figure("poles.heater-power-low");
@@ -219,7 +201,7 @@ final class MainsTopics {
     double low = heater ? least.value() : 1 - other.value();
     double high = heater ? most.value() : 1 + other.value();
     return new Row(
-        condition,
+        "",
         "Measure the current of " + load.name() + "." + pin,
         "around the wire at " + load.name() + "." + pin,
         Band.between(
@@ -245,10 +227,7 @@ final class MainsTopics {
     List<Row> rows = new ArrayList<>();
     for (String column : anatomy.study().columns()) {
       boolean position = on.get().positions().getOrDefault(column, false);
-      Map<String, Boolean> other = new TreeMap<>(on.get().positions());
-      other.put(column, !position);
-      Optional<State> state =
-          anatomy.study().states().stream().filter(s -> s.positions().equals(other)).findFirst();
+      Optional<State> state = anatomy.stateBeside(on.get(), column);
       if (state.isEmpty() || anatomy.study().load(load.name(), state.get()).on()) {
         continue;
       }

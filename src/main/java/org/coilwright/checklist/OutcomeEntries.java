@@ -14,6 +14,7 @@ import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Figures;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Outcome.Satisfied;
 import org.coilwright.rule.Outcome.Undecided;
 import org.coilwright.rule.Outcome.Violated;
@@ -67,8 +68,8 @@ final class OutcomeEntries {
         String.join(", ", finding.at()) + ", line " + finding.mark().line(),
         finding.headline(),
         finding.numbers(),
-        measure(finding.value()),
-        measure(finding.limit()),
+        measures(finding.value(), finding.limit()).get(0),
+        measures(finding.value(), finding.limit()).get(1),
         detail.toString(),
         finding.remedy(),
         Reasons.of("", finding.basis()));
@@ -86,8 +87,8 @@ final class OutcomeEntries {
                     s.rule().id(),
                     String.join(", ", s.at()),
                     s.sentence(),
-                    measure(s.value()),
-                    measure(s.limit()),
+                    measures(s.value(), s.limit()).get(0),
+                    measures(s.value(), s.limit()).get(1),
                     Reasons.of("", s.basis())))
         .toList();
   }
@@ -105,35 +106,40 @@ final class OutcomeEntries {
         (key, sentences) -> add(points, key, "Not checked: " + String.join(" ", sentences)));
     remembered()
         .forEach(
-            (source, rules) ->
+            (rule, remembered) ->
                 add(
                     points,
-                    source,
+                    "The limit for " + rule + " at " + String.join(", ", remembered.at()),
                     "From memory: "
                         + Grounds.CONFIRM
-                        + ". Used by "
-                        + String.join(", ", rules)
+                        + ". It rests on: "
+                        + String.join("; ", remembered.sources())
                         + "."));
     return points;
   }
 
-  private Map<String, Set<String>> remembered() {
-    Map<String, Set<String>> rules = new LinkedHashMap<>();
+  /** Rules that rest on memory, by what they look at. */
+  private Map<String, Remembered> remembered() {
+    Map<String, Remembered> byRule = new LinkedHashMap<>();
     for (Violated finding : report.findings()) {
-      remember(rules, finding.basis(), finding.rule().id(), finding.at());
+      remember(byRule, finding.basis(), finding);
     }
     for (Satisfied satisfied : report.satisfied()) {
-      remember(rules, satisfied.basis(), satisfied.rule().id(), satisfied.at());
+      remember(byRule, satisfied.basis(), satisfied);
     }
-    return rules;
+    return byRule;
   }
 
-  private static void remember(
-      Map<String, Set<String>> rules, Basis basis, String rule, List<String> at) {
+  private record Remembered(Set<String> at, Set<String> sources) {}
+
+  private static void remember(Map<String, Remembered> byRule, Basis basis, Outcome outcome) {
     if (basis.standing() == Standing.FROM_MEMORY) {
-      rules
-          .computeIfAbsent(String.join("; ", basis.sources()), k -> new LinkedHashSet<>())
-          .add(rule + " at " + (at.isEmpty() ? "the circuit" : at.get(0)));
+      Remembered remembered =
+          byRule.computeIfAbsent(
+              outcome.rule().title() + " (" + outcome.rule().id() + ")",
+              k -> new Remembered(new LinkedHashSet<>(), new LinkedHashSet<>()));
+      remembered.at().add(outcome.at().isEmpty() ? "the circuit" : outcome.at().get(0));
+      remembered.sources().addAll(basis.sources());
     }
   }
 
@@ -141,11 +147,35 @@ final class OutcomeEntries {
     points.add(new OpenPoint("P" + (points.size() + 1), what, why));
   }
 
-  private static String measure(Optional<Measure> measure) {
-    return measure.map(m -> number(m.number()) + " " + m.unit()).orElse("").strip();
+  private static final Map<String, Dimension> BY_UNIT =
+      Map.of(
+          "V", Dimension.VOLTAGE,
+          "A", Dimension.CURRENT,
+          "Ω", Dimension.RESISTANCE,
+          "W", Dimension.POWER,
+          "VA", Dimension.APPARENT_POWER,
+          "s", Dimension.TIME,
+          "m", Dimension.LENGTH);
+
+  /** Value and limit as text, with as many figures as it takes to tell them apart. */
+  private static List<String> measures(Optional<Measure> value, Optional<Measure> limit) {
+    if (value.isPresent() && limit.isPresent() && value.get().unit().equals(limit.get().unit())) {
+      Dimension dimension = BY_UNIT.getOrDefault(value.get().unit(), Dimension.COUNT);
+      List<String> numbers = Figures.apart(value.get().number(), limit.get().number(), dimension);
+      String unit = dimension == Dimension.COUNT ? " " + value.get().unit() : "";
+      return List.of(numbers.get(0) + unit, numbers.get(1) + unit);
+    }
+    return List.of(measure(value), measure(limit));
   }
 
-  private static String number(double number) {
-    return Figures.computed(number, Dimension.COUNT);
+  private static String measure(Optional<Measure> measure) {
+    return measure
+        .map(
+            m -> {
+              Dimension dimension = BY_UNIT.getOrDefault(m.unit(), Dimension.COUNT);
+              String number = Figures.computed(m.number(), dimension);
+              return dimension == Dimension.COUNT ? number + " " + m.unit() : number;
+            })
+        .orElse("");
   }
 }

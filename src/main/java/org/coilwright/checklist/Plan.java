@@ -17,7 +17,7 @@ final class Plan {
   /** Adds what is to be done while one stage lasts; a topic without rows is left out. */
   void add(List<Topic> topics) {
     boolean first = true;
-    for (Topic topic : topics) {
+    for (Topic topic : joined(topics)) {
       List<Row> rows = topic.rows();
       // Parts of like size: ten rows become five and five, not nine and one.
       int parts = (rows.size() + Section.MOST_ROWS - 1) / Section.MOST_ROWS;
@@ -31,6 +31,23 @@ final class Plan {
     }
   }
 
+  /** Neighbours that begin alike and together hold few enough rows become one. */
+  private static List<Topic> joined(List<Topic> topics) {
+    List<Topic> joined = new ArrayList<>();
+    for (Topic topic : topics) {
+      if (topic.rows().isEmpty()) {
+        continue;
+      }
+      int last = joined.size() - 1;
+      if (last >= 0 && joined.get(last).joins(topic)) {
+        joined.set(last, joined.get(last).with(topic));
+      } else {
+        joined.add(topic);
+      }
+    }
+    return joined;
+  }
+
   private void section(Topic topic, String title, List<Row> rows, boolean firstOfStage) {
     sections++;
     List<TestRow> numbered = new ArrayList<>();
@@ -39,9 +56,7 @@ final class Plan {
     }
     List<String> readFirst = new ArrayList<>();
     if (firstOfStage) {
-      for (Caution caution : cautions.before(topic.stage())) {
-        readFirst.add(caution.number() + " " + caution.title());
-      }
+      cautions.before(topic.stage()).stream().map(Caution::number).forEach(readFirst::add);
     }
     steps.add(
         new Section(

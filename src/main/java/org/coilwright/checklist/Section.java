@@ -8,7 +8,7 @@ import java.util.List;
  * @param number such as {@code 5}
  * @param title what it is about
  * @param stage what is live while it is done
- * @param readFirst cautions to read before it, by number and title
+ * @param readFirst numbers of the cautions to read before it
  * @param beginWith the state the circuit must be in
  * @param rows one to nine
  */

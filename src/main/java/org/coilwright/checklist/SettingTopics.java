@@ -78,6 +78,6 @@ final class SettingTopics {
                     "at " + at,
                     new Setting(v.text()),
                     "set it as listed, then read it back again.",
-                    Reasons.ofNetlist("line " + v.mark().line() + " of the netlist"))));
+                    Reasons.ofNetlist("as written in the netlist"))));
   }
 }

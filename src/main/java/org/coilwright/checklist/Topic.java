@@ -1,6 +1,23 @@
 package org.coilwright.checklist;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Rows about one thing, before they are numbered and parted into sections of nine at most. */
-record Topic(Section.Stage stage, String title, String beginWith, List<Row> rows) {}
+record Topic(Section.Stage stage, String title, String beginWith, List<Row> rows) {
+  /** True if the other one can follow in the same section. */
+  boolean joins(Topic other) {
+    return stage == other.stage
+        && beginWith.equals(other.beginWith)
+        && rows.size() + other.rows.size() <= Section.MOST_ROWS;
+  }
+
+  /** Both in one. */
+  Topic with(Topic other) {
+    return new Topic(
+        stage,
+        title + "; " + other.title,
+        beginWith,
+        Stream.concat(rows.stream(), other.rows.stream()).toList());
+  }
+}

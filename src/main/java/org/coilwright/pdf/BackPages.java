@@ -1,7 +1,11 @@
 package org.coilwright.pdf;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Grounds;
 import org.coilwright.checklist.TestRow;
 
 /** The sign-off page and, behind it, the reasons. */
@@ -78,11 +82,18 @@ final class BackPages {
   private void reasons(List<TestRow> rows) {
     sheet.freshPage();
     Grid grid =
-        grid(new Grid.Column("Row", 14 * MM), new Grid.Column("Where its reading comes from", 0));
+        grid(new Grid.Column("Rows", 36 * MM), new Grid.Column("Where its reading comes from", 0));
+    Map<Grounds, List<String>> byGrounds = new LinkedHashMap<>();
     for (TestRow row : rows) {
-      Cell text = Cell.text(row.expected().text() + ": " + row.grounds().how());
-      grid.tight(List.of(Cell.bold(row.number()), FrontPages.grounds(text, row.grounds())));
+      byGrounds.computeIfAbsent(row.grounds(), g -> new ArrayList<>()).add(row.number());
     }
+    byGrounds.forEach(
+        (grounds, numbers) ->
+            grid.tight(
+                List.of(
+                    Cell.bold(String.join(", ", numbers)),
+                    FrontPages.grounds(Cell.text(grounds.how()), grounds))));
+    grid.titled("Where the expected readings come from");
     prose.heading("Where the expected readings come from", Role.HEADING_2, grid.beginning());
     grid.draw(document);
   }
@@ -95,14 +106,15 @@ final class BackPages {
             new Grid.Column("Value", 25 * MM),
             new Grid.Column("Limit", 25 * MM));
     for (Checklist.SatisfiedEntry entry : entries) {
-      Cell text = Cell.text(entry.sentence()).and(entry.rule());
+      Cell text = Cell.text(entry.sentence());
       grid.tight(
           List.of(
               Cell.bold(entry.at()),
-              FrontPages.grounds(text, entry.grounds()),
+              FrontPages.grounds(text, entry.rule(), entry.grounds()),
               Cell.text(entry.value()),
               Cell.text(entry.limit())));
     }
+    grid.titled("What was computed and satisfied");
     prose.heading("What was computed and satisfied", Role.HEADING_2, grid.beginning());
     if (entries.isEmpty()) {
       prose.paragraph(Prose.Line.plain("Nothing."));

@@ -105,9 +105,10 @@ final class FrontPages {
               Cell.text(finding.value()),
               Cell.text(finding.limit()),
               Cell.EMPTY.andTick("")),
-          grounds(Cell.text(finding.rule() + " at " + finding.at()), finding.grounds()),
+          grounds(Cell.EMPTY, finding.rule() + " at " + finding.at(), finding.grounds()),
           false);
     }
+    grid.titled("Findings");
     prose.heading("Findings", Role.HEADING_2, grid.beginning());
     if (findings.isEmpty()) {
       prose.paragraph(
@@ -120,12 +121,20 @@ final class FrontPages {
 
   /** Adds where a figure comes from, and an open box if it rests on memory. */
   static Cell grounds(Cell cell, Grounds grounds) {
-    Cell out = cell;
-    if (!grounds.sources().isEmpty()) {
-      out =
-          out.and(
-              "From: " + String.join("; ", grounds.sources()) + " (" + grounds.standing() + ")");
-    }
+    return grounds(cell, "", grounds);
+  }
+
+  /** The same, after the name of what rests on it. */
+  static Cell grounds(Cell cell, String subject, Grounds grounds) {
+    String sources =
+        grounds.sources().isEmpty()
+            ? ""
+            : (subject.isEmpty() ? "From: " : ", from: ")
+                + String.join("; ", grounds.sources())
+                + " ("
+                + grounds.standing()
+                + ")";
+    Cell out = cell.and(subject + sources);
     return grounds.confirm() ? out.andTick("From memory: " + Grounds.CONFIRM) : out;
   }
 
@@ -144,6 +153,7 @@ final class FrontPages {
               Cell.EMPTY.andSpace(42 * MM, 24, ""),
               Cell.EMPTY.andSpace(13 * MM, 24, "")));
     }
+    grid.titled("To be settled on site");
     prose.heading("To be settled on site", Role.HEADING_2, grid.beginning());
     if (points.isEmpty()) {
       prose.paragraph(Prose.Line.plain("Nothing was left open by the checks that were made."));
@@ -159,6 +169,7 @@ final class FrontPages {
   private void cautions(List<Checklist.Caution> cautions) {
     prose.heading("Cautions for this circuit", Role.HEADING_2, 60);
     Grid grid = grid(new Grid.Column("", 12 * MM), new Grid.Column("", 0));
+    grid.titled("Cautions for this circuit");
     for (Checklist.Caution caution : cautions) {
       Cell text = Cell.bold(caution.title());
       for (String paragraph : caution.paragraphs()) {
@@ -194,6 +205,7 @@ final class FrontPages {
               Cell.text(wire.carries()),
               Cell.EMPTY.andTick("")));
     }
+    grid.titled("Wiring list");
     prose.heading("Wiring list", Role.HEADING_2, grid.beginning() + 40);
     prose.paragraph(
         Prose.Line.plain(

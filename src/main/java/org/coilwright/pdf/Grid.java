@@ -20,6 +20,7 @@ final class Grid {
   private final double[] lefts;
   private final List<Band> head;
   private final List<Row> rows = new ArrayList<>();
+  private String title = "";
 
   /**
    * A column.
@@ -61,6 +62,12 @@ final class Grid {
         named
             ? List.of(band(columns.stream().map(c -> Cell.bold(c.head())).toList(), 0, 0))
             : List.of();
+  }
+
+  /** What stands above the repeated head, so that a page taken out of the pile explains itself. */
+  Grid titled(String title) {
+    this.title = title;
+    return this;
   }
 
   /** Adds a row of one cell a column. */
@@ -211,6 +218,13 @@ final class Grid {
 
   private void nextPage() {
     sheet.newPage();
+    if (!title.isEmpty()) {
+      for (Item line : Item.of(Cell.bold(title + ", continued"), sheet.width(), faces)) {
+        line.draw(sheet, sheet.left(), sheet.y(), Tag.ARTIFACT);
+        sheet.down(line.height());
+      }
+      sheet.down(4);
+    }
     if (!head.isEmpty()) {
       drawHead(columns.stream().map(c -> Tag.ARTIFACT).toList());
     }

@@ -71,7 +71,9 @@ final class Lettering {
       int character = composed.codePointAt(i);
       i += Character.charCount(character);
       if (Character.isWhitespace(character) || Character.isISOControl(character)) {
-        out.append(' ');
+        if (out.isEmpty() || out.charAt(out.length() - 1) != ' ') {
+          out.append(' ');
+        }
       } else if (characters.getGlyphId(character) == 0) {
         out.append(String.format(Locale.ROOT, "{U+%04X}", character));
       } else {

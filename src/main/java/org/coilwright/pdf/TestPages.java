@@ -61,15 +61,15 @@ final class TestPages {
     List<Prose.Line> before = new ArrayList<>();
     before.add(Prose.Line.plain(section.beginWith()));
     if (!section.readFirst().isEmpty()) {
-      before.add(Prose.Line.bold("Read first: " + String.join("; ", section.readFirst()) + "."));
+      before.add(
+          Prose.Line.bold("Read these cautions first: " + String.join(", ", section.readFirst())));
     }
     double above = before.stream().mapToDouble(prose::height).sum();
     double whole = above + grid.height();
     boolean onOnePage = whole + 30 <= sheet.fullRoom();
-    prose.heading(
-        section.number() + "  " + section.stage().title() + ": " + section.title(),
-        Role.HEADING_2,
-        onOnePage ? whole : above + grid.beginning());
+    String title = section.number() + "  " + section.stage().title() + ": " + section.title();
+    grid.titled(title);
+    prose.heading(title, Role.HEADING_2, onOnePage ? whole : above + grid.beginning());
     before.forEach(prose::paragraph);
     grid.draw(document);
   }

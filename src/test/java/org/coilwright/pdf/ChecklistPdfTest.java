@@ -17,6 +17,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
+import org.coilwright.checklist.Checked;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.TestRow;
 import org.junit.jupiter.api.Test;
@@ -32,7 +33,11 @@ class ChecklistPdfTest {
         SampleChecklists.letter(),
         SampleChecklists.longNames(),
         SampleChecklists.manyWires(),
-        SampleChecklists.bare());
+        SampleChecklists.bare(),
+        Checked.example("wash-room-tub"),
+        Checked.example("guest-house-cylinder"),
+        Checked.example("cabin-water-heater"),
+        Checked.example("attic-mistakes"));
   }
 
   @ParameterizedTest

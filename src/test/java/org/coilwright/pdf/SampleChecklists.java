@@ -167,7 +167,6 @@ final class SampleChecklists {
               stage.live(),
               i == 1 ? memory : published));
     }
-    return new Section(
-        number, title, stage, List.of("C1 Two supplies"), "Supply locked off.", rows);
+    return new Section(number, title, stage, List.of("C1"), "Supply locked off.", rows);
   }
 }

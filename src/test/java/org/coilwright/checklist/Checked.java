@@ -1,0 +1,62 @@
+package org.coilwright.checklist;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.NetlistReader;
+import org.coilwright.netlist.Reading;
+import org.coilwright.rules.AllRules;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Tables;
+
+/** Netlists taken the whole way to their checklist. */
+public final class Checked {
+  private static final Tables TABLES = Tables.load();
+
+  private Checked() {}
+
+  /** The checklist of a shipped example. */
+  public static Checklist example(String name) {
+    Path file = Path.of("wiring-examples", name + ".yaml");
+    try {
+      return of(file.toString(), Files.readAllBytes(file));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The checklist of a netlist typed in a test. */
+  public static Checklist text(String netlist) {
+    return of("typed.yaml", netlist.getBytes(StandardCharsets.UTF_8));
+  }
+
+  static Study study(String name) {
+    try {
+      return study(name, Files.readAllBytes(Path.of("wiring-examples", name + ".yaml")));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Checklist of(String file, byte[] bytes) {
+    Study study = study(file, bytes);
+    return new Checklists(TABLES)
+        .of(
+            AllRules.runner(TABLES).run(study),
+            study,
+            "coilwright 0.0.0",
+            LocalDate.of(2026, 3, 4));
+  }
+
+  private static Study study(String file, byte[] bytes) {
+    Reading reading = NetlistReader.read(file, bytes);
+    if (reading instanceof Reading.Read read) {
+      return Study.of(Circuit.of(read.netlist()), TABLES);
+    }
+    throw new AssertionError(file + " cannot be read: " + reading);
+  }
+}
