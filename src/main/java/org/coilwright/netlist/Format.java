@@ -24,7 +24,10 @@ import org.coilwright.netlist.Shape.YesNo;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Wanted;
 
-/** The netlist format, version 1, as data. */
+/**
+ * The netlist format, version 1, as data. The other classes of the format are reached through this
+ * one alone, for they are made of its constants.
+ */
 final class Format {
   static final int VERSION = 1;
   static final int MOST = 100_000;
@@ -32,12 +35,12 @@ final class Format {
   static final Text TEXT = new Text();
   static final YesNo YES_NO = new YesNo();
   static final Form DESIGNATION =
-      new Form(
+      Form.of(
           WirePhrase.DESIGNATION,
           "a designation",
           "begin with a letter and go on with letters, digits, - or _: K1");
   static final Form PIN =
-      new Form(
+      Form.of(
           WirePhrase.PIN, "a pin", "write it as the device is marked, without point or space: A1");
   static final Listing TWO_PINS = new Listing(PIN, 2, 2);
   static final Measure VOLTS = measure(Dimension.VOLTAGE);
@@ -148,7 +151,7 @@ final class Format {
   private static final Named TYPES =
       new Named(
           "a type",
-          new Form(
+          Form.of(
               "[A-Za-z0-9][A-Za-z0-9._-]{0,39}",
               "a type's name",
               "use letters, digits, point, - or _"),

@@ -13,6 +13,7 @@ import org.coilwright.quantity.Parsed.Good;
 final class IntentParser {
   static final String CONTACT = WirePhrase.DESIGNATION + "(\\." + WirePhrase.DESIGNATION + ")?";
 
+  private static final Pattern ONE_CONTACT = Pattern.compile(CONTACT);
   private static final Pattern WORD = Pattern.compile("[()]|[^()\\s]+");
   private static final int MOST_WORDS = 200;
   private static final int DEEPEST = 20;
@@ -89,7 +90,7 @@ final class IntentParser {
     }
     String word = words.get(at).text();
     boolean operator = List.of("and", "or", "not", ")").contains(word);
-    if (operator || !word.matches(CONTACT)) {
+    if (operator || !ONE_CONTACT.matcher(word).matches()) {
       String what =
           operator
               ? "a contact is missing before \"" + word + "\""

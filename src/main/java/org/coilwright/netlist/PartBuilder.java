@@ -2,15 +2,12 @@ package org.coilwright.netlist;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
-import org.coilwright.netlist.Part.Connection;
 import org.coilwright.netlist.Part.ContactForm;
 import org.coilwright.netlist.Part.Head;
 import org.coilwright.netlist.Part.Pole;
-import org.coilwright.netlist.Part.Vessel;
 import org.coilwright.netlist.Site.MainsSupply;
 import org.coilwright.netlist.Value.Incomplete;
 import org.coilwright.netlist.Value.Many;
@@ -87,8 +84,9 @@ final class PartBuilder {
       case "thermostat" -> thermal(head, section, Optional.empty());
       case "cut-out" -> thermal(head, section, section.text("reset"));
       case "terminals" -> terminals(head, section);
-      case "heater" -> heater(head, section);
-      case "motor", "transformer", "charger", "lighting", "load" -> load(head, section, wired);
+      case "heater" -> LoadBuilder.heater(head, section);
+      case "motor", "transformer", "charger", "lighting", "load" ->
+          LoadBuilder.load(head, section, wired);
       default -> throw new IllegalStateException("no such kind of part: " + is);
     };
   }
@@ -167,54 +165,6 @@ final class PartBuilder {
       bridged.add(List.copyOf(group));
     }
     return new Part.TerminalStrip(head, pins, List.copyOf(bridged));
-  }
-
-  private static Part heater(Head head, Section section) {
-    Written<String> written = section.mustText("connection");
-    Connection connection = connection(written.value());
-    return new Part.Heater(
-        head,
-        loadPins(connection),
-        section.quantity("power"),
-        section.quantity("voltage"),
-        new Written<>(connection, written.text(), written.mark()),
-        section
-            .section("vessel")
-            .map(v -> new Vessel(v.mark(), v.quantity("litres"), v.flag("closed"))),
-        section.text("kind"));
-  }
-
-  private static Part load(Head head, Section section, Set<String> wired) {
-    Connection connection =
-        section
-            .text("connection")
-            .map(written -> connection(written.value()))
-            .orElseGet(
-                () ->
-                    wired.contains("N")
-                        ? Connection.STAR_WITH_NEUTRAL
-                        : wired.contains("3") ? Connection.DELTA : Connection.SINGLE);
-    return new Part.OtherLoad(
-        head,
-        loadPins(connection),
-        section.quantity("power"),
-        section.quantity("current"),
-        section.quantity("voltage"),
-        section.quantity("power-factor"),
-        section.text("category"),
-        section.rating("inrush"));
-  }
-
-  private static Connection connection(String word) {
-    return Connection.valueOf(word.replace('-', '_').toUpperCase(Locale.ROOT));
-  }
-
-  private static List<String> loadPins(Connection connection) {
-    return switch (connection) {
-      case SINGLE -> List.of("1", "2", "PE");
-      case STAR, DELTA -> List.of("1", "2", "3", "PE");
-      case STAR_WITH_NEUTRAL -> List.of("1", "2", "3", "N", "PE");
-    };
   }
 
   private static int count(Section section) {

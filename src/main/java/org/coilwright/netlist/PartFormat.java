@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.coilwright.netlist.Shape.Choice;
 import org.coilwright.netlist.Shape.Fields;
-import org.coilwright.netlist.Shape.Form;
 import org.coilwright.netlist.Shape.Listing;
 import org.coilwright.netlist.Shape.Measure;
 import org.coilwright.netlist.Shape.Named;
@@ -23,41 +22,9 @@ import org.coilwright.quantity.Wanted;
 
 /** Every kind of part with its keys, as data. */
 final class PartFormat {
-  /** Utilization categories of IEC 60947 and IEC 61095. */
-  private static final List<String> CATEGORIES =
-      List.of(
-          "AC-1", "AC-2", "AC-3", "AC-3e", "AC-4", "AC-5a", "AC-5b", "AC-6a", "AC-6b", "AC-7a",
-          "AC-7b", "AC-7c", "AC-7d", "AC-8a", "AC-8b", "AC-12", "AC-13", "AC-14", "AC-15", "AC-20",
-          "AC-21", "AC-22", "AC-23", "AC-51", "AC-53a", "AC-55a", "AC-55b", "DC-1", "DC-3", "DC-5",
-          "DC-6", "DC-12", "DC-13", "DC-14", "DC-20", "DC-21", "DC-22", "DC-23");
-
-  private static final Choice CATEGORY = new Choice(CATEGORIES);
   private static final Choice PROTECTIVE_POLES = Choice.of("1", "1+N", "2", "3", "3+N", "4");
-  private static final Choice FORM = Choice.of("NO", "NC");
   private static final Choice CONNECTION =
       Choice.of("single", "star", "star-with-neutral", "delta");
-  private static final Form POLARITY =
-      new Form("none|" + WirePhrase.PIN + " (plus|minus)", "a polarity", "write none, or A1 plus");
-  private static final Measure COIL_POWER =
-      Format.measure(Dimension.APPARENT_POWER, Dimension.POWER);
-
-  private static final Named RATINGS =
-      new Named("a rating", CATEGORY, Format.rated(Dimension.CURRENT, Dimension.VOLTAGE), 1);
-
-  private static final Key KEY_RATINGS =
-      may("ratings", RATINGS, "Current by utilization category.", "{AC-1: 16 A at 250 V}");
-  private static final Key KEY_LEAST_LOAD =
-      may(
-          "least-load",
-          Format.rated(Dimension.CURRENT, Dimension.VOLTAGE),
-          "Least load the contact switches reliably.",
-          "100 mA at 12 V");
-  private static final Key KEY_LEAKAGE =
-      may(
-          "leakage",
-          new Measure(Wanted.of(Dimension.CURRENT).orZero(), false),
-          "Current through the open contact.",
-          "1 mA");
 
   private PartFormat() {}
 
@@ -66,8 +33,8 @@ final class PartFormat {
     kinds.put("mains", part("mains"));
     kinds.put("controller", controller());
     kinds.put("dc-supply", dcSupply());
-    kinds.put("relay", relay("relay"));
-    kinds.put("contactor", relay("contactor"));
+    kinds.put("relay", part("a relay", RelayFormat.keys()));
+    kinds.put("contactor", part("a contactor", RelayFormat.keys()));
     kinds.put(
         "diode",
         part(
@@ -104,7 +71,9 @@ final class PartFormat {
     kinds.put("breaker", breaker());
     kinds.put("rcd", residualCurrentDevice());
     kinds.put("switch", part("a switch", poles(6), form("NO")));
-    kinds.put("thermostat", part("a thermostat", poles(3), form("NC"), opensAt(), KEY_RATINGS));
+    kinds.put(
+        "thermostat",
+        part("a thermostat", poles(3), form("NC"), opensAt(), RelayFormat.KEY_RATINGS));
     kinds.put(
         "cut-out",
         part(
@@ -113,7 +82,7 @@ final class PartFormat {
             form("NC"),
             opensAt(),
             may("reset", Choice.of("manual", "automatic"), "How it is reset.", "manual"),
-            KEY_RATINGS));
+            RelayFormat.KEY_RATINGS));
     kinds.put("terminals", terminals());
     kinds.put("heater", heater());
     for (String load : List.of("motor", "transformer", "charger", "lighting", "load")) {
@@ -127,10 +96,10 @@ final class PartFormat {
         Fields.of(
             "an output",
             must("pins", Format.TWO_PINS, "Its two pins.", "[9, 10]"),
-            must("form", FORM, "NO closes when the output is on, NC opens.", "NO"),
-            KEY_RATINGS,
-            KEY_LEAST_LOAD,
-            KEY_LEAKAGE);
+            must("form", RelayFormat.FORM, "NO closes when the output is on, NC opens.", "NO"),
+            RelayFormat.KEY_RATINGS,
+            RelayFormat.KEY_LEAST_LOAD,
+            RelayFormat.KEY_LEAKAGE);
     return part(
         "a controller",
         may(
@@ -160,99 +129,6 @@ final class PartFormat {
             directOutput("an output"),
             "Its direct-voltage output.",
             "{plus: \"+\", minus: \"-\", voltage: 24 V DC, limit: 1 A, isolation: SELV}"));
-  }
-
-  private static Fields relay(String kind) {
-    Fields contact =
-        Fields.of(
-                "a contact",
-                may("pins", Format.TWO_PINS, "Both pins, for a contact of one form.", "[13, 14]"),
-                may("form", FORM, "What it does when the coil is on.", "NO"),
-                may("common", Format.PIN, "Common pin of a changeover contact.", "11"),
-                may("NC", Format.PIN, "Pin that is joined to common while the coil is off.", "12"),
-                may("NO", Format.PIN, "Pin that is joined to common while the coil is on.", "14"),
-                KEY_RATINGS,
-                KEY_LEAST_LOAD,
-                KEY_LEAKAGE,
-                may("mirror", Format.YES_NO, "True for a mirror contact.", "false"))
-            .either("pins form", "common NC NO");
-    Fields backup =
-        Fields.of(
-            "the back-up protection",
-            may("breaker", Format.AMPS, "Largest breaker allowed upstream.", "25 A"),
-            may("fuse", Format.AMPS, "Largest fuse allowed upstream.", "35 A"));
-    Fields insulation =
-        Fields.of(
-            "the insulation",
-            may(
-                "coil-to-contacts",
-                Choice.of("functional", "basic", "double", "reinforced"),
-                "Kind of insulation between coil and contacts.",
-                "reinforced"),
-            may("test", Format.VOLTS, "Test voltage.", "4 kV"),
-            may("clearance", Format.LENGTH, "Clearance.", "8 mm"),
-            may("creepage", Format.LENGTH, "Creepage distance.", "8 mm"),
-            may("voltage", Format.VOLTS, "Rated insulation voltage.", "250 V"));
-    List<String> lives = new ArrayList<>(CATEGORIES);
-    lives.add("mechanical");
-    return part(
-        "a " + kind,
-        must("coil", coil(), "Its coil.", "{pins: [A1, A2], voltage: 24 V DC, resistance: 660 Ω}"),
-        may(
-            "contacts",
-            new Listing(contact, 1, 40),
-            "Its contacts.",
-            "[{pins: [11, 14], form: NO}]"),
-        may("poles", new Listing(Format.TWO_PINS, 1, 12), "Its main poles.", "[[1, 2], [3, 4]]"),
-        KEY_RATINGS,
-        may(
-            "life",
-            new Named(
-                "a number of operations",
-                new Choice(List.copyOf(lives)),
-                Format.rated(Dimension.COUNT, Dimension.CURRENT),
-                1),
-            "Operations it lasts.",
-            "{AC-1: 50000 at 16 A, mechanical: 10000000}"),
-        may("mounting", Choice.of("side-by-side", "spaced"), "How it sits on the rail.", "spaced"),
-        may("rated-air", Format.DEGREES, "Air temperature its ratings hold at.", "40 °C"),
-        may("insulation", insulation, "Insulation of the coil.", "{coil-to-contacts: reinforced}"),
-        may(
-            "loss",
-            new Rated(Wanted.of(Dimension.POWER), Optional.empty(), true),
-            "Heat it gives off.",
-            "1.6 W per pole"),
-        may("backup", backup, "Short-circuit protection its maker asks for.", "{breaker: 25 A}"));
-  }
-
-  private static Fields coil() {
-    return Fields.of(
-        "a coil",
-        must("pins", Format.TWO_PINS, "Its two pins.", "[A1, A2]"),
-        must(
-            "voltage",
-            new Measure(Wanted.of(Dimension.VOLTAGE), true),
-            "Rated voltage, AC or DC.",
-            "24 V DC"),
-        may("resistance", Format.OHMS, "Resistance at 20 °C.", "660 Ω ± 10 %"),
-        may("power", Format.WATTS, "Power at rated voltage.", "0.9 W"),
-        may("range", Format.SHARE, "Operative range, of the rated voltage.", "80..110 %"),
-        may(
-            "operate",
-            Format.rated(Dimension.RATIO, Dimension.TEMPERATURE),
-            "Cold pull-in voltage, of the rated voltage.",
-            "70 % at 20 °C"),
-        may("release", Format.SHARE, "Release voltage, of the rated voltage.", "10 %"),
-        may("polarity", POLARITY, "none, or which pin must be plus.", "A1 plus"),
-        may(
-            "suppression",
-            Choice.of("none", "diode", "diode-with-zener", "varistor", "rc", "resistor"),
-            "What is built in against the turn-off voltage.",
-            "none"),
-        may("time-constant", Format.TIME, "L/R of the coil.", "12 ms"),
-        may("pick-up", COIL_POWER, "Power while pulling in.", "14 VA"),
-        may("hold", COIL_POWER, "Power while held.", "4 VA"),
-        may("hold-power", Format.WATTS, "Active power while held.", "1.6 W"));
   }
 
   private static Fields breaker() {
@@ -307,7 +183,7 @@ final class PartFormat {
             new Measure(Wanted.of(Dimension.RATIO).orBare(), false),
             "Power factor.",
             "0.85"),
-        may("category", CATEGORY, "Utilization category it asks for.", "AC-3"),
+        may("category", RelayFormat.CATEGORY, "Utilization category it asks for.", "AC-3"),
         may(
             "inrush",
             new Rated(
@@ -345,7 +221,8 @@ final class PartFormat {
   }
 
   private static Key form(String usual) {
-    return may("form", FORM, "Form of its contacts; " + usual + " if not written.", usual);
+    return may(
+        "form", RelayFormat.FORM, "Form of its contacts; " + usual + " if not written.", usual);
   }
 
   private static Key opensAt() {

@@ -35,10 +35,11 @@ final class ScalarSchema {
     if (scalar instanceof Text) {
       schema.put("type", List.of("string", "number", "boolean"));
       schema.put("pattern", "\\S");
+      schema.put("maxLength", Text.LONGEST);
     } else if (scalar instanceof Form form) {
-      boolean anyWord = "1".matches(form.regex()) && "NO".matches(form.regex());
+      boolean anyWord = form.fits("1") && form.fits("NO");
       schema.put("type", anyWord ? List.of("string", "integer", "boolean") : "string");
-      schema.put("pattern", "^(" + form.regex() + ")$");
+      schema.put("pattern", "^(" + form.pattern().pattern() + ")$");
     } else if (scalar instanceof Choice choice) {
       schema.put("enum", words(choice));
     } else if (scalar instanceof YesNo) {
@@ -50,7 +51,7 @@ final class ScalarSchema {
       schema.put("type", List.of("integer", "string"));
       schema.put("minimum", whole.least());
       schema.put("maximum", whole.most());
-      schema.put("pattern", "^([1-9][0-9]{0,8}|0)$");
+      schema.put("pattern", "^(" + Whole.DIGITS.pattern() + ")$");
     } else if (scalar instanceof Measure measure) {
       quantity(schema, measure.wanted());
       schema.put(

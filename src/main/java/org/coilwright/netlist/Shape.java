@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
 import org.coilwright.netlist.Tree.Leaf;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.CurrentKind;
@@ -31,10 +33,11 @@ sealed interface Shape {
   /** Free text, not empty; line ends in it become spaces. */
   record Text() implements Scalar<String> {
     static final int LONGEST = 1000;
+    private static final Pattern LINE_END = Pattern.compile("\\s*[\\r\\n\\t]+\\s*");
 
     @Override
     public Parsed<String> parse(Leaf leaf) {
-      String text = leaf.text().strip().replaceAll("\\s*[\r\n\t]+\\s*", " ");
+      String text = LINE_END.matcher(leaf.text().strip()).replaceAll(" ");
       if (text.codePoints().anyMatch(FileText::isHarmful)) {
         return new Bad<>(0, 1, "a control character stands in this text", "take it out");
       }
@@ -47,14 +50,22 @@ sealed interface Shape {
   /**
    * Text of a certain form.
    *
-   * @param regex for the whole text, in the dialect of JSON Schema
+   * @param pattern for the whole text, in the dialect of JSON Schema
    * @param noun what it is, in a sentence: {@code a pin}
    * @param hint how to write it
    */
-  record Form(String regex, String noun, String hint) implements Scalar<String> {
+  record Form(Pattern pattern, String noun, String hint) implements Scalar<String> {
+    static Form of(String regex, String noun, String hint) {
+      return new Form(Pattern.compile(regex), noun, hint);
+    }
+
+    boolean fits(String text) {
+      return pattern.matcher(text).matches();
+    }
+
     @Override
     public Parsed<String> parse(Leaf leaf) {
-      return leaf.text().matches(regex)
+      return fits(leaf.text())
           ? new Good<>(leaf.text())
           : new Bad<>(
               0,
@@ -103,9 +114,11 @@ sealed interface Shape {
 
   /** A whole number. */
   record Whole(int least, int most) implements Scalar<Integer> {
+    static final Pattern DIGITS = Pattern.compile("[1-9][0-9]{0,8}|0");
+
     @Override
     public Parsed<Integer> parse(Leaf leaf) {
-      if (leaf.text().matches("[1-9][0-9]{0,8}|0")) {
+      if (DIGITS.matcher(leaf.text()).matches()) {
         int number = Integer.parseInt(leaf.text());
         if (number >= least && number <= most) {
           return new Good<>(number);
@@ -142,6 +155,7 @@ sealed interface Shape {
 
   /** A mains voltage: {@code 230 V ± 10 %}, or {@code 120/240 V} for split mains. */
   record MainsVoltage() implements Scalar<Quantity> {
+    private static final Pattern SPLIT = Pattern.compile("\\s*[0-9.]+\\s*/.*");
     static final Wanted WANTED = Wanted.of(org.coilwright.quantity.Dimension.VOLTAGE);
 
     @Override
@@ -153,7 +167,7 @@ sealed interface Shape {
 
     /** True for a text with two voltages. */
     static boolean isSplit(String text) {
-      return text.matches("\\s*[0-9.]+\\s*/.*");
+      return SPLIT.matcher(text).matches();
     }
   }
 
@@ -232,6 +246,17 @@ sealed interface Shape {
     Fields either(String... sets) {
       return new Fields(
           noun, keys, Arrays.stream(sets).map(set -> List.of(set.split(" "))).toList());
+    }
+
+    /** What is wrong with the choice among the key sets that these keys make; empty if nothing. */
+    Optional<String> choiceAmong(Set<String> written) {
+      List<List<String>> begun =
+          sets.stream().filter(set -> set.stream().anyMatch(written::contains)).toList();
+      if (sets.isEmpty() || (begun.size() == 1 && written.containsAll(begun.get(0)))) {
+        return Optional.empty();
+      }
+      String ways = String.join(", or ", sets.stream().map(set -> Words.all(set)).toList());
+      return Optional.of(noun + (begun.size() > 1 ? " has either " : " needs ") + ways);
     }
 
     Optional<Key> key(String name) {

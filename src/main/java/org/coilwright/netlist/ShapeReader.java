@@ -133,7 +133,9 @@ final class ShapeReader {
         }
       }
     }
-    checkSets(fields, written, at);
+    fields
+        .choiceAmong(written)
+        .ifPresent(what -> problems.add(at, what, "write one of the two, whole"));
     return new Section(at, fields, values);
   }
 
@@ -157,23 +159,6 @@ final class ShapeReader {
     }
     wrongKind(tree, name, "keys with values, for " + noun, "write key: value lines under it");
     return Optional.empty();
-  }
-
-  private void checkSets(Fields fields, Set<String> written, Mark at) {
-    if (fields.sets().isEmpty()) {
-      return;
-    }
-    List<String> ways = fields.sets().stream().map(set -> Words.all(set)).toList();
-    List<List<String>> begun =
-        fields.sets().stream().filter(set -> set.stream().anyMatch(written::contains)).toList();
-    boolean complete = begun.size() == 1 && written.containsAll(begun.get(0));
-    if (!complete) {
-      String what =
-          begun.size() > 1
-              ? fields.noun() + " has either " + String.join(", or ", ways)
-              : fields.noun() + " needs " + String.join(", or ", ways);
-      problems.add(at, what, "write one of the two, whole");
-    }
   }
 
   private Optional<Value> scalar(Tree tree, Scalar<?> shape, String name) {

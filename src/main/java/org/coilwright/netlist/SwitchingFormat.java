@@ -51,8 +51,8 @@ final class SwitchingFormat {
             may("litres", Format.LITRES, "Volume, in litres if no unit is written.", "300"),
             may("from", Format.DEGREES, "Cold water temperature.", "12 °C"),
             may("to", Format.DEGREES, "Wanted temperature.", "60 °C"));
-    Form window = new Form(CLOCK + "-" + CLOCK, "a time window", "write it like \"13:00-14:00\"");
-    Form output = new Form(IntentParser.CONTACT, "a contact", "write part and output: U1.heat");
+    Form window = Form.of(CLOCK + "-" + CLOCK, "a time window", "write it like \"13:00-14:00\"");
+    Form output = Form.of(IntentParser.CONTACT, "a contact", "write part and output: U1.heat");
     return Fields.of(
         "the switching settings",
         may("output", output, "The controlled contact.", "U1.heat"),

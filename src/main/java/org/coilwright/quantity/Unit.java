@@ -2,7 +2,9 @@ package org.coilwright.quantity;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * A unit as a netlist may write it.
@@ -85,9 +87,12 @@ public record Unit(String symbol, Dimension dimension, BigDecimal factor, boolea
           listed("x", Dimension.COUNT, "1"),
           other("×", Dimension.COUNT, "1"));
 
+  private static final Map<String, Unit> BY_SYMBOL =
+      ALL.stream().collect(Collectors.toUnmodifiableMap(Unit::symbol, unit -> unit));
+
   /** The unit with exactly this symbol. */
   public static Optional<Unit> of(String symbol) {
-    return ALL.stream().filter(unit -> unit.symbol.equals(symbol)).findFirst();
+    return Optional.ofNullable(BY_SYMBOL.get(symbol));
   }
 
   /** A unit whose symbol differs from this text in upper and lower case only. */

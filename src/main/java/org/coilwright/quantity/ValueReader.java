@@ -8,7 +8,6 @@ import org.coilwright.quantity.Cursor.Misread;
 
 /** One value with its unit, its tolerance or its range. */
 final class ValueReader {
-  private static final BigDecimal PERCENT = new BigDecimal("0.01");
   private static final List<String> CONDITION_WORDS = List.of("at", "for", "per");
 
   private final Cursor cursor;
@@ -40,7 +39,7 @@ final class ValueReader {
       return range(start, first, Optional.of(unit));
     }
     refuseOtherRangeForms(start, first, false);
-    Quantity quantity = tolerance(first, unit);
+    Quantity quantity = new ToleranceReader(cursor).read(first, unit);
     kind();
     return checked(start, withKind(quantity));
   }
@@ -100,108 +99,6 @@ final class ValueReader {
           "write " + first + ".." + Words.shortened(to.strip()));
     }
     cursor.back(here);
-  }
-
-  private Quantity tolerance(BigDecimal value, Unit unit) {
-    BigDecimal nominal = value.multiply(unit.factor());
-    if (cursor.take("±") || cursor.take("+/-") || cursor.take("+-")) {
-      BigDecimal band = band(nominal, unit, cursor.at(), Optional.empty());
-      return bounds(unit, nominal.subtract(band), nominal, nominal.add(band));
-    }
-    int start = cursor.at();
-    Optional<Boolean> up = sign();
-    if (up.isEmpty()) {
-      return bounds(unit, nominal, nominal, nominal);
-    }
-    int firstAt = cursor.at();
-    BigDecimal first = cursor.number();
-    Optional<Unit> firstUnit = toleranceUnit(firstAt);
-    cursor.take("/");
-    Optional<Boolean> secondUp = sign();
-    if (secondUp.isEmpty() || secondUp.get().equals(up.get())) {
-      throw new Misread(
-          start,
-          cursor.at() - start,
-          "a tolerance with a sign needs both sides",
-          "write +20 % -15 %, or ± 10 %");
-    }
-    int secondAt = cursor.at();
-    BigDecimal second = cursor.number();
-    Optional<Unit> secondUnit = toleranceUnit(secondAt);
-    BigDecimal firstBand = scaled(first, firstUnit.or(() -> secondUnit), nominal, unit, firstAt);
-    BigDecimal secondBand = scaled(second, secondUnit, nominal, unit, secondAt);
-    return up.get()
-        ? bounds(unit, nominal.subtract(secondBand), nominal, nominal.add(firstBand))
-        : bounds(unit, nominal.subtract(firstBand), nominal, nominal.add(secondBand));
-  }
-
-  private Optional<Boolean> sign() {
-    if (cursor.take("+")) {
-      return Optional.of(true);
-    }
-    return cursor.take("-") || cursor.take("\u2212") ? Optional.of(false) : Optional.empty();
-  }
-
-  private BigDecimal band(BigDecimal nominal, Unit unit, int at, Optional<Unit> fallback) {
-    BigDecimal size = cursor.number();
-    return scaled(size, toleranceUnit(at).or(() -> fallback), nominal, unit, at);
-  }
-
-  private Optional<Unit> toleranceUnit(int at) {
-    String symbol = cursor.run(ValueReader::isUnitCharacter);
-    if (symbol.isEmpty()) {
-      return Optional.empty();
-    }
-    if (symbol.equals("K")) {
-      return Unit.of("°C");
-    }
-    Optional<Unit> unit = Unit.of(symbol);
-    if (unit.isEmpty()) {
-      throw new Misread(
-          at,
-          cursor.at() - at,
-          "\"" + Words.shortened(symbol) + "\" is not a unit",
-          "write the tolerance in %, such as ± 10 %");
-    }
-    return unit;
-  }
-
-  private BigDecimal scaled(
-      BigDecimal size, Optional<Unit> own, BigDecimal nominal, Unit unit, int at) {
-    int length = cursor.at() - at;
-    if (size.signum() < 0) {
-      throw new Misread(at, length, "a tolerance has one sign", "write ± 10 %");
-    }
-    if (own.isEmpty()) {
-      throw new Misread(
-          at,
-          length,
-          "the tolerance has no unit",
-          "write ± " + size + " %, or a value with a unit");
-    }
-    boolean points =
-        unit.dimension() == Dimension.RATIO || unit.dimension() == Dimension.TEMPERATURE;
-    if (own.get().dimension() == Dimension.RATIO && !points) {
-      return nominal.abs().multiply(size).multiply(PERCENT);
-    }
-    if (own.get().dimension() == Dimension.RATIO) {
-      throw new Misread(
-          at,
-          length,
-          "a percentage of " + unit.dimension().noun() + " can be understood in two ways",
-          unit.dimension() == Dimension.RATIO ? "write a range: 8..12 %" : "write ± 5 K");
-    }
-    if (own.get().dimension() != unit.dimension()) {
-      throw new Misread(
-          at,
-          length,
-          "the tolerance is "
-              + own.get().dimension().noun()
-              + ", the value "
-              + unit.dimension().noun(),
-          "write the tolerance in % or in " + unit.symbol());
-    }
-    return size.multiply(own.get().factor());
   }
 
   private Unit unit(int start, BigDecimal number) {
@@ -267,7 +164,7 @@ final class ValueReader {
     return dimension == Dimension.VOLTAGE || dimension == Dimension.CURRENT;
   }
 
-  private static boolean isUnitCharacter(int c) {
+  static boolean isUnitCharacter(int c) {
     return Character.isLetter(c) || "°\u2103%²^2×\u2126".indexOf(c) >= 0;
   }
 
@@ -275,7 +172,7 @@ final class ValueReader {
     return new Quantity(q.dimension(), q.low(), q.nominal(), q.high(), kind);
   }
 
-  private static Quantity bounds(Unit unit, BigDecimal low, BigDecimal nominal, BigDecimal high) {
+  static Quantity bounds(Unit unit, BigDecimal low, BigDecimal nominal, BigDecimal high) {
     return new Quantity(
         unit.dimension(),
         low.doubleValue(),
