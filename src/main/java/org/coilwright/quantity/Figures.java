@@ -3,6 +3,7 @@ package org.coilwright.quantity;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.List;
 
 /**
  * Prints values for people: three significant figures for what was computed ({@code 9.60 V}), up to
@@ -12,6 +13,7 @@ import java.math.RoundingMode;
 public final class Figures {
   private static final int COMPUTED_FIGURES = 3;
   private static final int GIVEN_FIGURES = 4;
+  private static final int MOST_FIGURES = 9;
 
   private Figures() {}
 
@@ -23,6 +25,21 @@ public final class Figures {
   /** A given value in base units: up to four significant figures, no idle zeros, {@code 85 mA}. */
   public static String given(double value, Dimension dimension) {
     return printed(value, dimension, GIVEN_FIGURES, false);
+  }
+
+  /**
+   * Two computed values side by side, with as many figures as it takes to tell them apart: {@code
+   * 9.596 V} and {@code 9.600 V}. Equal values print alike.
+   */
+  public static List<String> apart(double one, double other, Dimension dimension) {
+    for (int figures = COMPUTED_FIGURES; figures < MOST_FIGURES; figures++) {
+      String first = printed(one, dimension, figures, true);
+      String second = printed(other, dimension, figures, true);
+      if (!first.equals(second)) {
+        return List.of(first, second);
+      }
+    }
+    return List.of(computed(one, dimension), computed(other, dimension));
   }
 
   /** A quantity as a netlist would have it: {@code 24 V DC ± 10 %}, {@code 0..45 °C}. */

@@ -48,6 +48,13 @@ class FiguresTest {
     assertEquals(expected, Figures.given(value, dimension));
   }
 
+  @Test
+  void two_values_that_differ_never_print_alike() {
+    assertEquals(List.of("9.596 V", "9.600 V"), Figures.apart(9.596, 9.6, Dimension.VOLTAGE));
+    assertEquals(List.of("9.28 V", "9.60 V"), Figures.apart(9.28, 9.6, Dimension.VOLTAGE));
+    assertEquals(List.of("9.60 V", "9.60 V"), Figures.apart(9.6, 9.6, Dimension.VOLTAGE));
+  }
+
   @ParameterizedTest
   @CsvSource({
     "24 V ± 10 %, VOLTAGE",
