@@ -35,7 +35,8 @@ final class SeparationElvEarthed implements Rule {
                   + " needs: a SELV circuit with a hidden earth is neither.")
           .remedy("Take the earth connection off, or declare the supply `isolation: PELV`.")
           .blind("An earth connection inside a device, such as a minus joined to its case.")
-          .sources("iec-60364-4-41");
+          .sources("iec-60364-4-41")
+          .consequenceOf("separation.mains-meets-elv");
 
   private final Cited<Double> elvLimit;
   private final Basis basis;

@@ -32,7 +32,8 @@ final class SuppressionDiodeOnAc implements Rule {
               "Take the diode off; on an AC coil use a varistor or an RC snubber made for its"
                   + " voltage, if anything.")
           .blind("Rectifier bridges in front of a coil: they are not a part of the format.")
-          .sources("circuit-theory");
+          .sources("circuit-theory")
+          .consequenceOf("coil.wrong-current-kind", "separation.mains-meets-elv");
 
   private final Basis basis;
 

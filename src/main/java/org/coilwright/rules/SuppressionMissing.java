@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Predicate;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Branch.Contact;
@@ -25,6 +24,7 @@ import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
 /** Nothing takes the turn-off voltage of a DC coil. */
@@ -49,11 +49,14 @@ final class SuppressionMissing implements Rule {
           .sources("relay-application-notes", "coil-suppression-relay-note", "reed-contact-notes")
           .consequenceOf("coil.wrong-current-kind");
 
+  private final Basis practice;
   private final Cited<Double> multiple;
   private final Cited<Double> readLow;
   private final Cited<Double> readHigh;
 
   SuppressionMissing(Tables tables) {
+    practice =
+        new Basis(List.of(tables.source("relay-application-notes").cite()), Standing.PUBLISHED);
     multiple = tables.figure("suppression.bare-peak-multiple");
     readLow = tables.figure("suppression.bare-peak-low");
     readHigh = tables.figure("suppression.bare-peak-high");
@@ -85,15 +88,15 @@ final class SuppressionMissing implements Rule {
       return subject.satisfied(
           "%s has its suppressor built in (%s)."
               .formatted(coil.part(), across.builtIn().map(Written::value).orElse("")),
-          Basis.of(multiple));
+          practice);
     }
-    Optional<Branch> found = suppressor(circuit, coil);
+    Optional<Branch> found = TurnOff.suppressor(circuit, coil);
     if (found.isPresent()) {
       return found.get() instanceof Passive p && p.spec() instanceof Part.Resistor resistor
           ? checkResistor(feed, resistor)
           : subject.satisfied(
               "%s takes the turn-off voltage of %s.".formatted(found.get().part(), coil.part()),
-              Basis.of(multiple));
+              practice);
     }
     if (across.builtIn().isEmpty()) {
       return subject.undecided(
@@ -167,9 +170,9 @@ final class SuppressionMissing implements Rule {
                 "No diode, varistor, snubber or resistor lies across its coil." + order,
                 "and nothing is built in")
             .alsoAt(coil.mark(), "the coil drives its current on");
-    for (Contact contact : switchedBy(circuit, feed)) {
+    for (Contact contact : TurnOff.opensAgainst(circuit, feed)) {
       finding.alsoAt(contact.mark(), "opens against it" + contactRating(contact));
-      ratedVolts(contact)
+      TurnOff.ratedVolts(contact)
           .ifPresent(
               rated ->
                   peak.ifPresent(
@@ -197,57 +200,8 @@ final class SuppressionMissing implements Rule {
     return feed.ohms().isEmpty() ? "coil.resistance of " + feed.coil().part() : feed.voltageKey();
   }
 
-  /**
-   * A part that takes the coil's current when its contact opens: on a way from one coil end to the
-   * other that needs no switching contact. A varistor or snubber across the contact counts, with
-   * the supply in the loop; a diode there would bypass the contact instead.
-   */
-  private static Optional<Branch> suppressor(Circuit circuit, Coil coil) {
-    Predicate<Branch> resistor = b -> b instanceof Passive p && p.spec() instanceof Part.Resistor;
-    Predicate<Branch> clamping =
-        b ->
-            b instanceof Passive p
-                && (p.spec() instanceof Part.Varistor || p.spec() instanceof Part.Snubber);
-    Predicate<Branch> wire = b -> b instanceof Branch.Conductor;
-    Predicate<Branch> direct = wire.or(clamping).or(b -> b instanceof Branch.DiodeBranch);
-    Predicate<Branch> aroundContact = wire.or(clamping).or(b -> b instanceof Branch.Source);
-    return first(circuit, coil, direct, wire.negate())
-        .or(() -> first(circuit, coil, direct.or(resistor), resistor))
-        .or(() -> first(circuit, coil, aroundContact, clamping));
-  }
-
-  private static Optional<Branch> first(
-      Circuit circuit, Coil coil, Predicate<Branch> through, Predicate<Branch> sought) {
-    return circuit
-        .path(coil.from(), coil.to(), through)
-        .flatMap(path -> path.branches().stream().filter(sought).findFirst());
-  }
-
-  /** The contacts next to the coil on its way to the supply. */
-  private static List<Contact> switchedBy(Circuit circuit, FedCoil feed) {
-    return circuit.branches(Contact.class).stream()
-        .filter(c -> c.spec().isPresent() && !c.part().equals(feed.coil().part()))
-        .filter(
-            c ->
-                List.of(feed.coil().from(), feed.coil().to()).stream()
-                    .map(circuit::net)
-                    .anyMatch(net -> net.contains(c.from()) || net.contains(c.to())))
-        .limit(2)
-        .toList();
-  }
-
   private static String contactRating(Contact contact) {
-    OptionalDouble rated = ratedVolts(contact);
+    OptionalDouble rated = TurnOff.ratedVolts(contact);
     return rated.isEmpty() ? "" : ", rated for " + Printed.volts(rated.getAsDouble());
-  }
-
-  /** The highest direct voltage a contact is rated for, if any. */
-  private static OptionalDouble ratedVolts(Contact contact) {
-    return contact.spec().stream()
-        .flatMap(s -> s.ratings().byCategory().entrySet().stream())
-        .filter(e -> e.getKey().startsWith("DC"))
-        .flatMap(e -> e.getValue().value().at().stream())
-        .mapToDouble(at -> at.nominal())
-        .max();
   }
 }

@@ -36,7 +36,8 @@ final class SuppressionReversed implements Rule {
           .blind(
               "A diode that is drawn right and fitted wrong. One that is built in: coil.reversed"
                   + " looks at that.")
-          .sources("circuit-theory", "relay-application-notes");
+          .sources("circuit-theory", "relay-application-notes")
+          .consequenceOf("coil.reversed", "coil.wrong-current-kind");
 
   private final Basis basis;
 

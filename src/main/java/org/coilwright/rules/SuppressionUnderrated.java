@@ -16,8 +16,6 @@ import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
-import org.coilwright.rule.Comparison;
-import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
@@ -118,8 +116,8 @@ final class SuppressionUnderrated implements Rule {
           "Whether %s withstands the supply is open.".formatted(diode.part()));
     }
     Cited<Double> times = volts.getAsDouble() <= highest.value() ? multipleElv : multiple;
-    return atLeast(
-        new Rated(
+    return judge(
+        new SuppressorRating(
             subject,
             diode.spec().reverseVoltage().get(),
             times.value() * volts.getAsDouble(),
@@ -151,8 +149,8 @@ final class SuppressionUnderrated implements Rule {
       }
       sum += amps.getAsDouble();
     }
-    return atLeast(
-        new Rated(
+    return judge(
+        new SuppressorRating(
             subject,
             diode.spec().current().get(),
             sum * currentMultiple.value(),
@@ -174,8 +172,8 @@ final class SuppressionUnderrated implements Rule {
           clamp.isEmpty() ? "clamping-voltage of " + varistor.name() : feed.voltageKey(),
           "Whether %s stays out of the way of the supply is open.".formatted(varistor.name()));
     }
-    return atLeast(
-        new Rated(
+    return judge(
+        new SuppressorRating(
             subject,
             clamp.get(),
             volts.getAsDouble() * clampMultiple.value(),
@@ -203,8 +201,8 @@ final class SuppressionUnderrated implements Rule {
           "Whether %s stands the heat while the coil is on is open.".formatted(resistor.name()));
     }
     double ohms = resistor.resistance().get().value().low();
-    return atLeast(
-        new Rated(
+    return judge(
+        new SuppressorRating(
             subject,
             resistor.power().get(),
             volts.getAsDouble() * volts.getAsDouble() / ohms,
@@ -215,44 +213,8 @@ final class SuppressionUnderrated implements Rule {
         theory);
   }
 
-  /** A rating as written and what it has to reach. */
-  private record Rated(
-      Subject subject,
-      Written<Quantity> written,
-      double needed,
-      Dimension dimension,
-      String what,
-      String why) {}
-
-  private static Outcome atLeast(Rated rated, FedCoil feed, Basis basis) {
-    String part = rated.subject().at().get(0);
-    double has = rated.written().value().low();
-    Printed.Pair pair = Printed.pair(has, rated.needed(), rated.dimension());
-    Measure value = new Measure(has, rated.dimension().baseUnit());
-    Measure limit = new Measure(rated.needed(), rated.dimension().baseUnit());
-    if (Comparison.fallsShort(has, rated.needed())) {
-      return rated
-          .subject()
-          .violated(
-              "%s is rated too small".formatted(part),
-              "Its %s is %s and should be at least %s (%s): short by %s."
-                  .formatted(rated.what(), pair.value(), pair.limit(), rated.why(), pair.apart()),
-              "should be %s or more".formatted(pair.limit()))
-          .alsoAt(feed.coil().mark(), "lies across this coil")
-          .measured(value, limit)
-          .todo(
-              "Use a part with a %s of %s or more for %s."
-                  .formatted(rated.what(), pair.limit(), part),
-              basis);
-    }
-    return rated
-        .subject()
-        .satisfied(
-            "The %s of %s is %s and should be at least %s (%s)."
-                .formatted(rated.what(), part, pair.value(), pair.limit(), rated.why()),
-            value,
-            limit,
-            basis);
+  private static Outcome judge(SuppressorRating rating, FedCoil feed, Basis basis) {
+    return rating.outcome(feed, basis);
   }
 
   private static Mark mark(DiodeBranch diode, Optional<Written<Quantity>> written) {
