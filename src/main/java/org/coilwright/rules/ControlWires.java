@@ -59,7 +59,7 @@ record ControlWires(Circuit circuit, DirectSupply supply, Tables tables, List<Co
   /** The key that would tell a wire's size. */
   static String missingSize(Conductor wire) {
     String of = wire.run().map(Run::name).orElse("%s to %s".formatted(wire.from(), wire.to()));
-    return (wire.size().isEmpty() ? "size of " : "a tabulated size of ") + of;
+    return (wire.size().isEmpty() ? "size of " : "tabulated size of ") + of;
   }
 
   /** Thinnest first, of equally thin ones the longest first. */

@@ -6,11 +6,14 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part.Isolation;
+import org.coilwright.netlist.Wire;
 import org.coilwright.netlist.Written;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
@@ -87,12 +90,21 @@ final class SeparationMainsMeetsElv implements Rule {
               "Its %s output is not isolated: every wire on it can carry mains voltage to earth."
                   .formatted(supply.inWords()),
               "joined to the mains inside")
+          .alsoAt(firstWire(circuit, supply).orElse(supply.mark()), "can carry mains voltage")
           .todo("Feed the control circuit from a supply whose output is SELV or PELV.", basis);
     }
     return subject.satisfied(
         "Nothing conducts between the %s circuit of %s (%s) and the mains."
             .formatted(supply.inWords(), supply.part(), isolation.get().text()),
         basis);
+  }
+
+  private static Optional<Mark> firstWire(Circuit circuit, DirectSupply supply) {
+    return Stream.of(supply.source().to(), supply.source().from())
+        .flatMap(pole -> pole.terminals().stream())
+        .flatMap(terminal -> circuit.wiresAt(terminal).stream())
+        .map(Wire::mark)
+        .findFirst();
   }
 
   private static Optional<Path> joiningPath(

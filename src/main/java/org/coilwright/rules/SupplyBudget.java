@@ -24,6 +24,9 @@ import org.coilwright.table.Cited;
  * @param tolerance of a coil's resistance where none is written
  */
 record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
+  /** More parts than this are counted instead of named. */
+  private static final int NAMED = 2 * 2 * 2;
+
   /**
    * Something a netlist does not tell.
    *
@@ -32,7 +35,14 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
   private record Gap(String key, String at, Mark mark) {}
 
   /** The most over all states, how it comes about, and who draws it where that is known. */
-  record Most(double amps, String how, List<String> consumers) {}
+  record Most(double amps, String how, List<Branch> consumers) {
+    /** Designations: the supply first, then what draws on it. */
+    List<String> at(String supply) {
+      List<String> at = new ArrayList<>(List.of(supply));
+      consumers.stream().map(Branch::part).distinct().forEach(at::add);
+      return List.copyOf(at);
+    }
+  }
 
   /** Everything that draws current from it, in the order of the netlist. */
   List<Branch> consumers() {
@@ -137,22 +147,49 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
   private Most most(double amps) {
     Quantity volts = supply.volts().orElseThrow();
     double spread = leastShare();
-    List<String> on = drawing();
+    List<Branch> on = drawing();
     return new Most(
         amps * volts.high() / volts.nominal() / spread,
         "%s: %s at nominal figures. At worst the supply gives %s and coils have %s of their resistance"
             .formatted(
-                on.isEmpty()
-                    ? "What hangs on it"
-                    : String.join(", ", on) + (on.size() > 1 ? " together" : ""),
+                names(on),
                 Printed.amps(amps),
                 Printed.volts(volts.high()),
                 Printed.percent(spread)),
         on);
   }
 
-  /** The coils that draw current where the states show it; empty if they are too many to list. */
-  private List<String> drawing() {
+  private static String names(List<Branch> on) {
+    List<String> names = on.stream().map(Branch::part).distinct().toList();
+    if (names.isEmpty()) {
+      return "What hangs on it";
+    }
+    return names.size() <= NAMED
+        ? String.join(", ", names) + (names.size() > 1 ? " together" : "")
+        : "%s and %d more together"
+            .formatted(String.join(", ", names.subList(0, NAMED)), names.size() - NAMED);
+  }
+
+  /** Shows, of what draws the most, the hungriest two. */
+  void show(Subject.Finding finding, Most most) {
+    most.consumers().stream()
+        .sorted(Comparator.comparingDouble((Branch b) -> -draws(b)))
+        .limit(2)
+        .forEach(
+            b ->
+                finding.alsoAt(
+                    b.mark(),
+                    draws(b) > 0 ? "draws up to " + Printed.amps(draws(b)) : "on as well"));
+  }
+
+  private double draws(Branch consumer) {
+    return consumer instanceof Coil coil
+        ? FedCoil.of(study.circuit(), coil).mostAmps().orElse(0)
+        : 0;
+  }
+
+  /** What draws current in the heaviest state; empty if the states are too many to list. */
+  private List<Branch> drawing() {
     String id = supply.source().id();
     if (!study.listsEveryCombination()) {
       return List.of();
@@ -163,8 +200,6 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
             worst ->
                 consumers().stream()
                     .filter(b -> !(b instanceof Coil) || study.coil(b.part(), worst).amps() > 0)
-                    .map(Branch::part)
-                    .distinct()
                     .toList())
         .orElse(List.of());
   }

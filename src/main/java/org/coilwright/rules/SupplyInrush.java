@@ -76,16 +76,16 @@ final class SupplyInrush implements Rule {
     Measure value = new Measure(pickUp.amps(), "A");
     Measure held = new Measure(most, "A");
     Basis basis = Basis.of(tolerance);
-    List<String> at = new ArrayList<>(List.of(supply));
-    at.addAll(pickUp.consumers());
-    Subject subject = new Subject(FACTS, limit.mark(), List.copyOf(at));
+    Subject subject = new Subject(FACTS, limit.mark(), pickUp.at(supply));
     if (Comparison.exceeds(pickUp.amps(), most)) {
-      return subject
-          .violated(
+      Subject.Finding finding =
+          subject.violated(
               "%s is too small for the pick-up".formatted(supply),
               "It is asked for %s while coils pull in and gives %s: short by %s."
                   .formatted(pair.value(), pair.limit(), pair.apart()),
-              "gives at most " + pair.limit())
+              "gives at most " + pair.limit());
+      budget.show(finding, pickUp);
+      return finding
           .detail(pickUp.how() + ".")
           .measured(value, held)
           .todo(

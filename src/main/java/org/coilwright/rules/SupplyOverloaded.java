@@ -74,16 +74,16 @@ final class SupplyOverloaded implements Rule {
     Measure value = new Measure(steady.amps(), "A");
     Measure held = new Measure(most, "A");
     Basis basis = Basis.of(tolerance);
-    List<String> at = new ArrayList<>(List.of(supply));
-    at.addAll(steady.consumers());
-    Subject subject = new Subject(FACTS, limit.mark(), List.copyOf(at));
+    Subject subject = new Subject(FACTS, limit.mark(), steady.at(supply));
     if (Comparison.exceeds(steady.amps(), most)) {
-      return subject
-          .violated(
+      Subject.Finding finding =
+          subject.violated(
               "%s is overloaded".formatted(supply),
               "It is asked for %s at worst and gives %s: short by %s."
                   .formatted(pair.value(), pair.limit(), pair.apart()),
-              "gives at most " + pair.limit())
+              "gives at most " + pair.limit());
+      budget.show(finding, steady);
+      return finding
           .detail(steady.how() + ".")
           .measured(value, held)
           .todo(

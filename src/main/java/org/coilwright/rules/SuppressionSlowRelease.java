@@ -3,16 +3,11 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
-import org.coilwright.circuit.Branch.Passive;
 import org.coilwright.circuit.Circuit;
-import org.coilwright.netlist.Part;
-import org.coilwright.netlist.Written;
 import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
-import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
@@ -21,8 +16,6 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
-import org.coilwright.solve.CoilDecay;
-import org.coilwright.solve.CoilLimits;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
@@ -64,14 +57,6 @@ final class SuppressionSlowRelease implements Rule {
     return FACTS;
   }
 
-  /**
-   * What delays the release.
-   *
-   * @param by in words: {@code V1}, or {@code the diode built in}
-   * @param seconds added to the bare release time
-   */
-  private record Delay(String by, double seconds, Basis basis) {}
-
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
@@ -91,13 +76,14 @@ final class SuppressionSlowRelease implements Rule {
   private Outcome check(Study study, FedCoil feed, AcrossCoil across) {
     Coil coil = feed.coil();
     Subject subject = Subject.of(FACTS, coil.mark(), coil.part());
-    Optional<String> missing = missing(study, feed, across);
+    ReleaseDelay.Figures figures = new ReleaseDelay.Figures(diodeDrop, varistorExtra);
+    Optional<String> missing = ReleaseDelay.missing(study, feed, across);
     if (missing.isPresent()) {
       return subject.undecided(
           missing.get(),
           "How late %s releases with its suppressor is open.".formatted(coil.part()));
     }
-    Delay delay = delay(study, feed, across);
+    ReleaseDelay delay = ReleaseDelay.of(study, feed, across, figures);
     double bare = bareSeconds.value();
     double whole = bare + delay.seconds();
     double limit = bare * multiple.value();
@@ -113,6 +99,7 @@ final class SuppressionSlowRelease implements Rule {
                   .formatted(
                       delay.by(), pair.value(), Printed.of(bare, Dimension.TIME), pair.limit()),
               "its current lasts %s longer".formatted(Printed.of(delay.seconds(), Dimension.TIME)))
+          .alsoAt(delay.mark(), "keeps the current going")
           .detail("An upper bound by the time constant as written; only the order is sure.")
           .measured(value, held)
           .todo(
@@ -126,86 +113,5 @@ final class SuppressionSlowRelease implements Rule {
         value,
         held,
         basis);
-  }
-
-  private Optional<String> missing(Study study, FedCoil feed, AcrossCoil across) {
-    Coil coil = feed.coil();
-    if (isKnownWithoutCoil(across)) {
-      return Optional.empty();
-    }
-    if (coil.spec().timeConstant().isEmpty()) {
-      return Optional.of("coil.time-constant of " + coil.part());
-    }
-    if (feed.ohms().isEmpty()) {
-      return Optional.of("coil.resistance of " + coil.part());
-    }
-    if (feed.direct().flatMap(Branch.Source::volts).isEmpty()) {
-      return Optional.of(feed.voltageKey());
-    }
-    if (study.limits(coil.part()).isEmpty()) {
-      return Optional.of("coil.release of " + coil.part());
-    }
-    if (across.diodes().isEmpty()) {
-      return across.others().stream().flatMap(p -> missing(p).stream()).findFirst();
-    }
-    return Optional.empty();
-  }
-
-  private static Optional<String> missing(Passive suppressor) {
-    if (suppressor.spec() instanceof Part.Varistor v && v.clampingVoltage().isEmpty()) {
-      return Optional.of("clamping-voltage of " + v.name());
-    }
-    if (suppressor.spec() instanceof Part.Resistor r && r.resistance().isEmpty()) {
-      return Optional.of("resistance of " + r.name());
-    }
-    return Optional.empty();
-  }
-
-  /** A varistor or RC member that is built in: makers publish what it adds. */
-  private static boolean isKnownWithoutCoil(AcrossCoil across) {
-    return across.diodes().isEmpty()
-        && across.others().stream().allMatch(p -> p.spec() instanceof Part.Snubber)
-        && !across.hasBuiltIn(AcrossCoil.DIODE);
-  }
-
-  /** The longest delay of all that lies across: the current takes the easiest way. */
-  private Delay delay(Study study, FedCoil feed, AcrossCoil across) {
-    if (isKnownWithoutCoil(across)) {
-      return across.hasBuiltIn(AcrossCoil.VARISTOR)
-          ? new Delay("the varistor built in", varistorExtra.value(), Basis.of(varistorExtra))
-          : new Delay("an RC member", 0, Basis.of(varistorExtra));
-    }
-    Coil coil = feed.coil();
-    double volts = feed.direct().flatMap(Branch.Source::volts).map(Quantity::nominal).orElseThrow();
-    double ohms = feed.ohms().orElseThrow().nominal();
-    CoilLimits limits = study.limits(coil.part()).orElseThrow();
-    double seconds = coil.spec().timeConstant().map(Written::value).orElseThrow().nominal();
-    CoilDecay decay = CoilDecay.ofTimeConstant(seconds, ohms, volts);
-    double released = Math.min(limits.release().value(), volts) / ohms;
-    if (!across.diodes().isEmpty() || across.hasBuiltIn(AcrossCoil.DIODE)) {
-      String by =
-          across.diodes().stream().map(Branch::part).findFirst().orElse("the diode built in");
-      return new Delay(
-          by,
-          decay.clampedSeconds(diodeDrop.value(), released),
-          Basis.of(diodeDrop, limits.release()));
-    }
-    return across.others().stream()
-        .map(p -> delay(p, decay, released, limits))
-        .max(java.util.Comparator.comparingDouble(Delay::seconds))
-        .orElseThrow();
-  }
-
-  private Delay delay(Passive suppressor, CoilDecay decay, double released, CoilLimits limits) {
-    if (suppressor.spec() instanceof Part.Varistor v) {
-      double clamp = v.clampingVoltage().map(Written::value).orElseThrow().low();
-      return new Delay(v.name(), decay.clampedSeconds(clamp, released), Basis.of(limits.release()));
-    }
-    if (suppressor.spec() instanceof Part.Resistor r) {
-      double across = r.resistance().map(Written::value).orElseThrow().low();
-      return new Delay(
-          r.name(), decay.resistorSeconds(across, released), Basis.of(limits.release()));
-    }
-    return new Delay(suppressor.part(), 0, Basis.of(varistorExtra));
   }
 }

@@ -17,6 +17,7 @@ import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Site.MainsSupply;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Quantity;
 
 /**
  * Which points of a circuit are at mains voltage and which at the extra-low voltage of a supply.
@@ -143,22 +144,22 @@ final class VoltageBands {
   /** Line to earth. */
   Met toEarth() {
     MainsSupply supply = supply();
-    boolean unearthed = supply.earthing().map(Written::value).orElse("").equals("IT");
-    double share =
-        unearthed
-            ? 1
-            : switch (supply.phases().value()) {
-              case ONE -> 1;
-              case SPLIT -> 1.0 / 2;
-              case THREE -> 1 / Math.sqrt(1 + 2);
-            };
-    var volts = supply.voltage().value();
+    var between = supply.voltage().value();
+    if (supply.earthing().map(Written::value).orElse("").equals("IT")) {
+      return new Met(
+          between.nominal(),
+          between.high(),
+          "line to line, as on an IT system one earth fault lifts the other lines to it");
+    }
+    List<Quantity> toNeutral =
+        circuit.branches(Branch.Source.class).stream()
+            .filter(s -> !s.isDirect())
+            .flatMap(s -> s.volts().stream())
+            .toList();
     return new Met(
-        volts.nominal() * share,
-        volts.high() * share,
-        unearthed
-            ? "line to line, as on an IT system one earth fault lifts the other lines to it"
-            : "line to earth");
+        toNeutral.stream().mapToDouble(Quantity::nominal).max().orElse(between.nominal()),
+        toNeutral.stream().mapToDouble(Quantity::high).max().orElse(between.high()),
+        "line to earth");
   }
 
   private MainsSupply supply() {
