@@ -13,8 +13,17 @@ import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.yaml.snakeyaml.LoaderOptions;
-import org.yaml.snakeyaml.Yaml;
-import org.yaml.snakeyaml.constructor.SafeConstructor;
+import org.yaml.snakeyaml.composer.Composer;
+import org.yaml.snakeyaml.nodes.MappingNode;
+import org.yaml.snakeyaml.nodes.Node;
+import org.yaml.snakeyaml.nodes.NodeTuple;
+import org.yaml.snakeyaml.nodes.ScalarNode;
+import org.yaml.snakeyaml.nodes.SequenceNode;
+import org.yaml.snakeyaml.nodes.Tag;
+import org.yaml.snakeyaml.parser.Parser;
+import org.yaml.snakeyaml.parser.ParserImpl;
+import org.yaml.snakeyaml.reader.StreamReader;
+import org.yaml.snakeyaml.resolver.Resolver;
 
 /**
  * Turns a table file into records and refuses one that does not say where its figures come from.
@@ -165,9 +174,38 @@ final class TableReader {
     }
   }
 
+  /**
+   * A document as maps, lists, numbers and strings. Composed without the library's constructors,
+   * because loading those classes would cost a short check more than the tables themselves.
+   */
   static Map<String, Object> parse(String text) {
-    Object read = new Yaml(new SafeConstructor(new LoaderOptions())).load(text);
-    return map(read);
+    LoaderOptions options = new LoaderOptions();
+    Parser parser = new ParserImpl(new StreamReader(text), options);
+    return map(value(new Composer(parser, new Resolver(), options).getSingleNode()));
+  }
+
+  private static @Nullable Object value(@Nullable Node node) {
+    if (node instanceof MappingNode mapping) {
+      Map<String, @Nullable Object> out = new LinkedHashMap<>();
+      for (NodeTuple entry : mapping.getValue()) {
+        String key = String.valueOf(value(entry.getKeyNode()));
+        if (out.containsKey(key)) {
+          throw new IllegalArgumentException("twice in a table file: " + key);
+        }
+        out.put(key, value(entry.getValueNode()));
+      }
+      return out;
+    }
+    if (node instanceof SequenceNode sequence) {
+      List<@Nullable Object> out = new ArrayList<>();
+      sequence.getValue().forEach(n -> out.add(value(n)));
+      return out;
+    }
+    if (node instanceof ScalarNode scalar && !scalar.getTag().equals(Tag.NULL)) {
+      boolean number = scalar.getTag().equals(Tag.INT) || scalar.getTag().equals(Tag.FLOAT);
+      return number ? Double.valueOf(scalar.getValue()) : scalar.getValue();
+    }
+    return null;
   }
 
   static Map<String, Object> map(@Nullable Object read) {
