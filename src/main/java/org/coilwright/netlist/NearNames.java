@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.coilwright.quantity.Words;
 
 /** Finds the known names that someone most likely meant. */
-final class NearNames {
+public final class NearNames {
   /** Longer words are no slips of the finger, and would cost time. */
   private static final int LONGEST = 48;
 
@@ -26,7 +26,7 @@ final class NearNames {
   }
 
   /** Every known name at the least distance, if that is near enough to be meant. */
-  static List<String> nearest(String word, Collection<String> known) {
+  public static List<String> nearest(String word, Collection<String> known) {
     List<String> best = new ArrayList<>();
     if (word.isEmpty() || word.length() > LONGEST) {
       return best;

@@ -214,7 +214,9 @@ final class CoilTooLow implements Rule {
                           "%s no longer than %s"
                               .formatted(stretch.name(), Printed.of(metres, Dimension.LENGTH))));
         });
-    if (cure.coil() > 0 && feed.sources().stream().allMatch(Source::isDirect)) {
+    // a supply of no volts at all has no share that could be raised
+    boolean supplyCanHelp = cure.coil() > 0 && Double.isFinite(cure.lowestSource());
+    if (supplyCanHelp && feed.sources().stream().allMatch(Source::isDirect)) {
       ways.add(
           "a supply that never falls below %s"
               .formatted(Printed.atLeast(cure.lowestSource(), Dimension.VOLTAGE)));

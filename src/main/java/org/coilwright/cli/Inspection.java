@@ -1,0 +1,18 @@
+package org.coilwright.cli;
+
+import java.util.List;
+import org.coilwright.netlist.ReadingProblem;
+import org.coilwright.rule.Report;
+import org.coilwright.solve.Study;
+
+/** What came of looking at one file. */
+public sealed interface Inspection {
+  /** The file as the user named it. */
+  String file();
+
+  /** It could be read, solved and checked. */
+  record Done(String file, Study study, Report report) implements Inspection {}
+
+  /** It could not be used; at least one problem. */
+  record Unusable(String file, List<ReadingProblem> problems) implements Inspection {}
+}

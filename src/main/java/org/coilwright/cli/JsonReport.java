@@ -1,0 +1,154 @@
+package org.coilwright.cli;
+
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.ReadingProblem;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome.Satisfied;
+import org.coilwright.rule.Outcome.Undecided;
+import org.coilwright.rule.Outcome.Violated;
+import org.coilwright.rule.Place;
+import org.coilwright.rule.Report;
+import org.coilwright.table.Standing;
+
+/** What {@code check --as json} prints. The names are a contract: added to, never changed. */
+final class JsonReport {
+  private final JsonWriter json = new JsonWriter();
+
+  private JsonReport() {}
+
+  static String of(List<Inspection> inspections) {
+    JsonReport report = new JsonReport();
+    report.json.object().key("coilwright").number(1).key("files").array();
+    inspections.forEach(report::file);
+    return report.json.endArray().endObject().toString();
+  }
+
+  private void file(Inspection inspection) {
+    json.object().key("file").text(inspection.file());
+    if (inspection instanceof Inspection.Done done) {
+      Report report = done.report();
+      json.key("sha256").text(report.netlist().text().sha256());
+      json.key("verdict").text(report.verdict().name());
+      json.key("findings").array();
+      report.findings().forEach(f -> finding(report, f));
+      json.endArray().key("satisfied").array();
+      report.satisfied().forEach(this::satisfied);
+      json.endArray().key("undecided").array();
+      report.undecided().forEach(this::undecided);
+      json.endArray();
+    } else if (inspection instanceof Inspection.Unusable unusable) {
+      // No verdict at all: nothing may be taken for one.
+      json.key("verdict").nothing();
+      json.key("findings").texts(List.of());
+      json.key("satisfied").texts(List.of());
+      json.key("undecided").texts(List.of());
+      json.key("problems").array();
+      unusable.problems().forEach(this::problem);
+      json.endArray();
+    }
+    json.endObject();
+  }
+
+  private void finding(Report report, Violated finding) {
+    json.object().key("rule").text(finding.rule().id());
+    json.key("weight").text(finding.weight().name());
+    json.key("at").texts(finding.at());
+    place(finding.mark());
+    measure("value", finding.value());
+    measure("limit", finding.limit());
+    json.key("message").text(message(finding));
+    if (!finding.detail().isBlank()) {
+      json.key("detail").text(finding.detail());
+    }
+    json.key("remedy").text(finding.remedy());
+    basis(finding.basis());
+    json.key("places").array();
+    for (Place place : finding.places()) {
+      json.object().key("file").text(place.mark().file());
+      place(place.mark());
+      json.key("endColumn").number(place.mark().endColumn());
+      json.key("label").text(place.label()).endObject();
+    }
+    json.endArray();
+    List<Violated> consequences = report.silenced().getOrDefault(finding, List.of());
+    json.key("alsoSeen").array();
+    for (Violated consequence : consequences) {
+      json.object().key("rule").text(consequence.rule().id());
+      json.key("weight").text(consequence.weight().name());
+      json.key("at").texts(consequence.at());
+      json.key("message").text(message(consequence)).endObject();
+    }
+    json.endArray();
+    json.key("counts").truth(report.counts(finding));
+    Netlist.Accepted accepted = report.accepted().get(finding);
+    if (accepted != null) {
+      json.key("accepted").object().key("by").text(accepted.by());
+      json.key("because").text(accepted.because()).endObject();
+    }
+    json.endObject();
+  }
+
+  private void satisfied(Satisfied satisfied) {
+    json.object().key("rule").text(satisfied.rule().id());
+    json.key("at").texts(satisfied.at());
+    place(satisfied.mark());
+    measure("value", satisfied.value());
+    measure("limit", satisfied.limit());
+    json.key("message").text(message(satisfied));
+    basis(satisfied.basis());
+    json.endObject();
+  }
+
+  private void undecided(Undecided undecided) {
+    json.object().key("rule").text(undecided.rule().id());
+    json.key("at").texts(undecided.at());
+    place(undecided.mark());
+    json.key("missing").text(undecided.missing());
+    json.key("message").text(undecided.sentence()).endObject();
+  }
+
+  private void problem(ReadingProblem problem) {
+    json.object().key("file").text(problem.file());
+    problem.mark().ifPresent(this::place);
+    json.key("message").text(problem.what());
+    json.key("remedy").text(problem.remedy()).endObject();
+  }
+
+  private void place(Mark mark) {
+    json.key("line").number(mark.line()).key("column").number(mark.column());
+  }
+
+  private void measure(String name, Optional<Measure> measure) {
+    json.key(name);
+    if (measure.isPresent()) {
+      json.object().key("number").number(measure.get().number());
+      json.key("unit").text(measure.get().unit()).endObject();
+    } else {
+      json.nothing();
+    }
+  }
+
+  private void basis(Basis basis) {
+    json.key("sources").texts(basis.sources());
+    json.key("standing").text(basis.standing().word());
+  }
+
+  static String message(Violated finding) {
+    return finding.headline() + ". " + finding.numbers() + confirm(finding.basis());
+  }
+
+  /** A satisfied check that rests on memory is never a plain one. */
+  static String message(Satisfied satisfied) {
+    return satisfied.sentence() + confirm(satisfied.basis());
+  }
+
+  private static String confirm(Basis basis) {
+    return basis.standing() == Standing.FROM_MEMORY
+        ? " Rests on a figure from memory: " + TextReport.CONFIRM + "."
+        : "";
+  }
+}

@@ -1,0 +1,71 @@
+package org.coilwright.cli;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * Runs every command once in one process. The build records which classes that loads into an
+ * archive, from which the launcher's Java starts faster.
+ */
+final class Rehearsal {
+  private Rehearsal() {}
+
+  /**
+   * Rehearses.
+   *
+   * @param args folder of netlists, folder to write into
+   */
+  public static void main(String[] args) throws IOException {
+    List<String> netlists;
+    try (Stream<Path> files = Files.list(Path.of(args[0]))) {
+      netlists = files.map(Path::toString).filter(name -> name.endsWith(".yaml")).sorted().toList();
+    }
+    Path target = Files.createDirectories(Path.of(args[1]));
+    for (String netlist : netlists) {
+      run("check", netlist);
+      run("check", "--as", "json", netlist);
+      run("check", "--as", "sarif", netlist);
+      run("states", netlist);
+      run("states", "--as", "json", netlist);
+      run("checklist", netlist, "-o", target.resolve("checklist.pdf").toString());
+    }
+    run("check", netlists.get(0), netlists.get(0), "no-such-file.yaml");
+    run("explain");
+    run("explain", "coil.too-low");
+    run("schema");
+    run("new");
+    run("--help");
+    run("--version");
+    run("chekc");
+    System.out.println("rehearsed with " + netlists.size() + " netlists into " + target);
+  }
+
+  private static void run(String... args) {
+    PrintStream nowhere = new PrintStream(PrintStream.nullOutputStream());
+    ByteArrayOutputStream said = new ByteArrayOutputStream();
+    PrintStream err = new PrintStream(said, true, StandardCharsets.UTF_8);
+    Console console =
+        new Console(
+            new ByteArrayInputStream(new byte[0]),
+            nowhere,
+            err,
+            Map.of(),
+            Set.of("out"),
+            Clock.systemUTC());
+    int code = new Main(console).run(args);
+    if (code == Exit.DEFECT) {
+      throw new IllegalStateException(
+          "a defect in: " + String.join(" ", args) + "\n" + said.toString(StandardCharsets.UTF_8));
+    }
+  }
+}

@@ -1,0 +1,108 @@
+package org.coilwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.coilwright.cli.Cli.Ran;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ChecklistCommandTest {
+  private static final String CLEAR = "wiring-examples/wash-room-tub.yaml";
+  private static final String FAULTY = "wiring-examples/attic-mistakes.yaml";
+
+  @TempDir Path folder;
+
+  private List<Path> files() throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.sorted().toList();
+    }
+  }
+
+  @Test
+  void it_writes_one_whole_pdf_and_says_where() throws IOException {
+    Path pdf = folder.resolve("out put.pdf");
+    Ran ran = Cli.run("checklist", CLEAR, "-o", pdf.toString());
+    assertEquals(0, ran.code(), ran.err());
+    assertEquals("", ran.out());
+    assertTrue(ran.err().contains("Wrote " + pdf), ran.err());
+    assertEquals(List.of(pdf), files());
+    String start = new String(Files.readAllBytes(pdf), 0, 5, StandardCharsets.US_ASCII);
+    assertEquals("%PDF-", start);
+  }
+
+  @Test
+  void a_circuit_with_findings_gets_its_checklist_and_ends_with_1() throws IOException {
+    Path pdf = folder.resolve("out.pdf");
+    Ran ran = Cli.run("checklist", FAULTY, "--output", pdf.toString());
+    assertEquals(1, ran.code(), ran.err());
+    assertTrue(Files.size(pdf) > 0);
+    assertTrue(ran.err().contains("STOP: "), ran.err());
+  }
+
+  @Test
+  void the_same_netlist_and_date_give_the_same_bytes() throws IOException {
+    Path first = folder.resolve("1.pdf");
+    Path second = folder.resolve("2.pdf");
+    Cli.run("checklist", CLEAR, "-o", first.toString());
+    Cli.run("checklist", CLEAR, "-o", second.toString());
+    assertArrayEquals(Files.readAllBytes(first), Files.readAllBytes(second));
+  }
+
+  @Test
+  void the_date_can_be_given() throws IOException {
+    Path first = folder.resolve("1.pdf");
+    Path second = folder.resolve("2.pdf");
+    Cli.run("checklist", CLEAR, "-o", first.toString());
+    new Cli()
+        .terminal(Map.of("SOURCE_DATE_EPOCH", "86400"))
+        .with("checklist", CLEAR, "-o", second.toString());
+    assertFalse(java.util.Arrays.equals(Files.readAllBytes(first), Files.readAllBytes(second)));
+  }
+
+  @Test
+  void a_checklist_that_was_there_is_replaced_whole() throws IOException {
+    Path pdf = Files.writeString(folder.resolve("out.pdf"), "x".repeat(5_000_000));
+    assertEquals(0, Cli.run("checklist", CLEAR, "-o", pdf.toString()).code());
+    assertTrue(Files.size(pdf) < 5_000_000);
+    assertEquals(List.of(pdf), files());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"no/such/folder/out.pdf", ".", "plain.txt/out.pdf", "full\u0000.pdf"})
+  void a_place_that_cannot_be_written_ends_with_2_and_leaves_nothing(String name)
+      throws IOException {
+    Path plain = Files.writeString(folder.resolve("plain.txt"), "plain");
+    Ran ran = Cli.run("checklist", CLEAR, "-o", folder + "/" + name);
+    assertEquals(2, ran.code(), ran.err());
+    assertTrue(ran.err().contains("No PDF was written."), ran.err());
+    assertEquals(List.of(plain), files());
+    assertEquals("plain", Files.readString(plain));
+  }
+
+  @Test
+  void the_netlist_itself_is_never_overwritten() throws IOException {
+    Path netlist = Files.copy(Path.of(CLEAR), folder.resolve("a.yaml"));
+    Ran ran = Cli.run("checklist", netlist.toString(), "-o", folder.resolve("./a.yaml").toString());
+    assertEquals(2, ran.code(), ran.err());
+    assertArrayEquals(Files.readAllBytes(Path.of(CLEAR)), Files.readAllBytes(netlist));
+  }
+
+  @Test
+  void without_a_place_to_write_it_asks_for_one() {
+    Ran ran = Cli.run("checklist", CLEAR);
+    assertEquals(2, ran.code());
+    assertTrue(ran.err().contains("--output"), ran.err());
+  }
+}

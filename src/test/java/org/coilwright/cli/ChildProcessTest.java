@@ -1,0 +1,103 @@
+package org.coilwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What only a process of its own can show: which classes it loads, how much memory it needs. */
+class ChildProcessTest {
+  @TempDir Path folder;
+
+  private record Ended(int code, String out, String err) {}
+
+  private Ended java(List<String> options, String... args) throws Exception {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(options);
+    command.addAll(List.of("-cp", System.getProperty("java.class.path")));
+    command.add("org.coilwright.cli.Main");
+    command.addAll(List.of(args));
+    Path out = folder.resolve("out.txt");
+    Path err = folder.resolve("err.txt");
+    Process process =
+        new ProcessBuilder(command)
+            .redirectOutput(out.toFile())
+            .redirectError(err.toFile())
+            .start();
+    int code = process.waitFor();
+    return new Ended(code, text(out), text(err));
+  }
+
+  private static String text(Path file) throws IOException {
+    return Files.readString(file, StandardCharsets.UTF_8);
+  }
+
+  @Test
+  void check_loads_no_class_for_pdf_drawing_or_fonts() throws Exception {
+    Path log = folder.resolve("classes.txt");
+    Ended ended =
+        java(
+            List.of("-Xlog:class+load:file=" + log), "check", "wiring-examples/wash-room-tub.yaml");
+    assertEquals(0, ended.code, ended.err);
+    List<String> loaded = Files.readAllLines(log);
+    assertTrue(loaded.stream().anyMatch(l -> l.contains("org.coilwright.cli.TextReport ")));
+    List<String> unwanted =
+        loaded.stream()
+            .filter(
+                l ->
+                    l.contains(" org.apache.pdfbox")
+                        || l.contains(" org.apache.fontbox")
+                        || l.contains(" java.awt.")
+                        || l.contains(" sun.awt.")
+                        || l.contains(" sun.font.")
+                        || l.contains(" javax.imageio")
+                        || l.contains(" org.coilwright.pdf.")
+                        || l.contains(" org.coilwright.drawing."))
+            .toList();
+    assertEquals(List.of(), unwanted);
+  }
+
+  @Test
+  void hostile_files_are_refused_within_300_megabytes() throws Exception {
+    Path deep = Files.writeString(folder.resolve("deep.yaml"), "a: " + "[".repeat(2_000_000));
+    Path long10 = Files.write(folder.resolve("long.yaml"), new byte[10 << 20]);
+    Path wide = folder.resolve("wide.yaml");
+    Files.writeString(wide, "parts: {" + "x: {is: diode}, ".repeat(120_000) + "}\n");
+    Path aliases = folder.resolve("aliases.yaml");
+    Files.writeString(aliases, "a: &a {x: 1}\nb: [" + "*a, ".repeat(400_000) + "]\n");
+    Ended ended =
+        java(
+            List.of("-Xmx300m"),
+            "check",
+            deep.toString(),
+            long10.toString(),
+            wide.toString(),
+            aliases.toString());
+    assertEquals(2, ended.code, ended.err);
+    assertFalse(ended.err.contains("Exception"), ended.err);
+    assertFalse(ended.err.contains("OutOfMemory"), ended.err);
+  }
+
+  @Test
+  void text_is_utf8_whatever_the_default_charset() throws Exception {
+    Ended ended =
+        java(
+            List.of("-Dfile.encoding=US-ASCII"),
+            "check",
+            "--as",
+            "json",
+            "wiring-examples/attic-mistakes.yaml");
+    assertEquals(1, ended.code, ended.err);
+    assertFalse(ended.out.contains("\ufffd"));
+    assertTrue(ended.out.codePoints().anyMatch(c -> c > 0x7f));
+  }
+}
