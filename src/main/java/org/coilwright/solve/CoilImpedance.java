@@ -5,6 +5,7 @@ import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Part.CoilSpec;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.CurrentKind;
+import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.table.Tables;
 
@@ -60,54 +61,50 @@ final class CoilImpedance {
   }
 
   Values values(CurrentKind kind, boolean in) {
-    Optional<Quantity> ohms = directOhms(kind, in);
-    var direct =
-        ohms.map(this::atTemperatures)
-            .orElseGet(
-                () ->
-                    Values.corners(
-                        Values.ohms(Values.METER),
-                        Values.ohms(Values.METER),
-                        Values.ohms(Values.METER)));
-    if (kind != CurrentKind.AC && spec.pickUp().isPresent()) {
-      direct.put(
-          Corner.PICK_UP,
-          ohmsOf(spec.pickUp().map(Written::value)).flatMap(q -> Values.ohms(q.nominal())));
-    }
+    Spread direct = spread(directOhms(kind, in));
+    Spread starting = kind == CurrentKind.AC ? direct : spread(directOhms(kind, false));
     Optional<Impedance> held = kind == CurrentKind.AC ? alternating(in) : Optional.empty();
     if (held.isEmpty()) {
-      return new Values(direct, kind == CurrentKind.AC ? direct : wound(direct));
+      boolean solid = kind == CurrentKind.AC;
+      return new Values(
+          Optional.of(direct),
+          Optional.of(solid ? direct : wound(direct)),
+          Optional.of(starting),
+          Optional.of(solid ? starting : wound(starting)));
     }
-    Impedance z = held.get();
-    Impedance pulling = alternating(false).orElse(z);
-    var alternating =
-        Values.corners(
-            held,
-            Optional.of(pulling.times(1 / (1 + tolerance))),
-            Optional.of(z.times(1 + tolerance)));
-    alternating.put(Corner.PICK_UP, Optional.of(pulling));
-    return new Values(direct, alternating);
+    Impedance pulling = alternating(false).orElse(held.get());
+    return new Values(
+        Optional.of(direct),
+        Optional.of(Spread.within(held.get(), tolerance)),
+        Optional.of(direct),
+        Optional.of(Spread.within(pulling, tolerance)));
+  }
+
+  private Spread spread(Optional<Quantity> ohms) {
+    return ohms.map(this::atTemperatures)
+        .orElseGet(() -> Spread.exact(Impedance.ohms(Values.METER)));
   }
 
   /** A direct-current coil on alternating current: its time constant gives the inductance. */
-  private java.util.Map<Corner, Optional<Impedance>> wound(
-      java.util.Map<Corner, Optional<Impedance>> direct) {
+  private Spread wound(Spread direct) {
     double tau = spec.timeConstant().map(t -> t.value().nominal()).orElse(0.0);
-    double omega = 2 * Math.PI * hertz;
-    var map = Values.corners(Optional.empty(), Optional.empty(), Optional.empty());
-    direct.forEach(
-        (corner, z) -> map.put(corner, z.map(r -> new Impedance(r.re(), r.re() * omega * tau))));
-    return map;
+    double turn = 2 * Math.PI * hertz * tau;
+    return new Spread(
+        wound(direct.nominal(), turn), wound(direct.low(), turn), wound(direct.high(), turn));
+  }
+
+  private static Impedance wound(Impedance z, double turn) {
+    return new Impedance(z.re(), z.re() * turn);
   }
 
   /** Least resistance when it is cold, most when it is hot. */
-  private java.util.Map<Corner, Optional<Impedance>> atTemperatures(Quantity ohms) {
+  private Spread atTemperatures(Quantity ohms) {
     double low = ohms.isExact() ? ohms.nominal() * (1 - tolerance) : ohms.low();
     double high = ohms.isExact() ? ohms.nominal() * (1 + tolerance) : ohms.high();
-    return Values.corners(
-        Values.ohms(ohms.nominal()),
-        Values.ohms(low * copper.factor(air.coldest().value())),
-        Values.ohms(high * copper.factor(air.hottest().value())));
+    return Spread.ohms(
+        ohms.nominal(),
+        low * copper.factor(air.coldest().value()),
+        high * copper.factor(air.hottest().value()));
   }
 
   private Optional<Quantity> directOhms(CurrentKind kind, boolean in) {
@@ -127,8 +124,7 @@ final class CoilImpedance {
             h -> {
               double amps = h.value().nominal() / rated;
               double watts = spec.holdPower().get().value().nominal();
-              return Quantity.of(
-                  watts / (amps * amps), org.coilwright.quantity.Dimension.RESISTANCE);
+              return Quantity.of(watts / (amps * amps), Dimension.RESISTANCE);
             })
         .filter(q -> q.low() > 0);
   }
@@ -139,7 +135,7 @@ final class CoilImpedance {
         .map(
             p ->
                 new Quantity(
-                    org.coilwright.quantity.Dimension.RESISTANCE,
+                    Dimension.RESISTANCE,
                     rated * rated / p.high(),
                     rated * rated / p.nominal(),
                     rated * rated / p.low(),

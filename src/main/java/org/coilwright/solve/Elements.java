@@ -58,7 +58,7 @@ final class Elements {
   Element of(Branch branch, int number, int from, int to, Reference reference) {
     if (branch instanceof Contact contact) {
       boolean power = contact.pole() || contact.actuator().kind() == Actuator.Kind.PROTECTIVE;
-      Values closed = Values.resistor(poleOhms, power ? poleOhms : contactOhms, BEST_CONTACT);
+      Values closed = Values.resistor(poleOhms, BEST_CONTACT, power ? poleOhms : contactOhms);
       return new Element(
           number,
           Element.Kind.CONTACT,
@@ -143,7 +143,7 @@ final class Elements {
     }
     double most = Math.max(hot.get().value(), BEST_CONTACT);
     double at20 = most / copper.factor(air.hottest().value());
-    return Values.resistor(at20, most, at20 * copper.factor(air.coldest().value()));
+    return Values.resistor(at20, at20 * copper.factor(air.coldest().value()), most);
   }
 
   /** An open contact that leaks is taken as the resistance that lets that much through. */
@@ -156,10 +156,7 @@ final class Elements {
             .filter(q -> q.dimension() == Dimension.CURRENT && q.high() > 0)
             .map(Quantity::high);
     double volts =
-        reference.held().stream()
-            .mapToDouble(s -> sources.volts(s, Corner.NOMINAL))
-            .max()
-            .orElse(0);
+        reference.held().stream().mapToDouble(s -> sources.volts(s, Level.NOMINAL)).max().orElse(0);
     return amps.filter(a -> volts > 0).map(a -> Values.resistor(volts / a)).orElseGet(Values::open);
   }
 
@@ -173,10 +170,10 @@ final class Elements {
     double volts = load.ratedVolts().getAsDouble();
     double watts = load.ratedWatts().getAsDouble();
     double factor = load.powerFactor() > 0 ? Math.min(1, load.powerFactor()) : 1;
-    Optional<Impedance> z =
-        Optional.of(Impedance.inductive(volts * volts * factor / watts, factor));
-    Optional<Impedance> r = Values.ohms(volts * volts / watts);
-    return new Values(Values.corners(r, r, r), Values.corners(z, z, z));
+    Optional<Spread> z =
+        Optional.of(Spread.exact(Impedance.inductive(volts * volts * factor / watts, factor)));
+    Optional<Spread> r = Optional.of(Spread.exact(Impedance.ohms(volts * volts / watts)));
+    return Values.of(r, z);
   }
 
   private Values passive(Part part) {
@@ -185,7 +182,7 @@ final class Elements {
           .resistance()
           .map(Written::value)
           .filter(q -> q.low() > 0)
-          .map(q -> Values.resistor(q.nominal(), q.high(), q.low()))
+          .map(q -> Values.resistor(q.nominal(), q.low(), q.high()))
           .orElseGet(() -> Values.resistor(Values.METER));
     }
     if (part instanceof Part.Lamp lamp) {
@@ -196,11 +193,11 @@ final class Elements {
     if (part instanceof Part.Snubber snubber) {
       double ohms = snubber.resistance().map(r -> r.value().nominal()).orElse(0.0);
       double farads = snubber.capacitance().map(c -> c.value().nominal()).orElse(0.0);
-      Optional<Impedance> z =
+      Optional<Spread> z =
           farads > 0
-              ? Optional.of(new Impedance(ohms, -1 / (2 * Math.PI * hertz * farads)))
+              ? Optional.of(Spread.exact(new Impedance(ohms, -1 / (2 * Math.PI * hertz * farads))))
               : Optional.empty();
-      return new Values(Values.open().direct(), Values.corners(z, z, z));
+      return Values.of(Optional.empty(), z);
     }
     return Values.open();
   }

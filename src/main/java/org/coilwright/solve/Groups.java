@@ -88,7 +88,7 @@ final class Groups {
    */
   private void joinAtLimit(Source source) {
     List<Zone> fed = grid.zones.stream().filter(z -> feeds(source, z)).toList();
-    double volts = grid.sources.volts(source, Corner.HIGHEST);
+    double volts = grid.sources.volts(source, Level.HIGH);
     double most =
         fed.stream()
             .flatMap(z -> z.elements.stream())
@@ -103,7 +103,7 @@ final class Groups {
   }
 
   private static double mostAmps(Element element, double volts) {
-    Optional<Impedance> z = element.on().at(Corner.LOWEST, true);
+    Optional<Impedance> z = element.on().at(Level.LOW, true, true);
     return z.map(i -> i.size() > 0 ? volts / i.size() : Double.POSITIVE_INFINITY).orElse(0.0);
   }
 

@@ -99,9 +99,9 @@ final class Readings {
     Optional<Source> source = sourceOf(nominal, element, kind);
     double lowSupply =
         source
-            .map(s -> grid.sources.volts(s, Corner.LOWEST) * situation.share(s, Corner.LOWEST))
+            .map(s -> grid.sources.volts(s, Level.LOW) * situation.share(s, Corner.LOWEST))
             .orElse(0.0);
-    double highSupply = source.map(s -> grid.sources.volts(s, Corner.HIGHEST)).orElse(0.0);
+    double highSupply = source.map(s -> grid.sources.volts(s, Level.HIGH)).orElse(0.0);
     ZoneFlow pickUp = situation.flow(zone, Corner.PICK_UP);
     boolean in = Boolean.TRUE.equals(state.pulledIn().get(relay));
     return new CoilReading(
@@ -128,7 +128,7 @@ final class Readings {
 
   /** A device that only measures is not to be seen drawing current. */
   private static double amps(ZoneFlow flow, Element element) {
-    Optional<Impedance> z = element.on().at(Corner.NOMINAL, flow.zone().island.hasDirect());
+    Optional<Impedance> z = element.on().at(Level.NOMINAL, flow.zone().island.hasDirect(), false);
     double amps = flow.amps(element);
     boolean meter = z.filter(i -> i.size() >= Values.METER).isPresent();
     return meter || amps < NOTHING_AMPS ? 0 : amps;
@@ -307,8 +307,8 @@ final class Readings {
       return new SupplyReading(0, 0, 0);
     }
     double[] amps = situation.asked(source, Corner.NOMINAL);
-    double re = grid.sources.re(source, Corner.NOMINAL);
-    double im = grid.sources.im(source, Corner.NOMINAL);
+    double re = grid.sources.re(source, Level.NOMINAL);
+    double im = grid.sources.im(source, Level.NOMINAL);
     return new SupplyReading(
         size(amps),
         size(situation.asked(source, Corner.PICK_UP)),

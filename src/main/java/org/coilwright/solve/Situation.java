@@ -2,7 +2,6 @@ package org.coilwright.solve;
 
 import java.util.Arrays;
 import java.util.BitSet;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,7 +21,7 @@ final class Situation {
 
   final Group group;
   final BitSet bits;
-  private final Map<Corner, Solved> solved = new EnumMap<>(Corner.class);
+  private final Map<Corner, Solved> solved = new HashMap<>();
 
   Situation(Group group, BitSet bits) {
     this.group = group;
@@ -52,12 +51,12 @@ final class Situation {
 
     @Override
     public double re(Source source, Corner corner) {
-      return group.grid.sources.re(source, corner) * shares.getOrDefault(source, 1.0);
+      return group.grid.sources.re(source, corner.supply()) * shares.getOrDefault(source, 1.0);
     }
 
     @Override
     public double im(Source source, Corner corner) {
-      return group.grid.sources.im(source, corner) * shares.getOrDefault(source, 1.0);
+      return group.grid.sources.im(source, corner.supply()) * shares.getOrDefault(source, 1.0);
     }
   }
 
@@ -92,7 +91,15 @@ final class Situation {
     return found;
   }
 
+  /**
+   * A source at its limit folds back. For the short time that armatures move it is taken to keep
+   * the voltage it has once they are in: what they ask of it meanwhile is a question of its own.
+   */
   private Solved solve(Corner corner) {
+    if (corner.pulling() && !group.limited.isEmpty()) {
+      Map<Source, Double> held = solved(corner.held()).shares();
+      return new Solved(flows(corner, held), held);
+    }
     Map<Source, Double> shares = new HashMap<>();
     Map<Zone, ZoneFlow> flows = flows(corner, shares);
     for (int sweep = 0; sweep < Math.max(1, group.limited.size()); sweep++) {
@@ -230,7 +237,7 @@ final class Situation {
     double volts = zone.element(input).map(flow::volts).orElse(0.0);
     double mains =
         zone.island.sources().stream()
-            .mapToDouble(s -> group.grid.sources.volts(s, Corner.NOMINAL))
+            .mapToDouble(s -> group.grid.sources.volts(s, Level.NOMINAL))
             .min()
             .orElse(0);
     return mains > 0 && volts > FED * mains;

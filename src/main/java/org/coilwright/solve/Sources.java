@@ -55,27 +55,27 @@ final class Sources {
   }
 
   /** Volts at a corner; AC r.m.s. */
-  double volts(Source source, Corner corner) {
+  double volts(Source source, Level level) {
     Quantity stated = stands.getOrDefault(source, NOTHING);
-    return switch (corner) {
-      case NOMINAL, PICK_UP -> stated.nominal();
-      case LOWEST -> stated.low();
-      case HIGHEST -> stated.high();
+    return switch (level) {
+      case NOMINAL -> stated.nominal();
+      case LOW -> stated.low();
+      case HIGH -> stated.high();
     };
   }
 
   private static final Quantity NOTHING = Quantity.of(0, org.coilwright.quantity.Dimension.VOLTAGE);
 
-  double re(Source source, Corner corner) {
+  double re(Source source, Level level) {
     return source.isDirect()
-        ? volts(source, corner)
-        : volts(source, corner) * cos(source.phaseDegrees().orElse(0));
+        ? volts(source, level)
+        : volts(source, level) * cos(source.phaseDegrees().orElse(0));
   }
 
-  double im(Source source, Corner corner) {
+  double im(Source source, Level level) {
     return source.isDirect()
         ? 0
-        : volts(source, corner) * Math.sin(Math.toRadians(source.phaseDegrees().orElse(0)));
+        : volts(source, level) * Math.sin(Math.toRadians(source.phaseDegrees().orElse(0)));
   }
 
   /** Half turns give exact numbers, so that split-phase circuits stay real. */

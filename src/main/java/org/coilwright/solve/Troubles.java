@@ -102,7 +102,7 @@ final class Troubles {
       if (path.isPresent() && told.add("short " + s.source().id() + path.get().inWords())) {
         double volts =
             s.other().equals(s.source().to())
-                ? sources.volts(s.source(), Corner.NOMINAL)
+                ? sources.volts(s.source(), Level.NOMINAL)
                 : lineToLine(s.source());
         double amps = volts / Math.max(ways.ohms(path.get()), 1e-6);
         double limit =
@@ -132,8 +132,8 @@ final class Troubles {
         .mapToDouble(
             s ->
                 Math.hypot(
-                    sources.re(s, Corner.NOMINAL) - sources.re(line, Corner.NOMINAL),
-                    sources.im(s, Corner.NOMINAL) - sources.im(line, Corner.NOMINAL)))
+                    sources.re(s, Level.NOMINAL) - sources.re(line, Level.NOMINAL),
+                    sources.im(s, Level.NOMINAL) - sources.im(line, Level.NOMINAL)))
         .max()
         .orElse(0);
   }

@@ -1,24 +1,34 @@
 package org.coilwright.solve;
 
-import java.util.EnumMap;
-import java.util.Map;
 import java.util.Optional;
 
 /**
- * What one branch is worth to the solver, at each corner. Empty means that it does not conduct.
+ * What one branch is worth to the solver. Empty means that it does not conduct.
  *
- * @param direct impedance for direct current
- * @param alternating impedance at mains frequency
+ * @param direct for direct current
+ * @param alternating at mains frequency
+ * @param directPulling for direct current while an armature pulls in; the same for all but coils
+ * @param alternatingPulling likewise at mains frequency
  */
 record Values(
-    Map<Corner, Optional<Impedance>> direct, Map<Corner, Optional<Impedance>> alternating) {
+    Optional<Spread> direct,
+    Optional<Spread> alternating,
+    Optional<Spread> directPulling,
+    Optional<Spread> alternatingPulling) {
   /** What a device that only measures is taken as: a teraohm. */
   static final double METER = 1e12;
 
+  private static final Values OPEN = of(Optional.empty(), Optional.empty());
+
+  /** What does not change while an armature pulls in. */
+  static Values of(Optional<Spread> direct, Optional<Spread> alternating) {
+    return new Values(direct, alternating, direct, alternating);
+  }
+
   /** The same for both kinds of current. */
-  static Values resistor(double nominal, double lowest, double highest) {
-    Map<Corner, Optional<Impedance>> map = corners(ohms(nominal), ohms(lowest), ohms(highest));
-    return new Values(map, map);
+  static Values resistor(double nominal, double low, double high) {
+    Optional<Spread> spread = Optional.of(Spread.ohms(nominal, low, high));
+    return of(spread, spread);
   }
 
   static Values resistor(double ohms) {
@@ -26,26 +36,12 @@ record Values(
   }
 
   static Values open() {
-    Map<Corner, Optional<Impedance>> none =
-        corners(Optional.empty(), Optional.empty(), Optional.empty());
-    return new Values(none, none);
+    return OPEN;
   }
 
-  static Map<Corner, Optional<Impedance>> corners(
-      Optional<Impedance> nominal, Optional<Impedance> lowest, Optional<Impedance> highest) {
-    Map<Corner, Optional<Impedance>> map = new EnumMap<>(Corner.class);
-    map.put(Corner.NOMINAL, nominal);
-    map.put(Corner.PICK_UP, nominal);
-    map.put(Corner.LOWEST, lowest);
-    map.put(Corner.HIGHEST, highest);
-    return map;
-  }
-
-  static Optional<Impedance> ohms(double resistance) {
-    return Optional.of(Impedance.ohms(resistance));
-  }
-
-  Optional<Impedance> at(Corner corner, boolean isDirect) {
-    return (isDirect ? direct : alternating).getOrDefault(corner, Optional.empty());
+  Optional<Impedance> at(Level level, boolean isDirect, boolean isPulling) {
+    Optional<Spread> spread =
+        isPulling ? isDirect ? directPulling : alternatingPulling : isDirect ? direct : alternating;
+    return spread.map(s -> s.at(level));
   }
 }

@@ -156,7 +156,7 @@ final class Ways {
     return path.branches().stream()
         .map(b -> flow.zone().element(b))
         .flatMap(Optional::stream)
-        .map(e -> e.on().at(Corner.NOMINAL, true))
+        .map(e -> e.on().at(Level.NOMINAL, true, false))
         .flatMap(Optional::stream)
         .mapToDouble(Impedance::size)
         .sum();

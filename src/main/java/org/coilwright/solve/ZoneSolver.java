@@ -119,7 +119,8 @@ final class ZoneSolver {
         re = settings.re(source, corner);
         im = settings.im(source, corner);
       }
-      Optional<Impedance> z = valuesOf(element).at(corner, direct);
+      Optional<Impedance> z =
+          valuesOf(element).at(corner.of(element.kind()), direct, corner.pulling());
       if (z.isPresent()) {
         network.add(element.number(), element.from(), element.to(), z.get(), re, im);
       }

@@ -1,0 +1,8 @@
+package org.coilwright.solve;
+
+/** Where in its tolerance something stands. */
+enum Level {
+  NOMINAL,
+  LOW,
+  HIGH
+}
