@@ -37,12 +37,11 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
             .filter(Part.Mains.class::isInstance)
             .flatMap(part -> circuit.find(new Terminal(part.name(), PE)).stream())
             .toList();
+    Feeding whole = Feeding.whole(circuit);
     List<Earthing> earthings = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       Optional<Node> pin = circuit.find(new Terminal(load.name(), PE));
-      if (pin.isPresent()
-          && !bars.isEmpty()
-          && PinFeeds.of(circuit, load.name(), branch -> true).areMains()) {
+      if (pin.isPresent() && !bars.isEmpty() && whole.at(load.name()).areMains()) {
         earthings.add(of(circuit, load, pin.get(), bars));
       }
     }

@@ -1,7 +1,6 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -11,60 +10,17 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Path;
-import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.coilwright.rules.Feeding.Kind;
+import org.coilwright.rules.Feeding.Side;
 
 /**
- * What hangs on each pin of a load: the sides of the sources that some of the wires, contacts and
- * diodes lead to it.
+ * What hangs on each pin of a load: the sides of the sources that a {@link Feeding} leads to it.
  *
  * @param byPin pins in their order; a pin that nothing reaches has an empty set
  */
 record PinFeeds(Map<Node, Set<Side>> byPin) {
-  /** What a side of a source is to a load. */
-  enum Kind {
-    LINE,
-    NEUTRAL,
-    PLUS,
-    MINUS
-  }
-
-  /** One side of a source. */
-  record Side(Node node, Kind kind) {
-    @Override
-    public String toString() {
-      return node.name();
-    }
-  }
-
-  /** The sides of every source, each once. */
-  static Set<Side> sides(Circuit circuit) {
-    Set<Side> sides = new LinkedHashSet<>();
-    for (Source source : circuit.branches(Source.class)) {
-      sides.add(new Side(source.to(), source.isDirect() ? Kind.PLUS : Kind.LINE));
-      sides.add(new Side(source.from(), source.isDirect() ? Kind.MINUS : Kind.NEUTRAL));
-    }
-    return sides;
-  }
-
-  /** What admitted wires, contacts and diodes lead to a load. */
-  static PinFeeds of(Circuit circuit, String load, Predicate<? super Branch> admitted) {
-    Map<Node, Set<Side>> byPin = new LinkedHashMap<>();
-    circuit.outerNodesOf(load).forEach(pin -> byPin.put(pin, new LinkedHashSet<>()));
-    for (Side side : sides(circuit)) {
-      Set<Node> reached =
-          circuit.reach(side.node(), branch -> Circuit.isWay(branch) && admitted.test(branch));
-      byPin.forEach(
-          (pin, found) -> {
-            if (reached.contains(pin)) {
-              found.add(side);
-            }
-          });
-    }
-    return new PinFeeds(byPin);
-  }
-
   /** The shortest admitted way from a side to each pin that has one. */
   List<Path> ways(Circuit circuit, Predicate<? super Branch> admitted) {
     List<Path> ways = new ArrayList<>();
@@ -74,7 +30,7 @@ record PinFeeds(Map<Node, Set<Side>> byPin) {
                 .flatMap(
                     side ->
                         circuit
-                            .path(side.node(), pin, b -> Circuit.isWay(b) && admitted.test(b))
+                            .path(side.node(), pin, b -> Feeding.isWay(b) && admitted.test(b))
                             .stream())
                 .findFirst()
                 .ifPresent(ways::add));
@@ -96,6 +52,14 @@ record PinFeeds(Map<Node, Set<Side>> byPin) {
     return false;
   }
 
+  /**
+   * True if contacts can put a pin on one side or another, as for turning a motor round: then only
+   * a state tells which.
+   */
+  boolean areAmbiguous() {
+    return byPin.values().stream().anyMatch(sides -> sides.size() > 1);
+  }
+
   /** Every side of a kind that reaches any pin. */
   Set<Side> all(Kind kind) {
     return byPin.values().stream()
@@ -110,6 +74,14 @@ record PinFeeds(Map<Node, Set<Side>> byPin) {
         .filter(pin -> pin.getValue().stream().anyMatch(side -> side.kind() == kind))
         .map(Map.Entry::getKey)
         .findFirst();
+  }
+
+  /** The pins that nothing reaches. */
+  List<Node> free() {
+    return byPin.entrySet().stream()
+        .filter(pin -> pin.getValue().isEmpty())
+        .map(Map.Entry::getKey)
+        .toList();
   }
 
   /** True if the mains reach it at all. */

@@ -53,21 +53,20 @@ final class PolesLineLeftOn implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    for (Part load : Loads.of(study.circuit())) {
-      for (Breaks breaks : Breaks.of(study.circuit(), load.name())) {
-        // what opens the neutral alone is a heavier matter, and another rule's
-        if (breaks.isControl() && breaks.takesLine()) {
-          outcomes.add(judge(study.circuit(), load, breaks));
-        }
-      }
-    }
+    Breaks.ofLoads(study)
+        .forEach(
+            (load, all) ->
+                all.stream()
+                    // what opens the neutral alone is a heavier matter, and another rule's
+                    .filter(breaks -> breaks.isControl() && breaks.takesLine())
+                    .forEach(breaks -> outcomes.add(judge(study.circuit(), load, breaks))));
     return outcomes;
   }
 
   private Outcome judge(Circuit circuit, Part load, Breaks breaks) {
     String device = breaks.actuator().name();
-    Set<PinFeeds.Side> left = breaks.after().all(PinFeeds.Kind.LINE);
-    int of = breaks.before().all(PinFeeds.Kind.LINE).size();
+    Set<Feeding.Side> left = breaks.after().all(Feeding.Kind.LINE);
+    int of = breaks.before().all(Feeding.Kind.LINE).size();
     Subject subject =
         Subject.of(FACTS, breaks.contacts().get(0).mark(), load.name(), breaks.part());
     Measure found = new Measure(left.size(), "lines");
@@ -82,8 +81,8 @@ final class PolesLineLeftOn implements Rule {
           practice);
     }
     boolean nec = circuit.netlist().site().practice().value() == Practice.NEC;
-    String lines = left.stream().map(PinFeeds.Side::toString).collect(Collectors.joining(", "));
-    String pin = breaks.after().pinOn(PinFeeds.Kind.LINE).map(Node::name).orElse(load.name());
+    String lines = left.stream().map(Feeding.Side::toString).collect(Collectors.joining(", "));
+    String pin = breaks.after().pinOn(Feeding.Kind.LINE).map(Node::name).orElse(load.name());
     return subject
         .violated(
             "%s leaves a line on %s".formatted(device, load.name()),

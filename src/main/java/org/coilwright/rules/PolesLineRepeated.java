@@ -6,9 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
-import org.coilwright.circuit.Branch;
-import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
@@ -54,18 +51,19 @@ final class PolesLineRepeated implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
+    Feeding whole = Feeding.whole(circuit);
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
-      PinFeeds feeds = PinFeeds.of(circuit, load.name(), branch -> true);
+      PinFeeds feeds = whole.at(load.name());
       if (isBridgedOnPurpose(circuit, load)) {
         outcomes.add(
             Subject.of(FACTS, load.head().mark(), load.name())
                 .satisfied(
                     "%s is a star with neutral on the one line there is.".formatted(load.name()),
                     basis));
-      } else if (!feeds.all(PinFeeds.Kind.LINE).isEmpty()) {
+      } else if (!feeds.all(Feeding.Kind.LINE).isEmpty()) {
         outcomes.add(
-            repeated(feeds).isPresent() && isAmbiguous(feeds)
+            repeated(feeds).isPresent() && feeds.areAmbiguous()
                 ? inEachState(study, load)
                 : judge(circuit, load, repeated(feeds)));
       }
@@ -78,15 +76,9 @@ final class PolesLineRepeated implements Rule {
     return lines == 1 && load.pins().contains("N");
   }
 
-  /** Some contacts can connect a pin to one line or another, as for turning a motor round. */
-  private static boolean isAmbiguous(PinFeeds feeds) {
-    return feeds.byPin().values().stream().anyMatch(sides -> sides.size() > 1);
-  }
-
   private Outcome inEachState(Study study, Part load) {
-    for (State state : study.states()) {
-      Predicate<Branch> closed = b -> !(b instanceof Contact c) || study.contact(c, state).closed();
-      Optional<Twice> twice = repeated(PinFeeds.of(study.circuit(), load.name(), closed));
+    for (State state : study.statesFor(load.name())) {
+      Optional<Twice> twice = repeated(Feeding.in(study, state).at(load.name()));
       if (twice.isPresent()) {
         return judge(study.circuit(), load, twice);
       }
@@ -95,14 +87,14 @@ final class PolesLineRepeated implements Rule {
   }
 
   /** Two pins and the line that both hang on. */
-  private record Twice(Node one, Node other, PinFeeds.Side line) {}
+  private record Twice(Node one, Node other, Feeding.Side line) {}
 
   private static Optional<Twice> repeated(PinFeeds feeds) {
-    Map<PinFeeds.Side, Node> first = new LinkedHashMap<>();
-    for (Map.Entry<Node, Set<PinFeeds.Side>> pin : feeds.byPin().entrySet()) {
-      for (PinFeeds.Side side : pin.getValue()) {
+    Map<Feeding.Side, Node> first = new LinkedHashMap<>();
+    for (Map.Entry<Node, Set<Feeding.Side>> pin : feeds.byPin().entrySet()) {
+      for (Feeding.Side side : pin.getValue()) {
         Node earlier = first.putIfAbsent(side, pin.getKey());
-        if (side.kind() == PinFeeds.Kind.LINE && earlier != null) {
+        if (side.kind() == Feeding.Kind.LINE && earlier != null) {
           return Optional.of(new Twice(earlier, pin.getKey(), side));
         }
       }

@@ -50,38 +50,36 @@ final class PolesLoadNotSwitched implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
+    Circuit circuit = study.circuit();
+    Feeding whole = Feeding.whole(circuit);
+    Feeding rest = Feeding.of(circuit, PolesLoadNotSwitched::staysClosed);
     List<Outcome> outcomes = new ArrayList<>();
-    for (Part load : Loads.of(study.circuit())) {
-      checkLoad(study.circuit(), load).ifPresent(outcomes::add);
+    for (Part load : Loads.of(circuit)) {
+      if (whole.at(load.name()).areComplete()) {
+        outcomes.add(checkLoad(circuit, load, rest.at(load.name())));
+      }
     }
     return outcomes;
   }
 
-  private Optional<Outcome> checkLoad(Circuit circuit, Part load) {
+  private Outcome checkLoad(Circuit circuit, Part load, PinFeeds rest) {
     String name = load.name();
-    PinFeeds whole = PinFeeds.of(circuit, name, branch -> true);
-    if (!whole.areComplete()) {
-      return Optional.empty();
-    }
     Subject subject = Subject.of(FACTS, load.head().mark(), name);
-    PinFeeds rest = PinFeeds.of(circuit, name, PolesLoadNotSwitched::staysClosed);
     if (!rest.areComplete()) {
-      return Optional.of(
-          subject.satisfied(
-              "%s has no circuit with every output, relay contact and switch open.".formatted(name),
-              basis));
+      return subject.satisfied(
+          "%s has no circuit with every output, relay contact and switch open.".formatted(name),
+          basis);
     }
     List<Path> ways = rest.ways(circuit, PolesLoadNotSwitched::staysClosed);
     Optional<Conductor> bypass =
         ways.stream().flatMap(way -> bypass(circuit, way).stream()).findFirst();
     if (bypass.isEmpty() && !circuit.netlist().intent().containsKey(name)) {
-      return Optional.of(
-          subject.undecided(
-              "intent of %s".formatted(name),
-              "%s is fed without any contact, and nothing says whether one shall switch it."
-                  .formatted(name)));
+      return subject.undecided(
+          "intent of %s".formatted(name),
+          "%s is fed without any contact, and nothing says whether one shall switch it."
+              .formatted(name));
     }
-    return Optional.of(fed(subject, name, ways, bypass));
+    return fed(subject, name, ways, bypass);
   }
 
   private Outcome fed(Subject subject, String name, List<Path> ways, Optional<Conductor> bypass) {
@@ -108,8 +106,8 @@ final class PolesLoadNotSwitched implements Rule {
         .map(Conductor.class::cast)
         .filter(
             wire ->
-                circuit.cuts(List.of(wire), source, pin, b -> Circuit.isWay(b) && staysClosed(b))
-                    && !circuit.cuts(List.of(wire), source, pin, Circuit::isWay))
+                circuit.cuts(List.of(wire), source, pin, b -> Feeding.isWay(b) && staysClosed(b))
+                    && !circuit.cuts(List.of(wire), source, pin, Feeding::isWay))
         .findFirst();
   }
 

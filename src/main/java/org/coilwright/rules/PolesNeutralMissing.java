@@ -3,14 +3,10 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
-import org.coilwright.circuit.Branch.LoadElement;
-import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
-import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
@@ -51,9 +47,10 @@ final class PolesNeutralMissing implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
+    Feeding whole = Feeding.whole(circuit);
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
-      PinFeeds feeds = PinFeeds.of(circuit, load.name(), branch -> true);
+      PinFeeds feeds = whole.at(load.name());
       if (feeds.areMains()) {
         checkLoad(circuit, load, feeds).ifPresent(outcomes::add);
       }
@@ -70,19 +67,15 @@ final class PolesNeutralMissing implements Rule {
               .findFirst();
       return pin.map(n -> judge(circuit, load, n, feeds.byPin().getOrDefault(n, Set.of())));
     }
-    if (feeds.byPin().size() > 2 || feeds.all(PinFeeds.Kind.LINE).size() > 1) {
+    if (feeds.byPin().size() > 2 || feeds.all(Feeding.Kind.LINE).size() > 1) {
       return Optional.empty();
     }
-    Optional<Node> free =
-        feeds.byPin().entrySet().stream()
-            .filter(entry -> entry.getValue().isEmpty())
-            .map(java.util.Map.Entry::getKey)
-            .findFirst();
+    Optional<Node> free = feeds.free().stream().findFirst();
     if (free.isEmpty()) {
       return Optional.of(
           subject.satisfied("%s has its two ends on the mains.".formatted(load.name()), basis));
     }
-    return switch (wanted(circuit, load)) {
+    return switch (FreeEnd.of(circuit, load)) {
       case NEUTRAL -> Optional.of(judge(circuit, load, free.get(), Set.of()));
       case LINE -> Optional.empty();
       case UNKNOWN ->
@@ -94,66 +87,16 @@ final class PolesNeutralMissing implements Rule {
     };
   }
 
-  private enum Wanted {
-    NEUTRAL,
-    LINE,
-    UNKNOWN
-  }
-
-  /**
-   * What a free end is made for: the one of the two mains voltages that the rating is closer to.
-   */
-  private static Wanted wanted(Circuit circuit, Part load) {
-    List<Source> lines =
-        circuit.branches(Source.class).stream().filter(source -> !source.isDirect()).toList();
-    if (lines.size() == 1) {
-      return Wanted.NEUTRAL;
-    }
-    Optional<Double> rated =
-        circuit.branchesOf(load.name()).stream()
-            .filter(LoadElement.class::isInstance)
-            .map(LoadElement.class::cast)
-            .filter(element -> element.ratedVolts().isPresent())
-            .map(element -> element.ratedVolts().getAsDouble())
-            .findFirst();
-    Optional<Double> toNeutral = lines.stream().flatMap(l -> volts(l).stream()).findFirst();
-    Optional<Double> toLine = lineToLine(lines.get(0), lines.get(1));
-    if (rated.isEmpty() || toNeutral.isEmpty() || toLine.isEmpty()) {
-      return Wanted.UNKNOWN;
-    }
-    double apart = Math.abs(rated.get() - toNeutral.get());
-    double apartFromLines = Math.abs(rated.get() - toLine.get());
-    return apart < apartFromLines ? Wanted.NEUTRAL : Wanted.LINE;
-  }
-
-  private static Optional<Double> volts(Source line) {
-    return line.volts().map(Quantity::nominal);
-  }
-
-  private static Optional<Double> lineToLine(Source one, Source other) {
-    return volts(one)
-        .flatMap(
-            a -> volts(other).map(b -> distance(a, one.phaseDegrees(), b, other.phaseDegrees())));
-  }
-
-  /** Between the tips of two pointers. */
-  private static double distance(double a, OptionalInt angleOfA, double b, OptionalInt angleOfB) {
-    double alpha = Math.toRadians(angleOfA.orElse(0));
-    double beta = Math.toRadians(angleOfB.orElse(0));
-    return Math.hypot(
-        a * Math.cos(alpha) - b * Math.cos(beta), a * Math.sin(alpha) - b * Math.sin(beta));
-  }
-
-  private Outcome judge(Circuit circuit, Part load, Node pin, Set<PinFeeds.Side> reached) {
+  private Outcome judge(Circuit circuit, Part load, Node pin, Set<Feeding.Side> reached) {
     Subject subject = Subject.of(FACTS, load.head().mark(), pin.name());
-    Optional<PinFeeds.Side> neutral =
-        reached.stream().filter(side -> side.kind() == PinFeeds.Kind.NEUTRAL).findFirst();
+    Optional<Feeding.Side> neutral =
+        reached.stream().filter(side -> side.kind() == Feeding.Kind.NEUTRAL).findFirst();
     if (neutral.isPresent()) {
       return subject.satisfied("%s reaches %s.".formatted(pin, neutral.get()), basis);
     }
-    Optional<PinFeeds.Side> bar =
-        PinFeeds.sides(circuit).stream()
-            .filter(side -> side.kind() == PinFeeds.Kind.NEUTRAL)
+    Optional<Feeding.Side> bar =
+        Feeding.sides(circuit).stream()
+            .filter(side -> side.kind() == Feeding.Kind.NEUTRAL)
             .findFirst();
     var finding =
         subject.violated(
@@ -167,7 +110,7 @@ final class PolesNeutralMissing implements Rule {
                 "the neutral starts at %s".formatted(side)));
     return finding.todo(
         "Run the neutral from %s to %s."
-            .formatted(bar.map(PinFeeds.Side::toString).orElse("the mains"), pin),
+            .formatted(bar.map(Feeding.Side::toString).orElse("the mains"), pin),
         basis);
   }
 }

@@ -47,13 +47,12 @@ final class PolesNeutralOnly implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    for (Part load : Loads.of(study.circuit())) {
-      for (Breaks breaks : Breaks.of(study.circuit(), load.name())) {
-        if (breaks.before().areMains()) {
-          outcomes.add(judge(study.circuit(), load, breaks));
-        }
-      }
-    }
+    Breaks.ofLoads(study)
+        .forEach(
+            (load, all) ->
+                all.stream()
+                    .filter(breaks -> breaks.before().areMains())
+                    .forEach(breaks -> outcomes.add(judge(study.circuit(), load, breaks))));
     return outcomes;
   }
 
@@ -65,8 +64,8 @@ final class PolesNeutralOnly implements Rule {
       return subject.satisfied(
           "%s takes a line off %s, not the neutral alone.".formatted(device, load.name()), basis);
     }
-    String line = breaks.after().all(PinFeeds.Kind.LINE).iterator().next().toString();
-    String pin = breaks.after().pinOn(PinFeeds.Kind.LINE).map(Node::name).orElse(load.name());
+    String line = breaks.after().all(Feeding.Kind.LINE).iterator().next().toString();
+    String pin = breaks.after().pinOn(Feeding.Kind.LINE).map(Node::name).orElse(load.name());
     return subject
         .violated(
             "%s opens only the neutral of %s".formatted(device, load.name()),

@@ -2,18 +2,10 @@ package org.coilwright.rules;
 
 import java.util.List;
 import java.util.Set;
-import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import org.coilwright.circuit.Actuator;
-import org.coilwright.circuit.Branch;
-import org.coilwright.circuit.Branch.Contact;
-import org.coilwright.circuit.Branch.Path;
-import org.coilwright.circuit.Circuit;
-import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Intent;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
-import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
@@ -129,58 +121,13 @@ final class WiringIntentDiffers implements Rule {
             "says %s here".formatted(onOff(!on)))
         .alsoAt(load.head().mark(), "is %s".formatted(onOff(on)))
         .detail(
-            (on ? fedBy(study, name, shown) : openBefore(study, name, shown))
-                + relays(study, shown))
+            (on ? LoadTrail.fedBy(study, name, shown) : LoadTrail.openBefore(study, name, shown))
+                + LoadTrail.relays(study, shown))
         .todo(
             on
                 ? "Put the contact that should decide into this way, or correct the intent."
                 : "Find out why it is open in this position, or correct the intent.",
             basis);
-  }
-
-  private static Predicate<Branch> closed(Study study, State state) {
-    return b -> !(b instanceof Contact contact) || study.contact(contact, state).closed();
-  }
-
-  private static String fedBy(Study study, String load, State state) {
-    Circuit circuit = study.circuit();
-    return PinFeeds.of(circuit, load, closed(study, state))
-        .ways(circuit, closed(study, state))
-        .stream()
-        .map(Path::inWords)
-        .collect(Collectors.joining("; ", "Fed by: ", ". "));
-  }
-
-  private static String openBefore(Study study, String load, State state) {
-    Circuit circuit = study.circuit();
-    PinFeeds whole = PinFeeds.of(circuit, load, branch -> true);
-    List<String> cutOff =
-        whole.byPin().keySet().stream()
-            .filter(pin -> whole.byPin().getOrDefault(pin, Set.of()).isEmpty())
-            .map(Node::name)
-            .toList();
-    if (!cutOff.isEmpty()) {
-      return "Nothing leads to %s. ".formatted(String.join(", ", cutOff));
-    }
-    String open =
-        whole.ways(circuit, branch -> true).stream()
-            .flatMap(way -> way.branches().stream())
-            .filter(branch -> !closed(study, state).test(branch))
-            .map(Branch::id)
-            .distinct()
-            .collect(Collectors.joining(", "));
-    return open.isEmpty() ? "" : "Open in its way: %s. ".formatted(open);
-  }
-
-  private static String relays(Study study, State state) {
-    return state.pulledIn().entrySet().stream()
-        .map(relay -> relay(study, relay.getKey(), relay.getValue(), state))
-        .collect(Collectors.joining("; ", "", state.pulledIn().isEmpty() ? "" : "."));
-  }
-
-  private static String relay(Study study, String relay, boolean in, State state) {
-    String volts = Printed.volts(Math.abs(study.coil(relay, state).volts()));
-    return "%s is %s, its coil gets %s".formatted(relay, in ? "in" : "out", volts);
   }
 
   private static String onOff(boolean on) {

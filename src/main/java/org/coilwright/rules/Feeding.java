@@ -1,0 +1,92 @@
+package org.coilwright.rules;
+
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+
+/**
+ * How far each side of each source gets through wires and some of the contacts. Diodes are left
+ * out: no load is fed through one, and one across a coil would join the line to the neutral.
+ */
+record Feeding(Circuit circuit, Map<Side, Set<Node>> reached) {
+  /** What a side of a source is to a load. */
+  enum Kind {
+    LINE,
+    NEUTRAL,
+    PLUS,
+    MINUS
+  }
+
+  /** One side of a source. */
+  record Side(Node node, Kind kind) {
+    @Override
+    public String toString() {
+      return node.name();
+    }
+  }
+
+  /** With every contact closed. */
+  static Feeding whole(Circuit circuit) {
+    return of(circuit, branch -> true);
+  }
+
+  /** With the contacts as a state has them. */
+  static Feeding in(Study study, State state) {
+    return of(study.circuit(), closed(study, state));
+  }
+
+  /** Through the wires and contacts that are admitted. */
+  static Feeding of(Circuit circuit, Predicate<? super Branch> admitted) {
+    Map<Side, Set<Node>> reached = new LinkedHashMap<>();
+    for (Side side : sides(circuit)) {
+      reached.put(side, circuit.reach(side.node(), b -> isWay(b) && admitted.test(b)));
+    }
+    return new Feeding(circuit, reached);
+  }
+
+  /** The sides of every source, each once. */
+  static Set<Side> sides(Circuit circuit) {
+    Set<Side> sides = new LinkedHashSet<>();
+    for (Source source : circuit.branches(Source.class)) {
+      sides.add(new Side(source.to(), source.isDirect() ? Kind.PLUS : Kind.LINE));
+      sides.add(new Side(source.from(), source.isDirect() ? Kind.MINUS : Kind.NEUTRAL));
+    }
+    return sides;
+  }
+
+  /** Wires and contacts. */
+  static boolean isWay(Branch branch) {
+    return branch instanceof Conductor || branch instanceof Contact;
+  }
+
+  /** True for all but a contact that a state has open. */
+  static Predicate<Branch> closed(Study study, State state) {
+    return b -> !(b instanceof Contact contact) || study.contact(contact, state).closed();
+  }
+
+  /** What it leads to the pins of a load. */
+  PinFeeds at(String load) {
+    Map<Node, Set<Side>> byPin = new LinkedHashMap<>();
+    for (Node pin : circuit.outerNodesOf(load)) {
+      Set<Side> sides = new LinkedHashSet<>();
+      reached.forEach(
+          (side, nodes) -> {
+            if (nodes.contains(pin)) {
+              sides.add(side);
+            }
+          });
+      byPin.put(pin, sides);
+    }
+    return new PinFeeds(byPin);
+  }
+}
