@@ -44,7 +44,7 @@ final class CoilAlwaysOn implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return PerCoil.ask(study, FACTS, feed -> Optional.of(judge(feed)));
+    return PerCoil.askOfEveryPosition(study, FACTS, feed -> Optional.of(judge(feed)));
   }
 
   private Outcome judge(CoilFeed feed) {

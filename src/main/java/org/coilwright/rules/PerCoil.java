@@ -22,6 +22,23 @@ final class PerCoil {
    */
   static List<Outcome> ask(
       Study study, RuleFacts rule, Function<CoilFeed, Optional<? extends Outcome>> question) {
+    return ask(study, rule, Outcome.Satisfied.class, question);
+  }
+
+  /**
+   * The same for a finding that speaks of every position: where some were left out it is the
+   * finding that becomes undecided, and one position that speaks against it is enough.
+   */
+  static List<Outcome> askOfEveryPosition(
+      Study study, RuleFacts rule, Function<CoilFeed, Optional<? extends Outcome>> question) {
+    return ask(study, rule, Outcome.Violated.class, question);
+  }
+
+  private static List<Outcome> ask(
+      Study study,
+      RuleFacts rule,
+      Class<? extends Outcome> worthless,
+      Function<CoilFeed, Optional<? extends Outcome>> question) {
     Optional<NotExplored> gap =
         study.troubles().stream()
             .filter(NotExplored.class::isInstance)
@@ -33,7 +50,7 @@ final class PerCoil {
           .apply(feed)
           .map(
               outcome ->
-                  outcome instanceof Outcome.Satisfied && gap.isPresent()
+                  gap.isPresent() && worthless.isInstance(outcome)
                       ? unexplored(subject(rule, feed), feed.relay(), gap.get())
                       : outcome)
           .ifPresent(outcomes::add);

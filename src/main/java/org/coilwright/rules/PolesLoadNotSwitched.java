@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.coilwright.circuit.Actuator.Kind;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Conductor;
@@ -30,7 +31,9 @@ final class PolesLoadNotSwitched implements Rule {
               "Opens every output, relay contact and switch at once, keeps protective devices,"
                   + " thermostats and cut-outs closed, and looks whether the load still has a"
                   + " complete circuit.")
-          .why("The load is on whatever the controller does, and only its thermostat stops it.")
+          .why(
+              "The load is on whatever the controller does; nothing but a thermostat or a cut-out"
+                  + " stops it, if it has one.")
           .remedy("Take out the wire that leads around the contact.")
           .blind(
               "A contact that bridges another one: what a second contact does is compared with the"
@@ -71,29 +74,33 @@ final class PolesLoadNotSwitched implements Rule {
           basis);
     }
     List<Path> ways = rest.ways(circuit, PolesLoadNotSwitched::staysClosed);
-    Optional<Conductor> bypass =
-        ways.stream().flatMap(way -> bypass(circuit, way).stream()).findFirst();
-    if (bypass.isEmpty() && !circuit.netlist().intent().containsKey(name)) {
+    List<Conductor> bypasses =
+        ways.stream().flatMap(way -> bypass(circuit, way).stream()).distinct().toList();
+    if (bypasses.isEmpty() && !circuit.netlist().intent().containsKey(name)) {
       return subject.undecided(
           "intent of %s".formatted(name),
           "%s is fed without any contact, and nothing says whether one shall switch it."
               .formatted(name));
     }
-    return fed(subject, name, ways, bypass);
+    return fed(subject, name, ways, bypasses);
   }
 
-  private Outcome fed(Subject subject, String name, List<Path> ways, Optional<Conductor> bypass) {
+  private Outcome fed(Subject subject, String name, List<Path> ways, List<Conductor> bypasses) {
     var finding =
         subject.violated(
             "%s cannot be switched off".formatted(name),
             "With every output, relay contact and switch open it is still fed: %s."
                 .formatted(String.join("; ", ways.stream().map(Path::inWords).toList())),
             "stays on");
-    bypass.ifPresent(wire -> finding.alsoAt(wire.mark(), "leads around the contact"));
+    bypasses.forEach(wire -> finding.alsoAt(wire.mark(), "leads around the contact"));
+    String wires =
+        bypasses.stream()
+            .map(wire -> "from %s to %s".formatted(wire.from(), wire.to()))
+            .collect(Collectors.joining(", and the one "));
     return finding.todo(
-        bypass
-            .map(w -> "Take out the wire from %s to %s.".formatted(w.from(), w.to()))
-            .orElse("Put a contact into one of these ways, or into all lines of the load."),
+        wires.isEmpty()
+            ? "Put a contact into one of these ways, or into all lines of the load."
+            : "Take out the wire %s.".formatted(wires),
         basis);
   }
 
