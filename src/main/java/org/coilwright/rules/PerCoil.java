@@ -66,7 +66,7 @@ final class PerCoil {
   /** What is said in place of "satisfied" where positions are left out. */
   static Outcome unexplored(Subject subject, String name, NotExplored gap) {
     return subject.undecided(
-        "a smaller group than " + String.join(", ", gap.contacts()),
+        Troubles.missing(gap),
         "%s was not looked at in every position: %d contacts act on one another and at most %d"
                 .formatted(name, gap.contacts().size(), gap.limit())
             + " are explored.");

@@ -93,7 +93,7 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
                 (Outcome)
                     Subject.of(rule, supply.output().mark(), supply.part())
                         .undecided(
-                            "a smaller group than " + String.join(", ", group.contacts()),
+                            Troubles.missing(group),
                             "Not every position of %s was explored, so the most that %s is asked for is not known."
                                 .formatted(String.join(", ", group.contacts()), supply.part())))
         .findFirst();

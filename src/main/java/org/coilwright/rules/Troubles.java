@@ -38,6 +38,15 @@ final class Troubles {
     return groups.values();
   }
 
+  /** What would decide a question that a group of contacts is too large for. */
+  static String missing(Trouble.NotExplored group) {
+    List<String> contacts = group.contacts();
+    List<String> shown = contacts.subList(0, Math.min(2, contacts.size()));
+    int more = contacts.size() - shown.size();
+    return "a smaller group than %s%s"
+        .formatted(String.join(", ", shown), more == 0 ? "" : " and %d more".formatted(more));
+  }
+
   /** One undecided outcome for each group of contacts that has too many positions to visit. */
   static List<Outcome> unexplored(RuleFacts rule, Study study) {
     List<Outcome> outcomes = new ArrayList<>();
@@ -47,7 +56,7 @@ final class Troubles {
         outcomes.add(
             Subject.ofCircuit(rule, study.circuit().netlist())
                 .undecided(
-                    "a smaller group than " + contacts,
+                    missing(group),
                     "%d independent contacts act on one another (%s); every position is visited for"
                             .formatted(group.contacts().size(), contacts)
                         + " groups of up to %d, and this one was left out."

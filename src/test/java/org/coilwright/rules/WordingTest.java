@@ -63,6 +63,7 @@ class WordingTest {
     return Fixture.all().stream()
         .filter(fixture -> fixture.kind() == Fixture.Kind.BAD)
         .filter(fixture -> !ONE_PLACE.contains(fixture.rule()))
+        .filter(fixture -> !ONE_PLACE.contains(fixture.toString()))
         .map(
             fixture ->
                 DynamicTest.dynamicTest(
@@ -81,7 +82,12 @@ class WordingTest {
 
   @TestFactory
   Stream<DynamicTest> no_spoken_line_is_too_long_for_a_page() {
-    return over(text -> text.spoken().stream().filter(line -> line.length() > WIDTH).toList());
+    // the command on the last line cannot be wrapped, it must work when it is copied
+    return over(
+        text ->
+            text.spoken().stream()
+                .filter(line -> line.length() > WIDTH && !line.startsWith("Next:"))
+                .toList());
   }
 
   @TestFactory
