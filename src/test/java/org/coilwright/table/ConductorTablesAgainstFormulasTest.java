@@ -4,12 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.coilwright.quantity.ConductorSize;
@@ -17,10 +13,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/**
- * Printed rows against the closed formulas behind them: a slip of the pen in a table shows here.
- */
-class TablesAgainstFormulasTest {
+/** Conductor tables against the closed formulas behind them: a slip of the pen shows here. */
+class ConductorTablesAgainstFormulasTest {
   private static final double FEET_PER_METRE = 3.280839895;
   private final Tables tables = Tables.load();
 
@@ -183,65 +177,6 @@ class TablesAgainstFormulasTest {
   }
 
   @Test
-  void short_circuit_factors_follow_the_adiabatic_formula() {
-    Map<String, double[]> metals =
-        Map.of("copper", new double[] {226, 234.5}, "aluminium", new double[] {148, 228});
-    for (CitedTable.Row row : tables.table("adiabatic-k").rows()) {
-      double[] metal = metals.getOrDefault(word(row, "material"), new double[] {0, 0});
-      double k =
-          metal[0]
-              * Math.sqrt(
-                  Math.log((metal[1] + number(row, "end")) / (metal[1] + number(row, "start"))));
-      assertEquals(k, number(row, "k"), 1.1, row::toString);
-    }
-  }
-
-  @Test
-  void loop_impedances_are_voltage_over_instantaneous_current() {
-    for (CitedTable.Row row : tables.table("loop-impedance-breakers").rows()) {
-      double trips =
-          tables
-              .lookup("magnetic-trip", Map.of("curve", word(row, "curve")), "trips")
-              .orElseThrow()
-              .value();
-      BigDecimal amps = BigDecimal.valueOf(trips * number(row, "rating"));
-      BigDecimal low = new BigDecimal("218.5").divide(amps, MathContext.DECIMAL64);
-      BigDecimal largest = low.setScale(2, RoundingMode.HALF_UP);
-      assertEquals(largest.doubleValue(), number(row, "largest"), 1e-9, row::toString);
-      assertEquals(
-          largest.multiply(new BigDecimal("0.8")).setScale(2, RoundingMode.DOWN).doubleValue(),
-          number(row, "measured"),
-          1e-9,
-          row::toString);
-      assertEquals(
-          new BigDecimal("230")
-              .divide(amps, MathContext.DECIMAL64)
-              .setScale(2, RoundingMode.HALF_UP)
-              .doubleValue(),
-          number(row, "largest-2008"),
-          1e-9,
-          row::toString);
-    }
-  }
-
-  @Test
-  void pilot_duty_currents_are_the_class_over_the_voltage() {
-    for (CitedTable.Row row : tables.table("pilot-duty-ac").rows()) {
-      double volts = number(row, "volts");
-      assertEquals(number(row, "make-va") / volts, number(row, "make"), 1e-9, row::toString);
-      assertEquals(number(row, "break-va") / volts, number(row, "break"), 1e-9, row::toString);
-    }
-    for (CitedTable.Row row : tables.table("pilot-duty-dc").rows()) {
-      double volts = number(row, "volts");
-      if (volts <= 300) {
-        double amps = number(row, "va") / volts;
-        assertTrue(
-            number(row, "amps") <= amps && number(row, "amps") > amps - 0.0101, row::toString);
-      }
-    }
-  }
-
-  @Test
   void handbook_voltage_drops_are_twice_the_hot_resistance() {
     for (CitedTable.Row row : tables.table("voltage-drop-pvc").rows()) {
       double size = number(row, "mm2");
@@ -254,84 +189,6 @@ class TablesAgainstFormulasTest {
       assertEquals(both, number(row, "single-phase"), 0.035 * both, () -> "single-phase " + size);
       double three = Math.sqrt(3) * ohms * 1.2;
       assertEquals(three, number(row, "three-phase"), 0.05 * three, () -> "three-phase " + size);
-    }
-  }
-
-  @Test
-  void reinforced_distances_reproduce_a_relay_makers_eight_millimetres() {
-    // A relay stated for 230/400 V, reinforced, 8 mm and 6 kV: at 250 V in pollution degree 3 and
-    // at
-    // 400 V in degree 2.
-    double twice = tables.figure("separation.reinforced-creepage-multiple").value();
-    for (String[] at : List.of(new String[] {"250", "pd3"}, new String[] {"400", "pd2"})) {
-      double basic =
-          tables
-              .lookup("creepage", Map.of(), Double.parseDouble(at[0]), at[1])
-              .orElseThrow()
-              .value();
-      assertEquals(8.0, twice * basic, 1e-9, at[1]);
-    }
-    double impulse =
-        tables.lookup("rated-impulse-voltage", Map.of(), 230, "III-next").orElseThrow().value();
-    assertEquals(6.0, impulse);
-    assertEquals(5.5, tables.lookup("clearance", Map.of(), impulse, "pd2").orElseThrow().value());
-  }
-
-  @Test
-  void the_next_impulse_step_is_that_of_the_series() {
-    List<Double> series = new ArrayList<>();
-    tables.table("impulse-series").rows().forEach(r -> series.add(number(r, "kilovolts")));
-    for (CitedTable.Row row : tables.table("rated-impulse-voltage").rows()) {
-      double third = number(row, "III");
-      double next = series.stream().filter(s -> s > third).findFirst().orElseThrow();
-      assertEquals(next, number(row, "III-next"), row::toString);
-    }
-  }
-
-  @Test
-  void an_alloy_between_two_temperatures_is_interpolated_and_outside_is_unknown() {
-    Map<String, String> nickel = Map.of("alloy", "Cr20Ni80");
-    assertEquals(
-        1.0255,
-        tables.lookup("element-temperature-factor", nickel, 450, "factor").orElseThrow().value(),
-        1e-9);
-    assertTrue(tables.lookup("element-temperature-factor", nickel, 1300, "factor").isEmpty());
-  }
-
-  @Test
-  void figures_told_twice_agree() {
-    for (String curve : List.of("b", "c", "d")) {
-      assertEquals(
-          tables
-              .lookup(
-                  "magnetic-trip",
-                  Map.of("curve", curve.toUpperCase(java.util.Locale.ROOT)),
-                  "trips")
-              .orElseThrow()
-              .value(),
-          tables.figure("checklist.breaker-" + curve + "-multiple").value());
-    }
-    assertEquals(
-        tables.figure("checklist.insulation-volts-mains").value(),
-        tables
-            .lookup("insulation-resistance", Map.of("circuit", "up-to-500"), "test-volts")
-            .orElseThrow()
-            .value());
-    assertEquals(
-        tables.figure("separation.elv-dc").value(),
-        tables
-            .lookup("extra-low-voltage", Map.of("case", "upper-limit"), "dc")
-            .orElseThrow()
-            .value());
-    for (String category : List.of("AC-12", "AC-13", "AC-14", "AC-15")) {
-      assertEquals(
-          tables
-              .figure("drive." + category.toLowerCase(java.util.Locale.ROOT) + "-make-multiple")
-              .value(),
-          tables
-              .lookup("control-contact-categories", Map.of("category", category), "make")
-              .orElseThrow()
-              .value());
     }
   }
 }
