@@ -72,9 +72,11 @@ public sealed interface Expected {
       }
       String low = print(min.orElse(0), decimals, RoundingMode.CEILING);
       String high = print(max.orElse(0), decimals, RoundingMode.FLOOR);
-      if (new BigDecimal(low).compareTo(new BigDecimal(high)) > 0) {
-        low = print(min.orElse(0), decimals + 1, RoundingMode.HALF_UP);
-        high = print(max.orElse(0), decimals + 1, RoundingMode.HALF_UP);
+      // A narrow band may vanish between two printed steps; finer steps then.
+      while (new BigDecimal(low).compareTo(new BigDecimal(high)) > 0) {
+        decimals++;
+        low = print(min.orElse(0), decimals, RoundingMode.CEILING);
+        high = print(max.orElse(0), decimals, RoundingMode.FLOOR);
       }
       return low + " … " + high + " " + unit;
     }

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Optional;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.NetlistReader;
 import org.coilwright.netlist.Reading;
@@ -29,17 +30,22 @@ public final class Checked {
     }
   }
 
+  /** The checklist of a file. */
+  static Checklist file(Path file) throws IOException {
+    return of(file.toString(), Files.readAllBytes(file));
+  }
+
+  /** The checklist of a netlist typed in a test, if it can be read. */
+  static Optional<Checklist> tryText(String netlist) {
+    byte[] bytes = netlist.getBytes(StandardCharsets.UTF_8);
+    return NetlistReader.read("typed.yaml", bytes) instanceof Reading.Read
+        ? Optional.of(of("typed.yaml", bytes))
+        : Optional.empty();
+  }
+
   /** The checklist of a netlist typed in a test. */
   public static Checklist text(String netlist) {
     return of("typed.yaml", netlist.getBytes(StandardCharsets.UTF_8));
-  }
-
-  static Study study(String name) {
-    try {
-      return study(name, Files.readAllBytes(Path.of("wiring-examples", name + ".yaml")));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 
   private static Checklist of(String file, byte[] bytes) {

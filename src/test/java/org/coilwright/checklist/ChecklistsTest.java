@@ -1,0 +1,257 @@
+package org.coilwright.checklist;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.coilwright.checklist.Expected.Band;
+import org.coilwright.checklist.Section.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ChecklistsTest {
+  private static final List<String> EXAMPLES =
+      List.of("wash-room-tub", "guest-house-cylinder", "cabin-water-heater", "attic-mistakes");
+
+  static Stream<Checklist> checklists() {
+    return EXAMPLES.stream().map(Checked::example);
+  }
+
+  @ParameterizedTest
+  @MethodSource("checklists")
+  void stages_come_in_the_order_of_the_work(Checklist checklist) {
+    List<Stage> stages = sections(checklist).stream().map(Section::stage).toList();
+    assertEquals(stages.stream().sorted().toList(), stages);
+    assertEquals(Set.of(Stage.values()), new HashSet<>(stages));
+  }
+
+  @ParameterizedTest
+  @MethodSource("checklists")
+  void nobody_gets_from_dead_to_live_without_a_signature(Checklist checklist) {
+    Stage before = Stage.DEAD;
+    boolean held = false;
+    for (Step step : checklist.steps()) {
+      if (step instanceof Hold) {
+        held = true;
+      } else if (step instanceof Section section) {
+        boolean energises =
+            section.stage() != before
+                && (section.stage() == Stage.ELV || section.stage() == Stage.MAINS);
+        assertTrue(!energises || held, section::title);
+        held = held && section.stage() == before;
+        before = section.stage();
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("checklists")
+  void every_row_says_what_must_come_of_it(Checklist checklist) {
+    Set<String> idle = Set.of("checked", "ok", "as required", "set", "good", "passed", "");
+    for (TestRow row : checklist.rows()) {
+      assertFalse(idle.contains(row.expected().text().toLowerCase(Locale.ROOT)), row::number);
+      if (row.expected() instanceof Band band) {
+        assertFalse(band.unit().isBlank(), row::number);
+        assertTrue(row.expected().text().endsWith(" " + band.unit()), row::number);
+      }
+      assertFalse(row.otherwise().isBlank(), row::number);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("checklists")
+  void a_row_is_short_and_names_one_thing_to_do(Checklist checklist) {
+    Set<String> verbs =
+        Set.of("Lock", "Prove", "Measure", "Read", "Test", "Press", "Watch", "Turn", "Trip", "Fix");
+    for (TestRow row : checklist.rows()) {
+      assertTrue(row.action().length() <= 110, row::action);
+      assertTrue(verbs.contains(row.action().split(" ", -1)[0]), row::action);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("checklists")
+  void rows_are_numbered_once_and_in_order(Checklist checklist) {
+    List<String> wanted = new ArrayList<>();
+    for (Section section : sections(checklist)) {
+      for (int i = 1; i <= section.rows().size(); i++) {
+        wanted.add(section.number() + "." + i);
+      }
+    }
+    assertEquals(wanted, checklist.rows().stream().map(TestRow::number).toList());
+  }
+
+  @ParameterizedTest
+  @MethodSource("checklists")
+  void rows_on_live_parts_are_marked(Checklist checklist) {
+    for (Section section : sections(checklist)) {
+      for (TestRow row : section.rows()) {
+        if (section.stage() == Stage.MAINS) {
+          assertTrue(row.live(), row::number);
+        } else if (section.stage() == Stage.DEAD) {
+          assertFalse(row.live(), row::number);
+        }
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"wash-room-tub", "guest-house-cylinder", "cabin-water-heater"})
+  void each_wire_of_the_netlist_has_one_line(String example) throws IOException {
+    long wires =
+        Files.readAllLines(Path.of("wiring-examples", example + ".yaml")).stream()
+            .filter(l -> l.matches("  - (\\{from:|\\S+ to ).*"))
+            .count();
+    Checklist checklist = Checked.example(example);
+    assertEquals(wires, checklist.wires().size());
+    assertEquals(
+        wires, checklist.wires().stream().map(Checklist.WireRow::number).distinct().count());
+  }
+
+  @ParameterizedTest
+  @MethodSource("checklists")
+  void nothing_is_called_what_it_cannot_be_known_to_be(Checklist checklist) {
+    Pattern forbidden = Pattern.compile("(?i)\\b(passed|safe|approved|okay|OK)\\b");
+    List<String> words = new ArrayList<>();
+    words.addAll(checklist.notice());
+    words.add(checklist.summary().sentence());
+    checklist.cautions().forEach(c -> words.addAll(c.paragraphs()));
+    checklist.openPoints().forEach(p -> words.add(p.what() + p.why()));
+    checklist.rows().forEach(r -> words.add(r.toString()));
+    for (String text : words) {
+      assertFalse(forbidden.matcher(text).find(), text);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("checklists")
+  void a_limit_from_memory_is_never_printed_without_its_open_box(Checklist checklist) {
+    Stream.of(
+            checklist.findings().stream().map(Checklist.FindingEntry::grounds),
+            checklist.satisfied().stream().map(Checklist.SatisfiedEntry::grounds),
+            checklist.rows().stream().map(TestRow::grounds))
+        .flatMap(s -> s)
+        .forEach(g -> assertEquals(g.standing().equals("from memory"), g.confirm(), g::toString));
+  }
+
+  @Test
+  void a_check_that_could_not_be_made_becomes_a_point_to_settle() {
+    Checklist checklist =
+        Checked.text(
+            """
+            coilwright: 1
+            circuit: {title: Bare relay}
+            site:
+              mains: {phases: 1, voltage: 230 V, frequency: 50 Hz}
+              practice: iec
+            parts:
+              U1:
+                is: controller
+                aux-supply: {plus: 1, minus: 2, voltage: 24 V DC}
+                outputs: {heat: {pins: [3, 4], form: NO}}
+              K1:
+                is: relay
+                coil: {pins: [A1, A2], voltage: 24 V DC, resistance: 1 kΩ}
+                contacts: [{pins: [11, 14], form: NO}]
+            wires:
+              - U1.1 to U1.3
+              - {from: U1.4, to: K1.A1, length: 5 m, size: 0.5 mm²}
+              - {from: K1.A2, to: U1.2, length: 5 m, size: 0.5 mm²}
+            """);
+    assertFalse(checklist.openPoints().isEmpty());
+    assertTrue(
+        checklist.openPoints().stream().anyMatch(p -> p.why().startsWith("Not checked")),
+        () -> checklist.openPoints().toString());
+    assertTrue(checklist.findings().stream().noneMatch(f -> f.rule().equals("record.not-checked")));
+  }
+
+  @Test
+  void a_sheet_with_a_stop_ends_at_its_first_hold() {
+    Checklist checklist = Checked.example("attic-mistakes");
+    assertEquals("STOP", checklist.summary().word());
+    Hold first =
+        checklist.steps().stream()
+            .filter(Hold.class::isInstance)
+            .map(Hold.class::cast)
+            .findFirst()
+            .orElseThrow();
+    assertTrue(first.conditions().stream().anyMatch(c -> c.contains("it ends here")));
+  }
+
+  @Test
+  void the_paper_follows_the_practice() {
+    assertEquals(Checklist.Paper.LETTER, Checked.example("cabin-water-heater").paper());
+    assertEquals(Checklist.Paper.A4, Checked.example("wash-room-tub").paper());
+  }
+
+  @Test
+  void the_same_netlist_gives_an_equal_checklist() {
+    assertEquals(Checked.example("guest-house-cylinder"), Checked.example("guest-house-cylinder"));
+  }
+
+  /** 960 Ω ± 10 %, copper, 10 to 30 °C against 20 °C: 864 × 244.5/254.5 and 1056 × 264.5/254.5. */
+  @Test
+  void the_coil_of_the_tub_relay_reads_within_its_tolerance_at_room_temperature() {
+    assertEquals("831 … 1097 Ω", expected("wash-room-tub", "Measure the coil of K1"));
+  }
+
+  /** Star: two of 17.78 Ω in series, over 1.05 for power and 1.05 for heat, and over 0.90. */
+  @Test
+  void two_elements_of_a_star_are_read_in_series() {
+    assertEquals("32.3 … 39.5 Ω", expected("guest-house-cylinder", "Measure the element of E1"));
+  }
+
+  /** 240 V split in two, 5 % each way. */
+  @Test
+  void each_half_of_a_split_supply_is_expected_at_half_the_voltage() {
+    assertEquals("114 … 126 V AC", expected("cabin-water-heater", "Measure the supply at G0"));
+  }
+
+  /** 0.8 × 0.95 × 230.9 V over 5 × 16 A. */
+  @Test
+  void the_loop_must_let_the_breaker_open_at_once() {
+    assertEquals(
+        "0 … 2.19 Ω", expected("guest-house-cylinder", "Measure the loop impedance at E1"));
+  }
+
+  /** 2 × 22 m of 26.0 Ω/km at most: 1.144 Ω at 20 °C, down to 80 % and 10 °C, up to 30 °C. */
+  @Test
+  void two_cores_of_the_control_line_are_read_as_a_loop() {
+    assertEquals("0.88 … 1.28 Ω", expected("guest-house-cylinder", "Measure the loop of W1"));
+  }
+
+  @Test
+  void residual_current_devices_of_the_other_practice_get_no_borrowed_limits() {
+    assertTrue(
+        Checked.example("cabin-water-heater").rows().stream()
+            .noneMatch(r -> r.expected().unit().equals("ms")));
+  }
+
+  private static String expected(String example, String action) {
+    return Checked.example(example).rows().stream()
+        .filter(r -> r.action().equals(action))
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("no row: " + action))
+        .expected()
+        .text();
+  }
+
+  private static List<Section> sections(Checklist checklist) {
+    return checklist.steps().stream()
+        .filter(Section.class::isInstance)
+        .map(Section.class::cast)
+        .toList();
+  }
+}
