@@ -113,8 +113,11 @@ public final class Checklists {
     Plan plan = new Plan(cautions);
     plan.add(new DeadTopics(anatomy, bands).topics());
     plan.hold("before any supply is switched on", conditions(anatomy, plan, report, false));
-    plan.add(new ControlTopics(anatomy).topics());
-    List<Topic> mains = new MainsTopics(anatomy, bands).topics();
+    MainsTopics mainsTopics = new MainsTopics(anatomy, bands);
+    List<Topic> control = new ArrayList<>(mainsTopics.beforeTheControlSupply());
+    control.addAll(new ControlTopics(anatomy).topics());
+    plan.add(control);
+    List<Topic> mains = mainsTopics.topics();
     if (!mains.isEmpty()) {
       plan.hold("before the mains reaches the load", conditions(anatomy, plan, report, true));
     }

@@ -88,9 +88,9 @@ public sealed interface Expected {
         return 0;
       }
       int wanted = Math.max(0, FIGURES - 1 - (int) Math.floor(Math.log10(scale)));
-      if (scale >= FINE) {
+      if (scale >= FINE / 10) {
         // No instrument on site shows more.
-        wanted = Math.min(wanted, 2);
+        wanted = Math.min(wanted, scale >= FINE ? 2 : 3);
       }
       return Math.min(wanted, Math.max(places(min), places(max)));
     }

@@ -19,6 +19,8 @@ import org.coilwright.table.Cited;
 
 /** What is done with the mains on. */
 final class MainsTopics {
+  private static final String ALL_OFF = "Every breaker, fuse and residual-current device off.";
+
   private final Anatomy anatomy;
   private final Bands bands;
 
@@ -27,13 +29,30 @@ final class MainsTopics {
     this.bands = bands;
   }
 
+  /**
+   * Where the control supply itself needs the mains, the mains is measured before it is let in:
+   * nothing may be switched on at a voltage nobody has read.
+   */
+  List<Topic> beforeTheControlSupply() {
+    return anatomy.mains().isEmpty() || anatomy.inputs().isEmpty()
+        ? List.of()
+        : List.of(
+            new Topic(
+                Section.Stage.ELV,
+                "the mains that the control supply needs",
+                ALL_OFF,
+                incoming(anatomy.mains().get())));
+  }
+
   List<Topic> topics() {
     Optional<Site.MainsSupply> mains = anatomy.mains();
     if (mains.isEmpty()) {
       return List.of();
     }
     List<Topic> topics = new ArrayList<>();
-    topics.add(topic("incoming supply", "Loads off.", incoming(mains.get())));
+    if (anatomy.inputs().isEmpty()) {
+      topics.add(topic("incoming supply", ALL_OFF, incoming(mains.get())));
+    }
     topics.add(
         topic("protection", "Loads off.", new ProtectionRows(anatomy, bands).rows(mains.get())));
     for (Part.Relay relay : anatomy.parts(Part.Relay.class)) {

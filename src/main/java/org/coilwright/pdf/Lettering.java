@@ -4,9 +4,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.text.Normalizer;
-import java.util.HashMap;
+import java.util.Arrays;
 import java.util.Locale;
-import java.util.Map;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -17,12 +16,15 @@ final class Lettering {
   private final TrueTypeFont font;
   private final CmapLookup characters;
   private final double unitsPerEm;
-  private final Map<Integer, Double> widths = new HashMap<>();
+
+  /** Widths in em of the characters that are common; NaN until asked for. */
+  private final double[] widths = new double[0x2800];
 
   private Lettering(TrueTypeFont font) throws IOException {
     this.font = font;
     this.characters = font.getUnicodeCmapLookup();
     this.unitsPerEm = font.getUnitsPerEm();
+    Arrays.fill(widths, Double.NaN);
   }
 
   /** Reads the cut from the class path. */
@@ -46,13 +48,25 @@ final class Lettering {
   /** Width in points of text that {@link #printable} has seen. */
   double width(String text, double size) {
     double em = 0;
-    for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
-      em += widths.computeIfAbsent(text.codePointAt(i), this::em);
+    for (int i = 0; i < text.length(); ) {
+      int character = text.codePointAt(i);
+      em += em(character);
+      i += Character.charCount(character);
     }
     return em * size;
   }
 
   private double em(int character) {
+    if (character >= widths.length) {
+      return measured(character);
+    }
+    if (Double.isNaN(widths[character])) {
+      widths[character] = measured(character);
+    }
+    return widths[character];
+  }
+
+  private double measured(int character) {
     try {
       return font.getAdvanceWidth(characters.getGlyphId(character)) / unitsPerEm;
     } catch (IOException e) {
@@ -65,6 +79,9 @@ final class Lettering {
    * lacks as its number, so that two names that differ still differ on paper.
    */
   String printable(String text) {
+    if (isPlain(text)) {
+      return text;
+    }
     String composed = Normalizer.normalize(text, Normalizer.Form.NFC);
     StringBuilder out = new StringBuilder(composed.length());
     for (int i = 0; i < composed.length(); ) {
@@ -81,5 +98,18 @@ final class Lettering {
       }
     }
     return out.toString().strip();
+  }
+
+  /** Most text is: letters, digits and signs of ASCII with single spaces between. */
+  private static boolean isPlain(String text) {
+    char before = ' ';
+    for (int i = 0; i < text.length(); i++) {
+      char character = text.charAt(i);
+      if (character < ' ' || character > '~' || (character == ' ' && before == ' ')) {
+        return false;
+      }
+      before = character;
+    }
+    return before != ' ';
   }
 }

@@ -11,11 +11,13 @@ final class Wrapping {
   static List<String> lines(String text, Lettering lettering, double size, double width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
+    double used = 0;
+    double space = lettering.width(" ", size);
     for (String word : lettering.printable(text).split(" ", -1)) {
-      String joined = line.isEmpty() ? word : line + " " + word;
-      if (lettering.width(joined, size) <= width) {
-        line.setLength(0);
-        line.append(joined);
+      double needed = lettering.width(word, size);
+      if (line.isEmpty() ? needed <= width : used + space + needed <= width) {
+        used += line.isEmpty() ? needed : space + needed;
+        line.append(line.isEmpty() ? "" : " ").append(word);
         continue;
       }
       if (!line.isEmpty()) {
@@ -23,6 +25,7 @@ final class Wrapping {
       }
       line.setLength(0);
       line.append(brokenInto(lines, word, lettering, size, width));
+      used = lettering.width(line.toString(), size);
     }
     lines.add(line.toString());
     return lines;

@@ -190,6 +190,16 @@ class ChecklistsTest {
     assertTrue(first.conditions().stream().anyMatch(c -> c.contains("it ends here")));
   }
 
+  /** A controller fed from the mains is not let in on a voltage that nobody has read. */
+  @Test
+  void the_mains_is_measured_before_it_feeds_the_control_supply() {
+    List<String> actions =
+        Checked.example("wash-room-tub").rows().stream().map(TestRow::action).toList();
+    int mains = actions.indexOf("Measure the supply at G0");
+    int control = actions.indexOf("Measure the control supply of U1");
+    assertTrue(mains >= 0 && mains < control, actions::toString);
+  }
+
   @Test
   void the_paper_follows_the_practice() {
     assertEquals(Checklist.Paper.LETTER, Checked.example("cabin-water-heater").paper());
