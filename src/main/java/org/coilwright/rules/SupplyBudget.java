@@ -175,11 +175,23 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
     most.consumers().stream()
         .sorted(Comparator.comparingDouble((Branch b) -> -draws(b)))
         .limit(2)
-        .forEach(
-            b ->
-                finding.alsoAt(
-                    b.mark(),
-                    draws(b) > 0 ? "draws up to " + Printed.amps(draws(b)) : "on as well"));
+        .forEach(b -> finding.alsoAt(b.mark(), label(b)));
+  }
+
+  private String label(Branch consumer) {
+    double pickUp =
+        consumer instanceof Coil coil
+            ? coil.spec()
+                .pickUp()
+                .map(p -> p.value().high() / coil.spec().voltage().value().nominal())
+                .orElse(0.0)
+            : 0;
+    double most = draws(consumer);
+    if (pickUp > most) {
+      return "pulls in with %s, holds with %s at most"
+          .formatted(Printed.amps(pickUp), Printed.amps(most));
+    }
+    return most > 0 ? "draws up to " + Printed.amps(most) : "on as well";
   }
 
   private double draws(Branch consumer) {

@@ -90,7 +90,7 @@ final class SupplyInrush implements Rule {
           .measured(value, held)
           .todo(
               "Use a supply that gives at least %s, or let the coils come on one after another."
-                  .formatted(pair.value()),
+                  .formatted(Printed.atLeast(pickUp.amps(), Dimension.CURRENT)),
               basis);
     }
     return budget

@@ -88,7 +88,7 @@ final class SupplyOverloaded implements Rule {
           .measured(value, held)
           .todo(
               "Feed the coils from a supply that gives at least %s, or choose coils that draw less."
-                  .formatted(pair.value()),
+                  .formatted(Printed.atLeast(steady.amps(), Dimension.CURRENT)),
               basis);
     }
     return budget

@@ -132,7 +132,7 @@ final class SuppressionMissing implements Rule {
       return subject
           .violated(
               "%s is too large to suppress %s".formatted(resistor.name(), coil.part()),
-              "It lets the turn-off voltage rise to %s; bare, the coil can reach %s: %s less."
+              "It lets the turn-off voltage rise to %s, where a bare coil can reach %s: %s above it."
                   .formatted(pair.value(), pair.limit(), pair.apart()),
               "%s across the coil".formatted(Printed.of(ohms, Dimension.RESISTANCE)))
           .alsoAt(coil.mark(), "drives up to " + Printed.amps(amps.getAsDouble()) + " on")
@@ -157,7 +157,7 @@ final class SuppressionMissing implements Rule {
     String order =
         peak.isEmpty()
             ? ""
-            : " It can reach %s (%s times the highest supply voltage); %s to %s were read on a 12 V relay."
+            : " The turn-off voltage can reach %s (%s times the highest supply voltage); %s to %s were read on a 12 V relay."
                 .formatted(
                     Printed.volts(peak.getAsDouble()),
                     Printed.of(multiple.value(), Dimension.COUNT),
