@@ -62,6 +62,7 @@ public final class AllRules {
     all.add(new SeparationSharedRun(tables));
     all.add(new SeparationRelayInsulation(tables));
     all.add(new SeparationElvEarthed(tables));
+    all.add(new SeparationElvTooHigh(tables));
     all.add(new SeparationInsulationVoltage(tables));
 
     // poles

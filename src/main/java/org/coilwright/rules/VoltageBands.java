@@ -13,6 +13,7 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Part.Isolation;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Site.MainsSupply;
 import org.coilwright.netlist.Terminal;
@@ -47,7 +48,10 @@ final class VoltageBands {
       }
     }
     for (DirectSupply supply : DirectSupply.of(circuit)) {
-      if (supply.volts().isEmpty() || supply.volts().get().high() <= highestElv) {
+      // a supply that calls itself SELV or PELV is held to that, however high it is
+      boolean declared =
+          supply.output().isolation().filter(i -> i.value() != Isolation.NONE).isPresent();
+      if (declared || supply.volts().map(v -> v.high() <= highestElv).orElse(true)) {
         supplies.put(supply, circuit.reach(supply.source().to(), VoltageBands::avoidsEarth));
       }
     }
