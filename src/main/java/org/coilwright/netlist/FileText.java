@@ -92,7 +92,8 @@ record FileText(String file, String text, List<String> lines, String sha256) {
   private static void refuseControlCharacters(String file, String text) {
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      if (c != '\t' && c != '\n' && c != '\r' && isHarmful(c)) {
+      boolean usual = (c >= ' ' && c <= '~') || c == '\t' || c == '\n' || c == '\r';
+      if (!usual && isHarmful(c)) {
         throw new Refusal(
             Optional.of(markAtEnd(file, text.substring(0, i))),
             String.format("a control character (U+%04X) stands here", (int) c),

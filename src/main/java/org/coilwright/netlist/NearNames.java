@@ -3,7 +3,6 @@ package org.coilwright.netlist;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.quantity.Words;
 
@@ -32,12 +31,14 @@ public final class NearNames {
       return best;
     }
     int least = Integer.MAX_VALUE;
+    String bareWord = bare(word);
     for (String name : known) {
-      if (name.length() > LONGEST) {
+      int near = Math.max(1, Math.max(word.length(), name.length()) / 3);
+      String bareName = name.length() > LONGEST ? "" : bare(name);
+      if (bareName.isEmpty() || Math.abs(bareName.length() - bareWord.length()) > near) {
         continue;
       }
-      int far = distance(bare(word), bare(name));
-      int near = Math.max(1, Math.max(word.length(), name.length()) / 3);
+      int far = distance(bareWord, bareName);
       boolean meant = far == 0 || (far <= near && name.length() > 1);
       if (meant && far <= least) {
         if (far < least) {
@@ -51,7 +52,14 @@ public final class NearNames {
   }
 
   private static String bare(String name) {
-    return name.toLowerCase(Locale.ROOT).replaceAll("[-_ ]", "");
+    StringBuilder bare = new StringBuilder(name.length());
+    for (int i = 0; i < name.length(); i++) {
+      char c = name.charAt(i);
+      if (c != '-' && c != '_' && c != ' ') {
+        bare.append(Character.toLowerCase(c));
+      }
+    }
+    return bare.toString();
   }
 
   /** Insertions, deletions, changes and swaps of neighbours (restricted Damerau-Levenshtein). */

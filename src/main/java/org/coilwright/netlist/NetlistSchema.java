@@ -117,7 +117,7 @@ public final class NetlistSchema {
       keys.add(
           key.name().equals("is") ? Key.must("is", Shape.Choice.of(kind), key.says(), kind) : key);
     }
-    return new Fields(fields.noun(), keys, fields.sets());
+    return Fields.of(fields.noun(), keys);
   }
 
   private static Map<String, Object> part(ByKind shape, boolean whole) {

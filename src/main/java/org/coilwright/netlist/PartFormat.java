@@ -238,6 +238,6 @@ final class PartFormat {
                 may("type", Format.TEXT, "Name of a type; keys written here override it.", "small"),
                 may("note", Format.TEXT, "Anything else.", "left row")));
     keys.addAll(Arrays.asList(own));
-    return new Fields(noun, List.copyOf(keys), List.of());
+    return Fields.of(noun, keys);
   }
 }

@@ -62,6 +62,11 @@ final class Problems {
             mark.flatMap(this::excerpt)));
   }
 
+  /** Counts problems that nobody would read. */
+  void addUnlisted(int count) {
+    more += count;
+  }
+
   /** True once further problems are only counted; a caller may then spare itself the search. */
   boolean isFull() {
     return found.size() >= MOST;

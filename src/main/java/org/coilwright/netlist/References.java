@@ -12,11 +12,15 @@ import org.coilwright.quantity.Words;
 final class References {
   private static final int MOST_LINES = 6;
 
+  /** More names than this are never listed. */
+  private static final int MOST_NAMES = 200;
+
   private final Problems problems;
   private final Set<String> designations;
   private final Map<String, Part> parts;
   private final Set<String> runs;
   private final Map<Unknown, List<Mark>> unknown = new LinkedHashMap<>();
+  private int unlisted;
 
   /**
    * For one netlist.
@@ -150,6 +154,7 @@ final class References {
               "no " + name.noun() + " is called " + Problems.shown(name.word()) + others,
               meant(name.word(), name.noun().equals("run") ? runs : designations, ""));
         });
+    problems.addUnlisted(unlisted);
   }
 
   private void part(Written<String> name) {
@@ -165,9 +170,12 @@ final class References {
   }
 
   private void unknown(String noun, Written<String> name) {
-    unknown
-        .computeIfAbsent(new Unknown(noun, name.value()), n -> new ArrayList<>())
-        .add(name.mark());
+    Unknown key = new Unknown(noun, name.value());
+    if (unknown.size() < MOST_NAMES || unknown.containsKey(key)) {
+      unknown.computeIfAbsent(key, n -> new ArrayList<>()).add(name.mark());
+    } else {
+      unlisted++;
+    }
   }
 
   private String meant(String word, Collection<String> known, String prefix) {

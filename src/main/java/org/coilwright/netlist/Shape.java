@@ -1,6 +1,9 @@
 package org.coilwright.netlist;
 
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -237,15 +240,21 @@ sealed interface Shape {
    * @param noun what it describes, in a sentence: {@code a coil}
    * @param sets key sets of which exactly one must be there, whole; none if empty
    */
-  record Fields(String noun, List<Key> keys, List<List<String>> sets) implements Shape {
+  record Fields(String noun, Map<String, Key> byName, List<List<String>> sets) implements Shape {
     static Fields of(String noun, Key... keys) {
-      return new Fields(noun, List.of(keys), List.of());
+      return of(noun, List.of(keys));
+    }
+
+    static Fields of(String noun, List<Key> keys) {
+      Map<String, Key> byName = new LinkedHashMap<>();
+      keys.forEach(key -> byName.put(key.name(), key));
+      return new Fields(noun, Collections.unmodifiableMap(byName), List.of());
     }
 
     /** The same, with key sets of which exactly one must be there. */
     Fields either(String... sets) {
       return new Fields(
-          noun, keys, Arrays.stream(sets).map(set -> List.of(set.split(" "))).toList());
+          noun, byName, Arrays.stream(sets).map(set -> List.of(set.split(" "))).toList());
     }
 
     /** What is wrong with the choice among the key sets that these keys make; empty if nothing. */
@@ -260,11 +269,15 @@ sealed interface Shape {
     }
 
     Optional<Key> key(String name) {
-      return keys.stream().filter(key -> key.name().equals(name)).findFirst();
+      return Optional.ofNullable(byName.get(name));
+    }
+
+    Collection<Key> keys() {
+      return byName.values();
     }
 
     List<String> names() {
-      return keys.stream().map(Key::name).toList();
+      return List.copyOf(byName.keySet());
     }
   }
 }

@@ -46,7 +46,7 @@ final class YamlTree {
     try {
       ParserImpl parser = new ParserImpl(new StreamReader(file.text()), options);
       Composer composer =
-          new Composer(new GuardedParser(parser, file.file()), new Resolver(), options);
+          new Composer(new GuardedParser(parser, file.file()), new TextResolver(), options);
       Node root = composer.getSingleNode();
       return root == null
           ? Optional.empty()
@@ -56,6 +56,14 @@ final class YamlTree {
     } catch (YAMLException e) {
       throw new Refusal(
           Optional.empty(), "this is not YAML that can be read", "check the file's punctuation");
+    }
+  }
+
+  /** Knows no numbers and no truth values: every word is text. */
+  private static final class TextResolver extends Resolver {
+    @Override
+    protected void addImplicitResolvers() {
+      // none
     }
   }
 

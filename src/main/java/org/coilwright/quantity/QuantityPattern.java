@@ -12,6 +12,10 @@ import java.util.stream.Collectors;
 public final class QuantityPattern {
   private static final String NUMBER = "[+\\-\u2212]?[0-9]{1,15}(\\.[0-9]{1,15})?";
   private static final String KIND = "(\\s*([Dd][Cc]|[Aa][Cc]))?";
+
+  /** Spaces, those included that are not to be broken; some dialects leave them out of \\s. */
+  private static final String GAP = "[\\s\\u00a0\\u2009\\u202f]";
+
   private static final String SIGN = "(±|\\+/-|\\+-)";
 
   private QuantityPattern() {}
@@ -23,7 +27,7 @@ public final class QuantityPattern {
 
   /** A value for which AC or DC must be written. */
   public static String quantityWithKind(Wanted wanted) {
-    return "^(?=.*([Dd][Cc]|[Aa][Cc]))\\s*" + value(wanted) + "\\s*$";
+    return whole(value(wanted)).replaceFirst("\\^", "^(?=.*([Dd][Cc]|[Aa][Cc]))");
   }
 
   /** A mains voltage, split or not. */
@@ -34,8 +38,9 @@ public final class QuantityPattern {
 
   /** A value with its condition. */
   public static String rating(Wanted amount, Optional<Wanted> at, boolean perPole) {
-    String condition = at.map(w -> "(\\s*([Aa][Tt]|[Ff][Oo][Rr])\\s+" + value(w) + ")?").orElse("");
-    return whole(value(amount) + condition + (perPole ? "(\\s*per\\s+pole)?" : ""));
+    String condition = at.map(w -> "(\\s*([Aa][Tt]|[Ff][Oo][Rr])\\s*" + value(w) + ")?").orElse("");
+    return whole(
+        value(amount) + condition + (perPole ? "(\\s*[Pp][Ee][Rr]\\s+[Pp][Oo][Ll][Ee])?" : ""));
   }
 
   /** A conductor size. */
@@ -87,6 +92,6 @@ public final class QuantityPattern {
   }
 
   private static String whole(String pattern) {
-    return "^\\s*" + pattern + "\\s*$";
+    return ("^\\s*" + pattern + "\\s*$").replace("\\s", GAP);
   }
 }

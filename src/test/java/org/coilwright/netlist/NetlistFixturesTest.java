@@ -11,9 +11,11 @@ import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import com.networknt.schema.ValidationMessage;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -103,6 +105,25 @@ class NetlistFixturesTest {
   }
 
   @Test
+  void what_the_reader_takes_the_schema_takes() throws IOException {
+    List<Path> files = yaml(FOLDER, "good-").toList();
+    Random random = new Random(42);
+    int read = 0;
+    for (int i = 0; i < 3_000; i++) {
+      Path file = files.get(random.nextInt(files.size()));
+      byte[] mutated = Mutation.of(Files.readAllBytes(file), random);
+      String name = file.getFileName().toString();
+      if (NetlistReader.read(name, mutated, new FolderIncludes(name, file))
+          instanceof Reading.Read) {
+        String text = new String(mutated, StandardCharsets.UTF_8);
+        assertEquals(Set.of(), objections(text), () -> "the reader takes this:\n" + text);
+        read++;
+      }
+    }
+    assertTrue(read > 500, "too few are still readable: " + read);
+  }
+
+  @Test
   void the_schema_is_the_same_on_every_call() {
     assertEquals(NetlistSchema.text(), NetlistSchema.text());
   }
@@ -124,7 +145,11 @@ class NetlistFixturesTest {
   }
 
   private static Set<String> objections(Path file) throws IOException {
-    return SCHEMA.validate(Files.readString(file), InputFormat.YAML).stream()
+    return objections(Files.readString(file));
+  }
+
+  private static Set<String> objections(String text) {
+    return SCHEMA.validate(text, InputFormat.YAML).stream()
         .map(ValidationMessage::toString)
         .collect(Collectors.toSet());
   }
