@@ -77,7 +77,16 @@ final class PolesLineRepeated implements Rule {
   }
 
   private Outcome inEachState(Study study, Part load) {
-    for (State state : study.statesFor(load.name())) {
+    List<State> states =
+        study.statesFor(load.name()).stream().filter(state -> !study.isShorted(state)).toList();
+    if (states.isEmpty()) {
+      return Subject.of(FACTS, load.head().mark(), load.name())
+          .undecided(
+              Troubles.unshorted(load),
+              "A short-circuit hides which lines %s hangs on in every position."
+                  .formatted(load.name()));
+    }
+    for (State state : states) {
       Optional<Twice> twice = repeated(Feeding.in(study, state).at(load.name()));
       if (twice.isPresent()) {
         return judge(study.circuit(), load, twice);

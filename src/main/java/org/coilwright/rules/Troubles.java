@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.coilwright.netlist.Part;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -45,6 +46,11 @@ final class Troubles {
     int more = contacts.size() - shown.size();
     return "a smaller group than %s%s"
         .formatted(String.join(", ", shown), more == 0 ? "" : " and %d more".formatted(more));
+  }
+
+  /** What would decide a question about a load that a short-circuit hides in every position. */
+  static String unshorted(Part load) {
+    return "positions of %s without a short-circuit".formatted(load.name());
   }
 
   /** One undecided outcome for each group of contacts that has too many positions to visit. */

@@ -77,7 +77,7 @@ final class WiringIntentDiffers implements Rule {
     }
     if (states.isEmpty()) {
       return subject.undecided(
-          "positions of %s without a short-circuit".formatted(name),
+          Troubles.unshorted(load),
           "A short-circuit hides what %s does in every position.".formatted(name));
     }
     return subject.satisfied(
