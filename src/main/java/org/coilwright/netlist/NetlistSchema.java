@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import org.coilwright.netlist.Shape.ByKind;
 import org.coilwright.netlist.Shape.Either;
 import org.coilwright.netlist.Shape.Fields;
@@ -20,10 +21,16 @@ import org.coilwright.netlist.Shape.Scalar;
 public final class NetlistSchema {
   private static final String TITLE = "coilwright netlist, version " + Format.VERSION;
 
+  private final Map<String, Object> values = new TreeMap<>();
+
   private NetlistSchema() {}
 
   /** The schema as text; the same on every call. */
   public static String text() {
+    return JsonPrinter.print(new NetlistSchema().netlist());
+  }
+
+  private Map<String, Object> netlist() {
     Map<String, Object> schema = new LinkedHashMap<>();
     schema.put("$schema", "https://json-schema.org/draft/2020-12/schema");
     schema.put("$id", "urn:coilwright:netlist:" + Format.VERSION);
@@ -36,15 +43,20 @@ public final class NetlistSchema {
     Format.PART
         .kinds()
         .forEach(
-            (kind, fields) ->
-                definitions.put("kind-" + kind, fields(ownKind(fields, kind), false)));
+            (kind, keys) -> definitions.put("kind-" + kind, fields(ownKind(keys, kind), false)));
+    definitions.putAll(values);
     schema.put("$defs", definitions);
-    return JsonPrinter.print(schema);
+    return schema;
   }
 
-  private static Map<String, Object> of(Shape shape) {
+  private Map<String, Object> of(Shape shape) {
     if (shape instanceof Scalar<?> scalar) {
-      return ScalarSchema.of(scalar);
+      String name = ScalarSchema.name(scalar);
+      if (name.isEmpty()) {
+        return ScalarSchema.of(scalar);
+      }
+      values.computeIfAbsent(name, n -> ScalarSchema.of(scalar));
+      return map("$ref", "#/$defs/" + name);
     }
     if (shape instanceof Listing listing) {
       Map<String, Object> schema = new LinkedHashMap<>();
@@ -76,7 +88,7 @@ public final class NetlistSchema {
     throw new IllegalStateException("no such shape: " + shape);
   }
 
-  private static Map<String, Object> fields(Fields fields, boolean whole) {
+  private Map<String, Object> fields(Fields fields, boolean whole) {
     Map<String, Object> properties = new LinkedHashMap<>();
     for (Key key : fields.keys()) {
       Map<String, Object> schema = new LinkedHashMap<>();
@@ -120,7 +132,7 @@ public final class NetlistSchema {
     return Fields.of(fields.noun(), keys);
   }
 
-  private static Map<String, Object> part(ByKind shape, boolean whole) {
+  private Map<String, Object> part(ByKind shape, boolean whole) {
     List<Object> cases = new ArrayList<>();
     Set<String> allKeys = new LinkedHashSet<>();
     shape

@@ -3,7 +3,9 @@ package org.coilwright.netlist;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.coilwright.netlist.Shape.Choice;
 import org.coilwright.netlist.Shape.Expression;
 import org.coilwright.netlist.Shape.Form;
@@ -81,6 +83,34 @@ final class ScalarSchema {
     return schema;
   }
 
+  /** What a value is called that stands in many places; empty for one that is written out. */
+  static String name(Scalar<?> scalar) {
+    if (scalar instanceof Measure measure) {
+      return "value-" + name(measure.wanted()) + (measure.kindNeeded() ? "-ac-or-dc" : "");
+    }
+    if (scalar instanceof Rated rated) {
+      String at = rated.at().map(wanted -> "-at-" + name(wanted)).orElse("");
+      return "rating-" + name(rated.amount()) + at + (rated.perPole() ? "-per-pole" : "");
+    }
+    return scalar instanceof Size ? "value-conductor-size" : "";
+  }
+
+  private static String name(Wanted wanted) {
+    String dimensions =
+        wanted.dimensions().stream()
+            .map(dimension -> dimension.name().toLowerCase(Locale.ROOT).replace('_', '-'))
+            .collect(Collectors.joining("-or-"));
+    String bare =
+        wanted.bare() && wanted.dimensions().get(0) != Dimension.COUNT ? "-or-number" : "";
+    String least =
+        switch (wanted.least()) {
+          case ANY -> "-of-any-sign";
+          case ZERO -> "-or-zero";
+          case ABOVE_ZERO -> "";
+        };
+    return dimensions + bare + least;
+  }
+
   /** The same for the name of a key, which is always text. */
   static Map<String, Object> key(Scalar<String> scalar) {
     Map<String, Object> schema = of(scalar);
@@ -91,6 +121,9 @@ final class ScalarSchema {
   private static void quantity(Map<String, Object> schema, Wanted wanted) {
     schema.put("type", wanted.bare() ? List.of("string", "number") : "string");
     if (wanted.bare()) {
+      if (wanted.dimensions().get(0) == Dimension.RATIO) {
+        schema.put("maximum", 1);
+      }
       switch (wanted.least()) {
         case ANY -> {}
         case ZERO -> schema.put("minimum", 0);

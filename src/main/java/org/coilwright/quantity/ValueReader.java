@@ -134,6 +134,13 @@ final class ValueReader {
     if (!wanted.bare()) {
       throw UnitTrouble.missing(start, Math.max(1, cursor.at() - start), number, wanted);
     }
+    if (first == Dimension.RATIO && number.compareTo(BigDecimal.ONE) > 0) {
+      throw new Misread(
+          start,
+          Math.max(1, cursor.at() - start),
+          "a share without a unit lies between 0 and 1",
+          "write " + number.toPlainString() + " % if that is meant");
+    }
     return new Unit("", first, BigDecimal.ONE, false);
   }
 

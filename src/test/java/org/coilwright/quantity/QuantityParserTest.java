@@ -128,6 +128,8 @@ class QuantityParserTest {
   @Test
   void a_bare_ratio_is_a_fraction_and_a_bare_volume_is_litres() {
     assertEquals(0.85, good("0.85", Wanted.of(Dimension.RATIO).orBare()).nominal());
+    assertEquals(
+        "write 85 % if that is meant", bad("85", Wanted.of(Dimension.RATIO).orBare()).remedy());
     assertEquals(300, good("300", Wanted.of(Dimension.VOLUME).orBare()).nominal());
   }
 
