@@ -1,7 +1,10 @@
 package org.coilwright.behaviour;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * The switching settings, in watts and seconds.
@@ -38,6 +41,28 @@ public record Settings(
    * @param to second of the day, 0 to 86400
    */
   public record Window(int from, int to) {
+    private static final int DAY = 86_400;
+
+    private static final Pattern WRITTEN =
+        Pattern.compile("\\s*(\\d{1,2}):(\\d{2})\\s*-\\s*(\\d{1,2}):(\\d{2})\\s*");
+
+    /** Reads {@code 13:00-14:00}; empty if it is not that. {@code 24:00} ends a day. */
+    public static Optional<Window> parse(String text) {
+      Matcher m = WRITTEN.matcher(text);
+      if (!m.matches()) {
+        return Optional.empty();
+      }
+      int from = second(m.group(1), m.group(2));
+      int to = second(m.group(3), m.group(4));
+      boolean inADay = from >= 0 && from < DAY && to >= 0 && to <= DAY && from != to;
+      return inADay ? Optional.of(new Window(from, to)) : Optional.empty();
+    }
+
+    private static int second(String hour, String minute) {
+      int minutes = Integer.parseInt(minute);
+      return minutes > 59 ? -1 : Integer.parseInt(hour) * 3600 + minutes * 60;
+    }
+
     /** True if the second of the day lies in it. */
     public boolean holds(int secondOfDay) {
       return from <= to

@@ -1,0 +1,174 @@
+package org.coilwright.behaviour;
+
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** The columns of a {@link DayFile}, and how a row of them is read. */
+final class DayHeader {
+  private static final int MILLIS = 1000;
+
+  /** Nothing on a house connection is larger; a column in the wrong unit is. */
+  private static final double MOST_WATTS = 1e6;
+
+  private final char separator;
+  private final List<String> names = new ArrayList<>();
+  private final List<Double> factors = new ArrayList<>();
+  private final List<DayFile.Problem> problems = new ArrayList<>();
+
+  /**
+   * One row.
+   *
+   * @param fault empty if the row is sound
+   */
+  record Row(long millis, double pv, double other, String fault, String remedy) {
+    private static Row bad(String fault, String remedy) {
+      return new Row(0, 0, 0, fault, remedy);
+    }
+  }
+
+  private DayHeader(char separator) {
+    this.separator = separator;
+  }
+
+  static DayHeader of(String line) {
+    DayHeader header = new DayHeader(line.indexOf(';') >= 0 ? ';' : ',');
+    for (String cell : header.cells(line)) {
+      header.column(cell);
+    }
+    for (String must : List.of("time", "pv", "house")) {
+      if (!header.names.contains(must)) {
+        header.tell("no column is named " + must, "name the columns: time,pv W,house W");
+      }
+    }
+    return header;
+  }
+
+  List<DayFile.Problem> problems() {
+    return problems;
+  }
+
+  /** The loads beside the house. */
+  List<String> loads() {
+    return names.stream().filter(n -> !List.of("time", "pv", "house").contains(n)).toList();
+  }
+
+  private void column(String cell) {
+    String text = cell.replace('[', ' ').replace(']', ' ').replace('(', ' ').replace(')', ' ');
+    String[] words = text.strip().split("\\s+", -1);
+    String name = words[0].toLowerCase(Locale.ROOT);
+    if (name.isEmpty()) {
+      tell("a column has no name", "name every column");
+    } else if (names.contains(name)) {
+      tell("two columns are named " + name, "give each its own name");
+    }
+    names.add(name);
+    if (name.equals("time")) {
+      factors.add(0.0);
+      return;
+    }
+    String unit = words.length > 1 ? words[1] : "";
+    switch (unit) {
+      case "W" -> factors.add(1.0);
+      case "kW" -> factors.add(1000.0);
+      default -> {
+        factors.add(1.0);
+        tell(
+            unit.isEmpty()
+                ? "the column %s has no unit".formatted(name)
+                : "the column %s is in %s, which is no unit of power here".formatted(name, unit),
+            "write %s W or %s kW".formatted(name, name));
+      }
+    }
+  }
+
+  private void tell(String what, String remedy) {
+    problems.add(new DayFile.Problem(1, what, remedy));
+  }
+
+  Row row(String line) {
+    long millis = 0;
+    double pv = 0;
+    double other = 0;
+    int from = 0;
+    for (int i = 0; i < names.size(); i++) {
+      boolean last = i == names.size() - 1;
+      int to = last ? line.length() : line.indexOf(separator, from);
+      if (to < 0 || (last && line.indexOf(separator, from) >= 0)) {
+        return Row.bad(
+            "%d values are needed, one for each column; this row has %d"
+                .formatted(names.size(), cells(line).size()),
+            "write one value for each column, with a point for decimals");
+      }
+      String cell = line.substring(from, to).strip();
+      from = to + 1;
+      try {
+        if (names.get(i).equals("time")) {
+          millis = time(cell);
+          continue;
+        }
+        double watts = Double.parseDouble(cell) * factors.get(i);
+        if (!(Math.abs(watts) <= MOST_WATTS)) {
+          return Row.bad(
+              "%s is %s: more than a house connection carries".formatted(names.get(i), cell),
+              "check the unit in the first line");
+        }
+        if (watts < 0) {
+          return Row.bad(
+              "%s is negative: %s".formatted(names.get(i), cell),
+              "generation and loads are written as positive power");
+        }
+        if (names.get(i).equals("pv")) {
+          pv = watts;
+        } else {
+          other += watts;
+        }
+      } catch (NumberFormatException | DateTimeParseException e) {
+        return Row.bad(
+            "%s is no %s: \"%s\""
+                .formatted(
+                    names.get(i), names.get(i).equals("time") ? "time" : "number", shown(cell)),
+            names.get(i).equals("time")
+                ? "write seconds since midnight, or 2026-06-01T12:00:00"
+                : "write a number with a point for decimals");
+      }
+    }
+    return new Row(millis, pv, other, "", "");
+  }
+
+  private static String shown(String cell) {
+    String plain = cell.replaceAll("\\p{Cntrl}", "?");
+    return plain.length() > 24 ? plain.substring(0, 24) + "…" : plain;
+  }
+
+  private List<String> cells(String line) {
+    List<String> cells = new ArrayList<>();
+    int from = 0;
+    for (int to = line.indexOf(separator); to >= 0; to = line.indexOf(separator, from)) {
+      cells.add(line.substring(from, to).strip());
+      from = to + 1;
+    }
+    cells.add(line.substring(from).strip());
+    return cells;
+  }
+
+  /** Milliseconds since the midnight of day 0; the offset of an ISO time is left aside. */
+  private static long time(String cell) {
+    if (cell.indexOf('T') > 0 || cell.indexOf('-') > 0) {
+      String iso = cell.indexOf('T') > 0 ? cell : cell.replace(' ', 'T');
+      boolean offset = iso.endsWith("Z") || iso.indexOf('+') > 0 || iso.lastIndexOf('-') > 10;
+      LocalDateTime local =
+          offset ? OffsetDateTime.parse(iso).toLocalDateTime() : LocalDateTime.parse(iso);
+      return local.toInstant(ZoneOffset.UTC).toEpochMilli();
+    }
+    double seconds = Double.parseDouble(cell);
+    if (!(seconds >= 0 && seconds < 1e11)) {
+      throw new NumberFormatException(cell);
+    }
+    return Math.round(seconds * MILLIS);
+  }
+}

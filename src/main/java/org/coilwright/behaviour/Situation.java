@@ -1,0 +1,187 @@
+package org.coilwright.behaviour;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.function.IntToDoubleFunction;
+
+/**
+ * A stretch of time that shows what settings are worth. The shapes are our own; only the figures of
+ * the netlist go into them.
+ *
+ * @param name a few words
+ * @param tells one sentence about what happens
+ * @param feed a second a row
+ * @param startLevel battery level to begin with, 0 to 1
+ */
+public record Situation(String name, String tells, Feed feed, double startLevel) {
+  private static final int DAY = 86_400;
+  private static final int HOUR = 3600;
+  private static final int SUNRISE = 6 * HOUR;
+  private static final int SUNSET = 20 * HOUR;
+  private static final double MIDDLE = 0.6;
+  private static final double HIGH = 0.8;
+
+  /** How much a passing cloud leaves, and how long clouds and gaps last at most, in seconds. */
+  private static final double UNDER_CLOUD = 0.25;
+
+  private static final int LONGEST_CLOUD = 900;
+
+  /** The same clouds each time. */
+  private static final long CLOUD_SEED = 4711;
+
+  /** All the built-in situations for a scene. */
+  public static List<Situation> of(Scene scene) {
+    double peak = scene.pvPeakWatts();
+    double base = scene.baseLoadWatts();
+    double step = scene.largestStepWatts();
+    double floor = scene.plant().battery().map(Battery::floorFraction).orElse(0.0);
+    IntToDoubleFunction clear = t -> peak * sun(t);
+    IntToDoubleFunction house = t -> base * livedIn(t);
+    float[] clouds = clouds();
+    List<Situation> all = new ArrayList<>();
+    all.add(day("clear day", "Sun from six to eight, the house as usual.", clear, house, MIDDLE));
+    all.add(
+        day(
+            "broken cloud",
+            "The same day with clouds that pass within minutes.",
+            t -> clear.applyAsDouble(t) * clouds[t],
+            house,
+            MIDDLE));
+    all.add(
+        stretch(
+            "evening step",
+            "After dark the largest load stops at once; the battery was feeding it.",
+            1800,
+            t -> 0,
+            t -> t < 900 ? base + step : base,
+            HIGH));
+    all.add(
+        stretch(
+            "short strong load",
+            "After dark the largest load runs for forty seconds.",
+            1800,
+            t -> 0,
+            t -> t >= 600 && t < 640 ? base + step : base,
+            HIGH));
+    all.add(
+        stretch(
+            "two in a row",
+            "After dark the largest load runs for three minutes, twice, a minute apart.",
+            1800,
+            t -> 0,
+            t -> (t >= 300 && t < 480) || (t >= 540 && t < 720) ? base + step : base,
+            HIGH));
+    all.add(day("battery full", "A clear day that begins with the battery full.", clear, house, 1));
+    all.add(
+        day(
+            "battery at its floor",
+            "A clear day that begins with the battery at its floor.",
+            clear,
+            house,
+            floor));
+    return List.copyOf(all);
+  }
+
+  /** The scene's plant as this situation begins with it. */
+  public Plant begin(Plant plant) {
+    return new Plant(
+        plant.loadWatts(), plant.battery().map(b -> b.startingAt(startLevel)), plant.water());
+  }
+
+  private static Situation day(
+      String name,
+      String tells,
+      IntToDoubleFunction pv,
+      IntToDoubleFunction other,
+      double startLevel) {
+    return new Situation(name, tells, Computed.of(DAY, 0, pv, other), startLevel);
+  }
+
+  private static Situation stretch(
+      String name,
+      String tells,
+      int seconds,
+      IntToDoubleFunction pv,
+      IntToDoubleFunction other,
+      double startLevel) {
+    return new Situation(name, tells, Computed.of(seconds, 21 * HOUR, pv, other), startLevel);
+  }
+
+  private static double sun(int second) {
+    if (second <= SUNRISE || second >= SUNSET) {
+      return 0;
+    }
+    return Math.sin(Math.PI * (second - SUNRISE) / (SUNSET - SUNRISE));
+  }
+
+  /** More in the morning, at noon and in the evening. */
+  private static double livedIn(int second) {
+    int hour = second / HOUR;
+    boolean busy = (hour >= 6 && hour < 8) || hour == 12 || (hour >= 18 && hour < 22);
+    return busy ? 2 : 1;
+  }
+
+  private static float[] clouds() {
+    Random random = new Random(CLOUD_SEED);
+    float[] share = new float[DAY];
+    int t = 0;
+    boolean covered = false;
+    while (t < DAY) {
+      int until = Math.min(DAY, t + 30 + random.nextInt(LONGEST_CLOUD));
+      java.util.Arrays.fill(share, t, until, covered ? (float) UNDER_CLOUD : 1);
+      covered = !covered;
+      t = until;
+    }
+    return share;
+  }
+
+  /** Rows of one second from functions of the row. */
+  private static final class Computed implements Feed {
+    private final float[] pv;
+    private final float[] other;
+    private final int firstSecond;
+    private int at;
+
+    private Computed(float[] pv, float[] other, int firstSecond) {
+      this.pv = pv;
+      this.other = other;
+      this.firstSecond = firstSecond;
+    }
+
+    static Computed of(
+        int rows, int firstSecond, IntToDoubleFunction pv, IntToDoubleFunction other) {
+      float[] a = new float[rows];
+      float[] b = new float[rows];
+      for (int i = 0; i < rows; i++) {
+        a[i] = (float) pv.applyAsDouble(i);
+        b[i] = (float) other.applyAsDouble(i);
+      }
+      return new Computed(a, b, firstSecond);
+    }
+
+    @Override
+    public int stepMillis() {
+      return Clock.MILLIS;
+    }
+
+    @Override
+    public int firstMillisOfDay() {
+      return firstSecond * Clock.MILLIS;
+    }
+
+    @Override
+    public int next(float[] pvOut, float[] otherOut) {
+      int n = Math.min(pvOut.length, pv.length - at);
+      System.arraycopy(pv, at, pvOut, 0, n);
+      System.arraycopy(other, at, otherOut, 0, n);
+      at += n;
+      return n;
+    }
+
+    @Override
+    public void rewind() {
+      at = 0;
+    }
+  }
+}
