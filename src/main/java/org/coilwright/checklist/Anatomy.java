@@ -3,13 +3,13 @@ package org.coilwright.checklist;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
@@ -47,6 +47,14 @@ final class Anatomy {
 
   <P extends Part> List<P> parts(Class<P> kind) {
     return netlist().parts().values().stream().filter(kind::isInstance).map(kind::cast).toList();
+  }
+
+  <P extends Part> boolean has(Class<P> kind, Predicate<? super P> which) {
+    return parts(kind).stream().anyMatch(which);
+  }
+
+  boolean hasPhases(Site.Phases phases) {
+    return mains().filter(m -> m.phases().value() == phases).isPresent();
   }
 
   /** Heaters and other loads. */
@@ -228,59 +236,5 @@ final class Anatomy {
       return operated ? "operated" : "at rest";
     }
     return operated ? "on" : "off";
-  }
-
-  /** Which cautions' conditions hold. */
-  Set<Condition> conditions() {
-    Set<Condition> holding = EnumSet.of(Condition.ALWAYS);
-    boolean mains = mains().isPresent();
-    boolean elv = !directSources().isEmpty();
-    add(holding, mains, Condition.MAINS);
-    add(holding, elv, Condition.ELV);
-    add(holding, mains && elv, Condition.ELV_AND_MAINS);
-    boolean plant = netlist().switching().flatMap(s -> s.plant()).isPresent();
-    add(holding, plant, Condition.BATTERY_PLANT);
-    add(holding, plant || (mains && elv), Condition.SEVERAL_SUPPLIES);
-    boolean units = !inputs().isEmpty() || !parts(Part.DcSupply.class).isEmpty();
-    add(holding, units || !parts(Part.Snubber.class).isEmpty(), Condition.STORED_CHARGE);
-    boolean outputs = parts(Part.Controller.class).stream().anyMatch(c -> !c.outputs().isEmpty());
-    add(holding, outputs, Condition.OUTPUT);
-    boolean semiconductors =
-        !parts(Part.Diode.class).isEmpty() || !parts(Part.Varistor.class).isEmpty();
-    add(holding, outputs || units || semiconductors, Condition.ELECTRONICS);
-    boolean neutral = parts(Part.Mains.class).stream().anyMatch(m -> wired(m.name(), "N"));
-    add(holding, neutral, Condition.NEUTRAL);
-    mains()
-        .map(m -> m.phases().value())
-        .ifPresent(
-            phases ->
-                holding.add(
-                    switch (phases) {
-                      case ONE -> Condition.ONE_PHASE;
-                      case SPLIT -> Condition.SPLIT_PHASE;
-                      case THREE -> Condition.THREE_PHASE;
-                    }));
-    List<Part.Relay> relays = parts(Part.Relay.class);
-    add(holding, !relays.isEmpty(), Condition.RELAY);
-    add(holding, !relays.isEmpty() && !loads().isEmpty(), Condition.SWITCHED_LOAD);
-    add(holding, relays.stream().anyMatch(Part.Relay::isContactor), Condition.CONTACTOR);
-    add(holding, relays.stream().anyMatch(this::mainsCoil), Condition.AC_COIL);
-    add(
-        holding,
-        parts(Part.Protective.class).stream().anyMatch(Part.Protective::isRcd),
-        Condition.RCD);
-    List<Part.Vessel> vessels =
-        parts(Part.Heater.class).stream().flatMap(h -> h.vessel().stream()).toList();
-    add(holding, !vessels.isEmpty(), Condition.VESSEL);
-    boolean closed = vessels.stream().anyMatch(v -> v.closed().map(c -> c.value()).orElse(true));
-    add(holding, closed, Condition.CLOSED_VESSEL);
-    holding.add(isNec() ? Condition.NEC : Condition.IEC);
-    return holding;
-  }
-
-  private static void add(Set<Condition> holding, boolean holds, Condition condition) {
-    if (holds) {
-      holding.add(condition);
-    }
   }
 }

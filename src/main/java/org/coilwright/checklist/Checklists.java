@@ -34,7 +34,7 @@ public final class Checklists {
   public Checklist of(Report report, Study study, String program, LocalDate printed) {
     Anatomy anatomy = new Anatomy(study);
     OutcomeEntries outcomes = new OutcomeEntries(report);
-    Cautions.Chosen cautions = new Cautions(tables).choose(anatomy.conditions());
+    Cautions.Chosen cautions = new Cautions(tables).choose(Condition.of(anatomy));
     return new Checklist(
         title(report.netlist(), program, printed),
         anatomy.isNec() ? Paper.LETTER : Paper.A4,

@@ -1,5 +1,11 @@
 package org.coilwright.checklist;
 
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.Set;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Site;
+
 /** When a caution applies: the closed list of words that its front matter may use. */
 enum Condition {
   ALWAYS,
@@ -7,32 +13,80 @@ enum Condition {
   MAINS,
   /** A direct-voltage control circuit is part of it. */
   ELV,
-  /** Both. */
   ELV_AND_MAINS,
-  /** More than one source, or a plant beside the mains. */
-  SEVERAL_SUPPLIES,
   /** A battery or photovoltaic plant is described. */
   BATTERY_PLANT,
-  /** Supply units or snubbers that keep a charge. */
+  /** More than one source, or a plant beside the mains. */
+  SEVERAL_SUPPLIES,
+  /** A device with its own mains input, a supply unit or a snubber: all keep a charge. */
   STORED_CHARGE,
   /** A controller's output starts the load. */
   OUTPUT,
   /** Controllers, supply units, diodes or varistors. */
   ELECTRONICS,
-  /** The load, or the control circuit, uses the neutral. */
+  /** The neutral is wired. */
   NEUTRAL,
   ONE_PHASE,
   SPLIT_PHASE,
   THREE_PHASE,
   RELAY,
   CONTACTOR,
+  /** A coil on the mains. */
   AC_COIL,
   RCD,
-  /** A load behind a relay's or contactor's contact. */
+  /** A load in a circuit that has relays. */
   SWITCHED_LOAD,
   /** A heater in water. */
   VESSEL,
+  /** A vessel that is closed, or does not say that it is open. */
   CLOSED_VESSEL,
   IEC,
-  NEC
+  NEC;
+
+  boolean holds(Anatomy a) {
+    return switch (this) {
+      case ALWAYS -> true;
+      case MAINS -> a.mains().isPresent();
+      case ELV -> !a.directSources().isEmpty();
+      case ELV_AND_MAINS -> MAINS.holds(a) && ELV.holds(a);
+      case BATTERY_PLANT -> a.netlist().switching().flatMap(s -> s.plant()).isPresent();
+      case SEVERAL_SUPPLIES -> BATTERY_PLANT.holds(a) || ELV_AND_MAINS.holds(a);
+      case STORED_CHARGE ->
+          !a.inputs().isEmpty()
+              || a.has(Part.DcSupply.class, p -> true)
+              || a.has(Part.Snubber.class, p -> true);
+      case OUTPUT -> a.has(Part.Controller.class, c -> !c.outputs().isEmpty());
+      case ELECTRONICS ->
+          OUTPUT.holds(a)
+              || !a.inputs().isEmpty()
+              || a.has(Part.DcSupply.class, p -> true)
+              || a.has(Part.Diode.class, p -> true)
+              || a.has(Part.Varistor.class, p -> true);
+      case NEUTRAL -> a.has(Part.Mains.class, m -> a.wired(m.name(), "N"));
+      case ONE_PHASE -> a.hasPhases(Site.Phases.ONE);
+      case SPLIT_PHASE -> a.hasPhases(Site.Phases.SPLIT);
+      case THREE_PHASE -> a.hasPhases(Site.Phases.THREE);
+      case RELAY -> a.has(Part.Relay.class, r -> true);
+      case CONTACTOR -> a.has(Part.Relay.class, Part.Relay::isContactor);
+      case AC_COIL -> a.has(Part.Relay.class, a::mainsCoil);
+      case RCD -> a.has(Part.Protective.class, Part.Protective::isRcd);
+      case SWITCHED_LOAD -> RELAY.holds(a) && !a.loads().isEmpty();
+      case VESSEL -> a.has(Part.Heater.class, h -> h.vessel().isPresent());
+      case CLOSED_VESSEL ->
+          a.has(
+              Part.Heater.class,
+              h ->
+                  h.vessel().isPresent()
+                      && h.vessel().get().closed().map(c -> c.value()).orElse(true));
+      case IEC -> !a.isNec();
+      case NEC -> a.isNec();
+    };
+  }
+
+  /** Those that hold for a circuit. */
+  static Set<Condition> of(Anatomy anatomy) {
+    Set<Condition> holding = EnumSet.noneOf(Condition.class);
+    Arrays.stream(values()).filter(c -> c.holds(anatomy)).forEach(holding::add);
+    return holding;
+  }
 }

@@ -36,7 +36,7 @@ final class ProtectionRows {
         mains.earthing().map(e -> e.value().toUpperCase(Locale.ROOT)).orElse("").startsWith("TN");
     for (Part load : anatomy.loads()) {
       if (tn && !anatomy.isNec()) {
-        loop(load, DeadTopics.toEarth(mains)).ifPresent(rows::add);
+        loop(load, Volts.toEarth(mains)).ifPresent(rows::add);
       }
     }
     for (Part.Protective device : anatomy.parts(Part.Protective.class)) {

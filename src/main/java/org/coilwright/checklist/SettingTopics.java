@@ -24,7 +24,7 @@ final class SettingTopics {
       add(devices, "Read the setting of " + thermal.name(), thermal.opensAt(), thermal.name());
       add(devices, "Read the kind of reset of " + thermal.name(), thermal.reset(), thermal.name());
     }
-    if (anatomy.conditions().contains(Condition.OUTPUT)) {
+    if (Condition.OUTPUT.holds(anatomy)) {
       devices.add(
           Row.dead(
               "Fix the notice that the load starts by itself",
