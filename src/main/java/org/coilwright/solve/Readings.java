@@ -41,7 +41,7 @@ final class Readings {
     this.air = air;
   }
 
-  private Situation situation(Zone zone, State state) {
+  Situation situation(Zone zone, State state) {
     Group group = groupOf.get(zone);
     if (group == null) {
       throw new IllegalStateException("zone " + zone.number + " is in no group");

@@ -119,27 +119,30 @@ final class Situation {
 
   private static boolean over(Source source, Map<Zone, ZoneFlow> flows, double slack) {
     double limit = source.limitAmps().orElse(Double.POSITIVE_INFINITY);
-    return Math.abs(amps(source, flows)[0]) > limit * (1 + slack * CLOSE);
+    return amps(source, flows)[0] > limit * (1 + slack * CLOSE);
   }
 
-  /** Lowers a source's voltage until it delivers its limit. */
+  /**
+   * Lowers a source's voltage until it delivers its limit; to nothing if others drive more than
+   * that through it even then.
+   */
   private Map<Zone, ZoneFlow> fold(
       Source source, Corner corner, Map<Source, Double> shares, Map<Zone, ZoneFlow> atFull) {
     double limit = source.limitAmps().orElse(0);
     double low = 0;
     double lowAmps = 0;
     double high = shares.getOrDefault(source, 1.0);
-    double highAmps = Math.abs(amps(source, atFull)[0]);
+    double highAmps = amps(source, atFull)[0];
     Map<Zone, ZoneFlow> flows = atFull;
     for (int step = 0; step < MOST_STEPS; step++) {
-      double share = low + (high - low) * (limit - lowAmps) / (highAmps - lowAmps);
-      if (step % 8 == 7) {
-        share = (low + high) / 2;
-      }
+      double share =
+          step % 8 == 7
+              ? (low + high) / 2
+              : low + (high - low) * (limit - lowAmps) / (highAmps - lowAmps);
       shares.put(source, share);
       flows = flows(corner, shares);
-      double amps = Math.abs(amps(source, flows)[0]);
-      if (Math.abs(amps - limit) <= limit * CLOSE) {
+      double amps = amps(source, flows)[0];
+      if (Math.abs(amps - limit) <= limit * CLOSE || high - low < CLOSE) {
         break;
       }
       if (amps > limit) {

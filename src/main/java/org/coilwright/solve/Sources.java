@@ -73,9 +73,10 @@ final class Sources {
   }
 
   double im(Source source, Level level) {
-    return source.isDirect()
+    int degrees = source.phaseDegrees().orElse(0);
+    return source.isDirect() || degrees % 180 == 0
         ? 0
-        : volts(source, level) * Math.sin(Math.toRadians(source.phaseDegrees().orElse(0)));
+        : volts(source, level) * Math.sin(Math.toRadians(degrees));
   }
 
   /** Half turns give exact numbers, so that split-phase circuits stay real. */

@@ -218,4 +218,16 @@ public final class Study {
   public Optional<Cited<Double>> hotOhms(Branch.Conductor conductor) {
     return elements.hotOhms(conductor);
   }
+
+  Grid grid() {
+    return grid;
+  }
+
+  Sources sources() {
+    return sources;
+  }
+
+  Situation situation(Zone zone, State state) {
+    return readings.situation(zone, state);
+  }
 }

@@ -73,7 +73,8 @@ final class Ngspice {
     Process process =
         new ProcessBuilder(program.toString(), "-b", all.toString())
             .directory(folder.toFile())
-            .redirectErrorStream(true)
+            // Apart: its notes come unbuffered and would tear the lines of the answers.
+            .redirectError(ProcessBuilder.Redirect.DISCARD)
             .redirectOutput(printed.toFile())
             .start();
     process.getOutputStream().close();
