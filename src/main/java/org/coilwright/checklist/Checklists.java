@@ -1,9 +1,12 @@
 package org.coilwright.checklist;
 
+import static java.util.stream.Collectors.toSet;
+
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.coilwright.checklist.Checklist.Paper;
 import org.coilwright.checklist.Checklist.Summary;
 import org.coilwright.checklist.Checklist.TitleBlock;
@@ -35,6 +38,7 @@ public final class Checklists {
     Anatomy anatomy = new Anatomy(study);
     OutcomeEntries outcomes = new OutcomeEntries(report);
     Cautions.Chosen cautions = new Cautions(tables).choose(Condition.of(anatomy));
+    List<Step> steps = steps(anatomy, cautions, report);
     return new Checklist(
         title(report.netlist(), program, printed),
         anatomy.isNec() ? Paper.LETTER : Paper.A4,
@@ -52,9 +56,9 @@ public final class Checklists {
         outcomes.openPoints(),
         cautions.all(),
         new WireRows(anatomy).rows(),
-        steps(anatomy, cautions, report),
+        steps,
         outcomes.satisfied(),
-        instruments(anatomy),
+        instruments(steps),
         List.of("Prepared by", "Tested by", "Accepted by"));
   }
 
@@ -153,20 +157,38 @@ public final class Checklists {
                         + " free."));
     conditions.add(
         again
-            ? "Covers on, people away from the load, the way to the isolator free."
-            : "Joints for the tests taken out, tools and strands gone, covers on.");
+            ? "Covers on as far as the tests allow, people away from the load, the way to the"
+                + " isolator free."
+            : "Joints for the tests taken out, tools and strands gone, covers on as far as the"
+                + " tests allow.");
     return conditions;
   }
 
-  private static List<String> instruments(Anatomy anatomy) {
+  /** Only what some row asks for. */
+  private static List<String> instruments(List<Step> steps) {
+    List<TestRow> rows =
+        steps.stream()
+            .filter(Section.class::isInstance)
+            .flatMap(s -> ((Section) s).rows().stream())
+            .toList();
+    Set<String> units = rows.stream().map(r -> r.expected().unit()).collect(toSet());
     List<String> instruments = new ArrayList<>();
     instruments.add("Two-pole voltage tester, low impedance");
     instruments.add("Multimeter");
-    instruments.add("Low-resistance ohmmeter, leads nulled");
-    instruments.add("Insulation tester, 250 V and 500 V");
-    if (anatomy.mains().isPresent()) {
+    if (units.contains("Ω")) {
+      instruments.add("Low-resistance ohmmeter, leads nulled");
+    }
+    if (units.contains("MΩ")) {
+      instruments.add("Insulation tester, 250 V and 500 V");
+    }
+    if (units.contains("A")) {
       instruments.add("Clamp ammeter");
-      instruments.add("Loop impedance and RCD tester");
+    }
+    if (rows.stream().anyMatch(r -> r.action().startsWith(ProtectionRows.LOOP))) {
+      instruments.add("Loop impedance tester");
+    }
+    if (units.contains("ms")) {
+      instruments.add("RCD tester");
     }
     return instruments;
   }

@@ -22,6 +22,9 @@ final class ProtectionRows {
           "D", "checklist.breaker-d-multiple");
   private static final double MILLI = 1000;
 
+  /** How the action of a loop row begins. */
+  static final String LOOP = "Measure the loop impedance at ";
+
   private final Anatomy anatomy;
   private final Bands bands;
 
@@ -78,7 +81,7 @@ final class ProtectionRows {
     String pin = anatomy.livePins(load).get(0);
     return Optional.of(
         Row.dead(
-                "Measure the loop impedance at " + load.name(),
+                LOOP + load.name(),
                 "between " + load.name() + "." + pin + " and " + load.name() + ".PE",
                 Band.atMost(ohms, "Ω"),
                 breaker + " would open too late: thicker or shorter wire, or another device.",

@@ -243,6 +243,14 @@ class ChecklistsTest {
   }
 
   @Test
+  void only_instruments_that_some_row_asks_for_are_listed() {
+    assertTrue(Checked.example("guest-house-cylinder").instruments().contains("RCD tester"));
+    List<String> cabin = Checked.example("cabin-water-heater").instruments();
+    assertFalse(cabin.contains("RCD tester") || cabin.contains("Loop impedance tester"));
+    assertTrue(cabin.contains("Clamp ammeter"));
+  }
+
+  @Test
   void residual_current_devices_of_the_other_practice_get_no_borrowed_limits() {
     assertTrue(
         Checked.example("cabin-water-heater").rows().stream()
