@@ -134,7 +134,14 @@ public sealed interface Part {
   }
 
   /** A hand-operated switch. */
-  record Switch(Head head, List<String> pins, List<Pole> poles, ContactForm form) implements Part {}
+  record Switch(
+      Head head,
+      List<String> pins,
+      List<Pole> poles,
+      ContactForm form,
+      Ratings ratings,
+      Optional<Written<Rating>> leastLoad)
+      implements Part {}
 
   /** A thermostat or a thermal cut-out ({@code head.is} tells). */
   record Thermal(
@@ -144,7 +151,8 @@ public sealed interface Part {
       ContactForm form,
       Optional<Written<Quantity>> opensAt,
       Optional<Written<String>> reset,
-      Ratings ratings)
+      Ratings ratings,
+      Optional<Written<Rating>> leastLoad)
       implements Part {
     /** True for {@code is: cut-out}. */
     public boolean isCutOut() {

@@ -79,7 +79,13 @@ final class PartBuilder {
       case "rcd" -> residualCurrentDevice(head, section);
       case "switch" -> {
         List<Pole> poles = poles(count(section), false);
-        yield new Part.Switch(head, pins(poles), poles, form(section, ContactForm.NO));
+        yield new Part.Switch(
+            head,
+            pins(poles),
+            poles,
+            form(section, ContactForm.NO),
+            RelayBuilder.ratings(section),
+            section.rating("least-load"));
       }
       case "thermostat" -> thermal(head, section, Optional.empty());
       case "cut-out" -> thermal(head, section, section.text("reset"));
@@ -142,7 +148,8 @@ final class PartBuilder {
         form(section, ContactForm.NC),
         section.quantity("opens-at"),
         reset,
-        RelayBuilder.ratings(section));
+        RelayBuilder.ratings(section),
+        section.rating("least-load"));
   }
 
   private Part terminals(Head head, Section section) {

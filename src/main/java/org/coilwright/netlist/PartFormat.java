@@ -70,10 +70,19 @@ final class PartFormat {
             may("breaking-capacity", Format.AMPS, "Breaking capacity.", "1.5 kA")));
     kinds.put("breaker", breaker());
     kinds.put("rcd", residualCurrentDevice());
-    kinds.put("switch", part("a switch", poles(6), form("NO")));
+    kinds.put(
+        "switch",
+        part(
+            "a switch", poles(6), form("NO"), RelayFormat.KEY_RATINGS, RelayFormat.KEY_LEAST_LOAD));
     kinds.put(
         "thermostat",
-        part("a thermostat", poles(3), form("NC"), opensAt(), RelayFormat.KEY_RATINGS));
+        part(
+            "a thermostat",
+            poles(3),
+            form("NC"),
+            opensAt(),
+            RelayFormat.KEY_RATINGS,
+            RelayFormat.KEY_LEAST_LOAD));
     kinds.put(
         "cut-out",
         part(
@@ -82,7 +91,8 @@ final class PartFormat {
             form("NC"),
             opensAt(),
             may("reset", Choice.of("manual", "automatic"), "How it is reset.", "manual"),
-            RelayFormat.KEY_RATINGS));
+            RelayFormat.KEY_RATINGS,
+            RelayFormat.KEY_LEAST_LOAD));
     kinds.put("terminals", terminals());
     kinds.put("heater", heater());
     for (String load : List.of("motor", "transformer", "charger", "lighting", "load")) {

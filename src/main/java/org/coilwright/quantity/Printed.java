@@ -11,6 +11,12 @@ import java.math.RoundingMode;
 public final class Printed {
   private static final int DIGITS = 3;
 
+  /** Figures this many times apart need no common unit to be compared. */
+  private static final double FAR = 10;
+
+  /** Two figures this close, relative, are the same. */
+  private static final double SAME = 1e-9;
+
   /** Digits that a computed figure surely has. */
   private static final int SURE_DIGITS = 12;
 
@@ -76,10 +82,20 @@ public final class Printed {
    * @param limit likewise
    */
   public static Pair pair(double value, double limit, Dimension dimension) {
-    Scale scale = Scale.of(Math.max(Math.abs(value), Math.abs(limit)), dimension);
+    double larger = Math.max(Math.abs(value), Math.abs(limit));
+    double smaller = Math.min(Math.abs(value), Math.abs(limit));
+    if (smaller > 0 && larger >= FAR * smaller) {
+      return new Pair(
+          of(value, dimension), of(limit, dimension), of(Math.abs(value - limit), dimension));
+    }
+    Scale scale = Scale.of(larger, dimension);
     double a = value / scale.factor;
     double b = limit / scale.factor;
-    int decimals = Math.max(decimals(a == 0 ? b : a), decimals(b == 0 ? a : b));
+    int decimals = decimals(Math.max(Math.abs(a), Math.abs(b)));
+    if (!isWhole(b, decimals) && isWhole(b, decimals + 1)) {
+      // 85 % of 230 V is 195.5 V, and a reader who works it out must find it
+      decimals++;
+    }
     while (decimals < MOST_DECIMALS && Math.abs(a - b) > 0 && rounded(a - b, decimals) == 0) {
       decimals++;
     }
@@ -103,6 +119,11 @@ public final class Printed {
     // a computed 20.4 may stand as 20.400000000000002: that is not a reason for a step
     BigDecimal exact = BigDecimal.valueOf(value).round(new MathContext(SURE_DIGITS));
     return exact.round(new MathContext(DIGITS, mode)).doubleValue();
+  }
+
+  private static boolean isWhole(double value, int decimals) {
+    double rounded = rounded(value, decimals);
+    return Math.abs(rounded - value) <= Math.abs(value) * SAME;
   }
 
   private static double rounded(double value, int decimals) {

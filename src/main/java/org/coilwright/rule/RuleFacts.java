@@ -1,5 +1,6 @@
 package org.coilwright.rule;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -61,6 +62,13 @@ public record RuleFacts(
   /** The same rule, silent where one of {@code rules} has a finding at the same part. */
   public RuleFacts consequenceOf(String... rules) {
     return new RuleFacts(id, weight, title, what, why, remedy, blind, sources, List.of(rules));
+  }
+
+  /** The same rule where, for one subject, one more rule's finding would be the cause. */
+  public RuleFacts alsoConsequenceOf(String rule) {
+    List<String> all = new ArrayList<>(silencedBy);
+    all.add(rule);
+    return new RuleFacts(id, weight, title, what, why, remedy, blind, sources, all);
   }
 
   /** The group before the dot: {@code coil}. */

@@ -2,6 +2,8 @@ package org.coilwright.rules;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.quantity.Printed;
@@ -62,7 +64,7 @@ final class CoilAlwaysOn implements Rule {
             "%s is always energised".formatted(feed.relay()),
             states.size() == 1
                 ? "It gets %s and nothing in the circuit can take it away.".formatted(volts)
-                : "It gets %s even with every contact at rest, and it is on in all %d positions."
+                : "It gets %s with every contact at rest, and it stays on in each of the %d positions."
                     .formatted(volts, states.size()),
             "always gets current");
     for (Source source : feed.sources()) {
@@ -70,9 +72,19 @@ final class CoilAlwaysOn implements Rule {
     }
     return finding
         .detail(feed.wayIn(first).map(Path::inWords).map(w -> "Its way: " + w + ".").orElse(""))
-        .todo(
-            "Lead %s or %s through the contact that shall switch %s, and through no other way."
-                .formatted(feed.coil().from(), feed.coil().to(), feed.relay()),
-            basis);
+        .todo(whatToDo(feed, first), basis);
+  }
+
+  private static String whatToDo(CoilFeed feed, State atRest) {
+    String switches =
+        feed.switches().stream()
+            .filter(contact -> !feed.study().contact(contact, atRest).closed())
+            .map(Branch::id)
+            .distinct()
+            .collect(Collectors.joining(", "));
+    return switches.isEmpty()
+        ? "Lead %s or %s through the contact that shall switch %s."
+            .formatted(feed.coil().from(), feed.coil().to(), feed.relay())
+        : "Part this way: it leads past %s.".formatted(switches);
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
@@ -19,6 +20,8 @@ import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.CurrentKind;
+import org.coilwright.rule.Comparison;
+import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
 
@@ -100,14 +103,29 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
             && (spec().pickUp().isPresent() || spec().hold().isPresent()));
   }
 
-  /** The key from which the coil's current would follow, if nothing that gives it is written. */
-  Optional<String> currentUnknown() {
+  /**
+   * Something that is not written and without which nothing can be said.
+   *
+   * @param key as the netlist names it
+   * @param mark where it would be written
+   */
+  record Gap(String key, Mark mark) {}
+
+  /** What the coil's current would follow from, if nothing that gives it is written. */
+  Optional<Gap> currentUnknown() {
     boolean known =
         spec().resistance().isPresent()
             || spec().power().isPresent()
             || (isAlternating() && (spec().hold().isPresent() || spec().pickUp().isPresent()));
     String key = isAlternating() ? "coil.hold of " : "coil.resistance of ";
-    return known ? Optional.empty() : Optional.of(key + relay());
+    return known ? Optional.empty() : Optional.of(new Gap(key + relay(), coil.mark()));
+  }
+
+  /** What is wrong with the coil's limits, if the solver found none. */
+  Gap limitsUnknown() {
+    return new Gap(
+        "coil.release of " + relay() + " below its pull-in voltage",
+        spec().release().map(Written::mark).orElse(coil.mark()));
   }
 
   /** The part as written; coils belong to relays and contactors alone. */
@@ -119,7 +137,12 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
 
   /** The way the current takes in a state; empty if the coil shall be off in it. */
   Optional<Path> wayIn(State state) {
-    return ways.stream().filter(way -> conducts(way, state)).findFirst();
+    return waysIn(state).findFirst();
+  }
+
+  /** Every way that is closed in a state. */
+  Stream<Path> waysIn(State state) {
+    return ways.stream().filter(way -> conducts(way, state));
   }
 
   /** True if the coil shall be on in this state. */
@@ -129,7 +152,8 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
 
   /** True if the coil shall be on in this state, or is on whether it shall or not. */
   boolean isEnergised(State state) {
-    return isFed(state) || study.coil(relay(), state).pulledIn();
+    // a coil whose current is unknown takes whatever a leak lets through: that proves nothing
+    return isFed(state) || (currentUnknown().isEmpty() && study.coil(relay(), state).pulledIn());
   }
 
   private boolean conducts(Path way, State state) {
@@ -140,6 +164,30 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
   /** States in which the coil shall be on. */
   List<State> fedStates() {
     return study.states().stream().filter(this::isFed).toList();
+  }
+
+  /**
+   * States in which the coil shall be on and its supply holds its voltage; where it never does, all
+   * in which the coil shall be on.
+   */
+  List<State> soundStates() {
+    List<State> sound = fedStates().stream().filter(this::isSound).toList();
+    return sound.isEmpty() ? fedStates() : sound;
+  }
+
+  /** True if the supply folds back whenever the coil shall be on: then that is what is wrong. */
+  boolean supplyFolds() {
+    return fedStates().stream().noneMatch(this::isSound);
+  }
+
+  /** True if the supply holds its voltage in this state, worst case included. */
+  boolean isSound(State state) {
+    CoilReading reading = study.coil(relay(), state);
+    return wayIn(state).stream()
+        .flatMap(way -> sourcesOf(way).stream())
+        .filter(Source::isDirect)
+        .flatMap(source -> source.volts().stream())
+        .noneMatch(volts -> Comparison.fallsShort(reading.sourceVolts(), volts.low()));
   }
 
   /** States in which the coil shall be off. */
@@ -195,9 +243,20 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
         .orElse(source.mark());
   }
 
-  /** The first source of the feed whose voltage is not written. */
-  Optional<Source> sourceWithoutVoltage() {
-    return sources().stream().filter(s -> s.volts().isEmpty()).findFirst();
+  /** The voltage of a source on the way, if it is not written. */
+  Optional<Gap> voltageUnknown() {
+    return sources().stream()
+        .filter(s -> s.volts().isEmpty())
+        .findFirst()
+        .map(source -> new Gap(voltageKey(source), source.mark()));
+  }
+
+  private String voltageKey(Source source) {
+    if (!source.isDirect()) {
+      return "site.mains.voltage";
+    }
+    boolean unit = study.circuit().netlist().parts().get(source.part()) instanceof Part.DcSupply;
+    return (unit ? "output.voltage of " : "aux-supply.voltage of ") + source.part();
   }
 
   /** Highest over nominal voltage of the source that feeds the coil; 1 if it has no tolerance. */

@@ -30,7 +30,7 @@ final class CoilHalfPulled implements Rule {
                   + " lets go at and less than it pulls in at, everything at its nominal value. A"
                   + " coil that no position feeds by a way of its own is looked at in all of them.")
           .why(
-              "The armature hangs, hums or chatters: contacts touch without force and weld, and an"
+              "The armature may hang, hum or chatter: contacts touch without force and weld, and an"
                   + " AC coil carries its pick-up current until it burns.")
           .remedy("Give the coil its whole rated voltage, or none.")
           .blind("Voltages that pass through this range while a supply comes up or goes down.")
@@ -40,11 +40,13 @@ final class CoilHalfPulled implements Rule {
               "coil.reversed",
               "wiring.sneak-path",
               "wiring.short-circuit",
-              "supply.overloaded",
               "wiring.self-joined",
               "suppression.reversed",
               "suppression.diode-on-ac",
               "separation.mains-meets-elv");
+
+  /** Where the supply folds back whenever the coil is on, the overload is the cause. */
+  private static final RuleFacts OVERLOADED = FACTS.alsoConsequenceOf("supply.overloaded");
 
   private final Basis theory;
 
@@ -63,16 +65,11 @@ final class CoilHalfPulled implements Rule {
   }
 
   private Optional<Outcome> judge(CoilFeed feed) {
-    List<State> own = feed.fedStates();
+    List<State> own = feed.soundStates();
     List<State> looked = own.isEmpty() ? feed.study().states() : own;
     Optional<CoilLimits> known = feed.study().limits(feed.relay());
     if (known.isEmpty()) {
-      return Optional.of(
-          PerCoil.subject(FACTS, feed)
-              .undecided(
-                  "coil.range and coil.release of " + feed.relay(),
-                  "At what voltage %s pulls in and lets go cannot be told."
-                      .formatted(feed.relay())));
+      return Optional.of(PerCoil.contradictory(FACTS, feed));
     }
     CoilLimits limits = known.get();
     return looked.stream()
@@ -98,12 +95,13 @@ final class CoilHalfPulled implements Rule {
             .min(Comparator.naturalOrder())
             .orElse(feed.ratedVolts());
     Subject subject = PerCoil.subject(FACTS, feed);
-    if (feed.sourceWithoutVoltage().isPresent()) {
-      String source = feed.sourceWithoutVoltage().get().part();
-      return subject.undecided(
-          "voltage of " + source,
-          "Whether %s hangs half-way cannot be told: the voltage of %s is not given."
-              .formatted(feed.relay(), source));
+    Optional<CoilFeed.Gap> voltage = feed.voltageUnknown();
+    if (voltage.isPresent()) {
+      return PerCoil.undecided(
+          FACTS,
+          feed,
+          voltage.get(),
+          "Whether %s hangs half-way cannot be told.".formatted(feed.relay()));
     }
     Printed.Pair volts = Printed.pair(least, limits.operate().value(), Dimension.VOLTAGE);
     return subject.satisfied(
@@ -111,7 +109,7 @@ final class CoilHalfPulled implements Rule {
             .formatted(feed.relay(), volts.value(), volts.limit()),
         new Measure(least, "V"),
         new Measure(limits.operate().value(), "V"),
-        Basis.of(limits.operate(), limits.release()).and(theory));
+        Basis.of(limits.operate()).and(theory));
   }
 
   private Outcome halfPulled(CoilFeed feed, State state, CoilLimits limits) {
@@ -119,9 +117,9 @@ final class CoilHalfPulled implements Rule {
     double volts = Math.abs(reading.volts());
     Printed.Pair up = Printed.pair(volts, limits.operate().value(), Dimension.VOLTAGE);
     Subject.Finding finding =
-        Subject.of(FACTS, feed.rangeMark(), feed.relay())
+        Subject.of(feed.supplyFolds() ? OVERLOADED : FACTS, feed.rangeMark(), feed.relay())
             .violated(
-                "%s hangs between in and out".formatted(feed.relay()),
+                "%s may hang between in and out".formatted(feed.relay()),
                 "With %s it gets %s: more than the %s at which it lets go (%s), less than the %s that it needs to pull in (%s)."
                     .formatted(
                         Positions.of(feed.study(), state),

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Run;
+import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -78,9 +79,11 @@ final class CoilLineTooLong implements Rule {
               .formatted(feed.relay()),
           new Basis(List.of(tables.source("circuit-theory").cite()), Standing.PUBLISHED));
     }
-    Optional<String> missing = missing(feed, beside);
+    Optional<CoilFeed.Gap> missing = missing(feed, beside);
     if (missing.isPresent()) {
-      return subject.undecided(
+      return PerCoil.undecided(
+          FACTS,
+          feed,
           missing.get(),
           "Whether the line to %s is short enough to let it go cannot be told."
               .formatted(feed.relay()));
@@ -128,6 +131,8 @@ final class CoilLineTooLong implements Rule {
         beside.stream()
             .max(Comparator.comparingDouble(r -> r.length().orElseThrow().value().high()))
             .orElseThrow();
+    Printed.Pair farad =
+        Printed.pair(perMetre.value() * metres, perMetre.value() * allowed, Dimension.CAPACITANCE);
     double shunt = CableCapacitance.shuntOhms(perMetre.value() * metres);
     Mark lengthMark = longest.length().map(Written::mark).orElse(longest.mark());
     return Subject.of(FACTS, lengthMark, feed.relay(), longest.name())
@@ -145,37 +150,41 @@ final class CoilLineTooLong implements Rule {
                     Printed.of(hold, Dimension.APPARENT_POWER),
                     Printed.volts(limits.release().value())))
         .detail(
-            "%s of cable is %s; the coil, %s, stands %s at %s, %s."
+            "That much cable has %s; the coil, %s, lets go beside up to %s at %s, %s."
                 .formatted(
-                    Printed.of(metres, Dimension.LENGTH),
-                    Printed.of(perMetre.value() * metres, Dimension.CAPACITANCE),
+                    farad.value(),
                     control,
-                    Printed.of(allowed * perMetre.value(), Dimension.CAPACITANCE),
+                    farad.limit(),
                     Printed.volts(supply(feed)),
                     Printed.of(hertz, Dimension.FREQUENCY)))
         .measured(value, limit)
         .todo(
-            "Put the contact at the supply's end of the line; or drive the distance with a DC relay; or put %s (%s, rated for it) across %s and %s."
+            "Put the contact at the supply's end of the line; or drive the distance with a DC relay; or put a resistor of %s that stands %s for good across %s and %s."
                 .formatted(
-                    Printed.of(shunt, Dimension.RESISTANCE),
-                    Printed.of(supply(feed) * supply(feed) / shunt, Dimension.POWER),
+                    Printed.atMost(shunt, Dimension.RESISTANCE),
+                    Printed.atLeast(supply(feed) * supply(feed) / shunt, Dimension.POWER),
                     feed.coil().from(),
                     feed.coil().to()),
             basis);
   }
 
-  private static Optional<String> missing(CoilFeed feed, List<Run> beside) {
+  private static Optional<CoilFeed.Gap> missing(CoilFeed feed, List<Run> beside) {
     Optional<Run> endless = beside.stream().filter(r -> r.length().isEmpty()).findFirst();
     if (endless.isPresent()) {
-      return Optional.of("length of " + endless.get().name());
+      return endless.map(run -> new CoilFeed.Gap("length of " + run.name(), run.mark()));
     }
     if (feed.spec().hold().isEmpty()) {
-      return Optional.of("coil.hold of " + feed.relay());
+      return Optional.of(new CoilFeed.Gap("coil.hold of " + feed.relay(), feed.coil().mark()));
     }
     if (feed.study().limits(feed.relay()).isEmpty()) {
-      return Optional.of("coil.release of " + feed.relay());
+      return Optional.of(feed.limitsUnknown());
     }
-    return hertz(feed).isEmpty() ? Optional.of("site.mains.frequency") : Optional.empty();
+    Site site = feed.study().circuit().netlist().site();
+    return hertz(feed).isPresent()
+        ? Optional.empty()
+        : Optional.of(
+            new CoilFeed.Gap(
+                "site.mains.frequency", site.mains().map(m -> m.mark()).orElse(site.mark())));
   }
 
   private static Optional<Quantity> hertz(CoilFeed feed) {

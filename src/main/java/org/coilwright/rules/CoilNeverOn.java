@@ -2,6 +2,7 @@ package org.coilwright.rules;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
@@ -62,22 +63,47 @@ final class CoilNeverOn implements Rule {
       return subject.satisfied(
           "%s is energised in %d of %d positions.".formatted(feed.relay(), on, positions), basis);
     }
-    return subject
-        .violated(
+    Subject.Finding finding =
+        subject.violated(
             "%s is never energised".formatted(feed.relay()),
             positions == 1
                 ? "Nothing switches here, and its coil gets no current."
                 : "Its coil gets no current in any of the %d positions.".formatted(positions),
-            "gets no current")
-        .detail(whyNot(feed))
-        .todo(whatToDo(feed), basis);
+            "gets no current");
+    if (feed.ways().isEmpty()) {
+      showSupplies(finding, feed);
+    } else {
+      contacts(feed.ways().get(0))
+          .forEach(contact -> finding.alsoAt(contact.mark(), contact.id() + " is in its way"));
+    }
+    return finding.detail(whyNot(feed)).todo(whatToDo(feed), basis);
+  }
+
+  private static void showSupplies(Subject.Finding finding, CoilFeed feed) {
+    Set<Node> first = reach(feed, feed.coil().from());
+    Set<Node> second = reach(feed, feed.coil().to());
+    for (Source source : feed.study().circuit().branches(Source.class)) {
+      boolean plus = first.contains(source.to()) || second.contains(source.to());
+      boolean minus = first.contains(source.from()) || second.contains(source.from());
+      finding.alsoAt(
+          source.mark(),
+          plus && minus
+              ? "both sides reach the coil"
+              : plus
+                  ? "only %s reaches the coil".formatted(source.to())
+                  : minus
+                      ? "only %s reaches the coil".formatted(source.from())
+                      : "not joined to the coil");
+    }
   }
 
   private static String whyNot(CoilFeed feed) {
     if (!feed.ways().isEmpty()) {
       Path way = feed.ways().get(0);
       return "Its way is %s; no position closes %s together."
-          .formatted(way.inWords(), contacts(way));
+          .formatted(
+              way.inWords(),
+              contacts(way).stream().map(Branch::id).collect(Collectors.joining(" and ")));
     }
     return "%s; %s.".formatted(reaches(feed, feed.coil().from()), reaches(feed, feed.coil().to()));
   }
@@ -89,16 +115,22 @@ final class CoilNeverOn implements Rule {
         : "See which of these contacts has the wrong form (NO or NC) or the wrong relay behind it.";
   }
 
-  private static String contacts(Path way) {
+  private static List<Contact> contacts(Path way) {
     return way.branches().stream()
         .filter(Contact.class::isInstance)
-        .map(Branch::id)
-        .collect(Collectors.joining(" and "));
+        .map(Contact.class::cast)
+        .toList();
+  }
+
+  private static Set<Node> reach(CoilFeed feed, Node pin) {
+    return feed.study()
+        .circuit()
+        .reach(pin, branch -> feed.leads(branch) && !(branch instanceof Source));
   }
 
   private static String reaches(CoilFeed feed, Node pin) {
     List<String> ends =
-        feed.study().circuit().reach(pin, feed::leads).stream()
+        reach(feed, pin).stream()
             .filter(
                 node ->
                     feed.study().circuit().branchesAt(node).stream()

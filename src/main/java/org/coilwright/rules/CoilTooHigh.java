@@ -67,27 +67,24 @@ final class CoilTooHigh implements Rule {
     if (worst.isEmpty()) {
       return Optional.empty();
     }
-    Subject subject = Subject.of(FACTS, feed.rangeMark(), feed.relay());
-    Optional<Source> unknown = feed.sourceWithoutVoltage();
-    if (unknown.isPresent()) {
+    Optional<CoilFeed.Gap> voltage = feed.voltageUnknown();
+    if (voltage.isPresent()) {
       return Optional.of(
-          subject.undecided(
-              "voltage of " + unknown.get().part(),
-              "Whether %s gets too much cannot be told: the voltage of %s is not given."
-                  .formatted(feed.relay(), unknown.get().part())));
+          PerCoil.undecided(
+              FACTS,
+              feed,
+              voltage.get(),
+              "Whether %s gets too much cannot be told.".formatted(feed.relay())));
     }
     return Optional.of(
         feed.study()
             .limits(feed.relay())
-            .map(limits -> compare(subject, feed, worst.get(), limits))
-            .orElseGet(
-                () ->
-                    subject.undecided(
-                        "coil.range of " + feed.relay(),
-                        "What %s may have for long cannot be told.".formatted(feed.relay()))));
+            .map(limits -> compare(feed, worst.get(), limits))
+            .orElseGet(() -> PerCoil.contradictory(FACTS, feed)));
   }
 
-  private Outcome compare(Subject subject, CoilFeed feed, State state, CoilLimits limits) {
+  private Outcome compare(CoilFeed feed, State state, CoilLimits limits) {
+    Subject subject = Subject.of(FACTS, feed.rangeMark(), feed.relay());
     CoilReading reading = feed.study().coil(feed.relay(), state);
     Cited<Double> limit = limits.highest();
     Basis basis = Basis.of(limit).and(theory);
@@ -111,13 +108,8 @@ final class CoilTooHigh implements Rule {
         subject
             .violated(
                 "%s gets too much".formatted(feed.relay()),
-                "It gets up to %s and may have %s (%s): too much by %s. It takes %s of the power that it may."
-                    .formatted(
-                        volts.value(),
-                        volts.limit(),
-                        limits.highestReason(),
-                        volts.apart(),
-                        Printed.percent(Math.pow(reading.highest() / limit.value(), 2))),
+                "It gets up to %s and may have %s (%s): too much by %s."
+                    .formatted(volts.value(), volts.limit(), limits.highestReason(), volts.apart()),
                 "may have at most " + volts.limit())
             .measured(value, most);
     CoilFeed.sourcesOf(feed.wayIn(state).orElseThrow())
@@ -132,8 +124,12 @@ final class CoilTooHigh implements Rule {
                         .orElse("gives this much")));
     return finding
         .detail(
-            "Worst case: %s; %s."
-                .formatted(reading.highestCorner(), Positions.of(feed.study(), state)))
+            "Worst case: %s; %s. It heats with %s of the power that it may."
+                .formatted(
+                    reading.highestCorner(),
+                    Positions.of(feed.study(), state),
+                    Printed.atLeast(
+                        Math.pow(reading.highest() / limit.value(), 2), Dimension.RATIO)))
         .todo(whatToDo(feed, reading, limit.value()), basis);
   }
 

@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
@@ -46,11 +48,13 @@ final class CoilTooLow implements Rule {
               "coil.reversed",
               "coil.half-pulled",
               "wiring.short-circuit",
-              "supply.overloaded",
               "wiring.self-joined",
               "suppression.reversed",
               "suppression.diode-on-ac",
               "separation.mains-meets-elv");
+
+  /** Where the supply folds back whenever the coil is on, the overload is the cause. */
+  private static final RuleFacts OVERLOADED = FACTS.alsoConsequenceOf("supply.overloaded");
 
   private final Tables tables;
 
@@ -70,32 +74,30 @@ final class CoilTooLow implements Rule {
 
   private Optional<Outcome> judge(CoilFeed feed) {
     Optional<State> worst =
-        feed.fedStates().stream()
+        feed.soundStates().stream()
             .min(Comparator.comparingDouble(s -> feed.study().coil(feed.relay(), s).lowest()));
     if (worst.isEmpty()) {
       return Optional.empty();
     }
-    Subject subject = Subject.of(FACTS, feed.rangeMark(), feed.relay());
-    Optional<Source> unknown = feed.sourceWithoutVoltage();
-    if (unknown.isPresent()) {
+    Optional<CoilFeed.Gap> voltage = feed.voltageUnknown();
+    if (voltage.isPresent()) {
       return Optional.of(
-          subject.undecided(
-              "voltage of " + unknown.get().part(),
-              "Whether %s gets enough cannot be told: the voltage of %s is not given."
-                  .formatted(feed.relay(), unknown.get().part())));
+          PerCoil.undecided(
+              FACTS,
+              feed,
+              voltage.get(),
+              "Whether %s gets enough cannot be told.".formatted(feed.relay())));
     }
     return Optional.of(
         feed.study()
             .limits(feed.relay())
-            .map(limits -> compare(subject, feed, worst.get(), limits))
-            .orElseGet(
-                () ->
-                    subject.undecided(
-                        "coil.range of " + feed.relay(),
-                        "What %s needs to pull in cannot be told.".formatted(feed.relay()))));
+            .map(limits -> compare(feed, worst.get(), limits))
+            .orElseGet(() -> PerCoil.contradictory(FACTS, feed)));
   }
 
-  private Outcome compare(Subject subject, CoilFeed feed, State state, CoilLimits limits) {
+  private Outcome compare(CoilFeed feed, State state, CoilLimits limits) {
+    RuleFacts rule = feed.supplyFolds() ? OVERLOADED : FACTS;
+    Subject subject = Subject.of(rule, operateMark(feed, limits), feed.relay());
     CoilReading reading = feed.study().coil(feed.relay(), state);
     Path way = feed.wayIn(state).orElseThrow();
     LineLoss loss = LineLoss.of(feed.study(), way, tables);
@@ -103,7 +105,7 @@ final class CoilTooLow implements Rule {
     if (Comparison.fallsShort(reading.lowest(), needed)) {
       return tooLow(subject, feed, state, limits, loss);
     }
-    Optional<Outcome> gap = whatIsMissing(subject, feed, reading, needed, loss);
+    Optional<Outcome> gap = whatIsMissing(feed, reading, needed, loss);
     if (gap.isPresent()) {
       return gap.get();
     }
@@ -121,23 +123,37 @@ final class CoilTooLow implements Rule {
         basis(feed, limits, loss));
   }
 
+  /** Where that is written which decides at what voltage the coil pulls in. */
+  private static Mark operateMark(CoilFeed feed, CoilLimits limits) {
+    return feed.spec()
+        .operate()
+        .filter(operate -> limits.operateReason().startsWith(operate.text()))
+        .map(Written::mark)
+        .orElse(feed.rangeMark());
+  }
+
   /** Enough as computed, but computed without something that matters. */
   private Optional<Outcome> whatIsMissing(
-      Subject subject, CoilFeed feed, CoilReading reading, double needed, LineLoss loss) {
+      CoilFeed feed, CoilReading reading, double needed, LineLoss loss) {
+    Printed.Pair volts = Printed.pair(reading.lowest(), needed, Dimension.VOLTAGE);
     String without =
-        "Without that it gets %s at worst and needs %s."
-            .formatted(Printed.volts(reading.lowest()), Printed.volts(needed));
+        "; were nothing lost there, it would get %s at worst, and it needs %s."
+            .formatted(volts.value(), volts.limit());
     if (loss.missing().isPresent()) {
       return Optional.of(
-          subject.undecided(
+          PerCoil.undecided(
+              FACTS,
+              feed,
               loss.missing().get(),
-              "What the line to %s loses cannot be told. ".formatted(feed.relay()) + without));
+              "What the line to %s loses cannot be told".formatted(feed.relay()) + without));
     }
     if (feed.currentUnknown().isPresent()) {
       return Optional.of(
-          subject.undecided(
+          PerCoil.undecided(
+              FACTS,
+              feed,
               feed.currentUnknown().get(),
-              "What %s draws, and so what its line loses, cannot be told. ".formatted(feed.relay())
+              "What %s draws, and so what its line loses, cannot be told".formatted(feed.relay())
                   + without));
     }
     if (feed.isAlternating() && feed.spec().pickUp().isEmpty()) {
@@ -146,11 +162,12 @@ final class CoilTooLow implements Rule {
       double lost = (reading.sourceVolts() - reading.lowest()) * multiple;
       if (Comparison.fallsShort(reading.sourceVolts() - lost, needed)) {
         return Optional.of(
-            subject.undecided(
-                "coil.pick-up of " + feed.relay(),
-                "%s draws more while it pulls in than while it holds; how much is not given. "
-                        .formatted(feed.relay())
-                    + without));
+            PerCoil.undecided(
+                FACTS,
+                feed,
+                new CoilFeed.Gap("coil.pick-up of " + feed.relay(), feed.coil().mark()),
+                "%s draws more while it pulls in than while it holds, and how much is not given. With what it holds with, it gets %s at worst and needs %s."
+                    .formatted(feed.relay(), volts.value(), volts.limit())));
       }
     }
     return Optional.empty();
@@ -171,27 +188,39 @@ final class CoilTooLow implements Rule {
                 "needs at least " + volts.limit())
             .measured(new Measure(reading.lowest(), "V"), new Measure(needed, "V"));
     Optional<Stretch> most = loss.stretches().stream().findFirst();
-    double lost = reading.sourceVolts() - reading.lowest();
-    most.filter(stretch -> Comparison.exceeds(loss.share(stretch, lost), 0))
-        .ifPresent(
-            stretch ->
-                finding.alsoAt(
-                    stretch.mark(),
-                    "loses %s%s"
-                        .formatted(
-                            Printed.volts(loss.share(stretch, lost)),
-                            stretch.cores() > 1 ? " there and back" : "")));
-    CoilFeed.sourcesOf(feed.wayIn(state).orElseThrow())
-        .forEach(
-            source ->
-                finding.alsoAt(
-                    CoilFeed.voltageMark(feed.study(), source),
-                    "gives %s at its lowest".formatted(Printed.volts(reading.sourceVolts()))));
+    if (cure.lineCanHelp()) {
+      most.ifPresent(stretch -> showLine(finding, stretch, cure));
+      showSupply(finding, feed, state, reading);
+    } else {
+      showSupply(finding, feed, state, reading);
+      most.ifPresent(stretch -> showLine(finding, stretch, cure));
+    }
     return finding
         .detail(
             "Worst case: %s; %s."
                 .formatted(reading.lowestCorner(), Positions.of(feed.study(), state)))
         .todo(whatToDo(feed, cure, most), basis(feed, limits, loss));
+  }
+
+  private static void showLine(Subject.Finding finding, Stretch stretch, LineCure cure) {
+    double lost = cure.loss().share(stretch, cure.source() - cure.coil());
+    if (lost > 0) {
+      finding.alsoAt(
+          stretch.mark(),
+          "loses %s%s"
+              .formatted(Printed.volts(lost), stretch.cores() > 1 ? " there and back" : ""));
+    }
+  }
+
+  private static void showSupply(
+      Subject.Finding finding, CoilFeed feed, State state, CoilReading reading) {
+    feed.wayIn(state).stream()
+        .flatMap(way -> CoilFeed.sourcesOf(way).stream())
+        .forEach(
+            source ->
+                finding.alsoAt(
+                    CoilFeed.voltageMark(feed.study(), source),
+                    "gives %s at its lowest".formatted(Printed.volts(reading.sourceVolts()))));
   }
 
   private static String whatToDo(CoilFeed feed, LineCure cure, Optional<Stretch> most) {
@@ -230,7 +259,9 @@ final class CoilTooLow implements Rule {
     String first = list.substring(0, 1).toUpperCase(Locale.ROOT) + list.substring(1);
     return cure.lineCanHelp()
         ? first
-        : "No wire is thick enough, the supply alone falls too low. " + first;
+        : "No wire is thick enough: the supply falls to %s by itself. "
+                .formatted(Printed.volts(cure.source()))
+            + first;
   }
 
   private Basis basis(CoilFeed feed, CoilLimits limits, LineLoss loss) {

@@ -69,19 +69,15 @@ final class CoilWontRelease implements Rule {
     if (worst.isEmpty()) {
       return Optional.empty();
     }
-    Subject subject = PerCoil.subject(FACTS, feed);
     return Optional.of(
         feed.study()
             .limits(feed.relay())
-            .map(limits -> compare(subject, feed, worst.get(), limits))
-            .orElseGet(
-                () ->
-                    subject.undecided(
-                        "coil.release of " + feed.relay(),
-                        "At what voltage %s lets go cannot be told.".formatted(feed.relay()))));
+            .map(limits -> compare(feed, worst.get(), limits))
+            .orElseGet(() -> PerCoil.contradictory(FACTS, feed)));
   }
 
-  private Outcome compare(Subject subject, CoilFeed feed, State state, CoilLimits limits) {
+  private Outcome compare(CoilFeed feed, State state, CoilLimits limits) {
+    Subject subject = PerCoil.subject(FACTS, feed);
     CoilReading reading = feed.study().coil(feed.relay(), state);
     double release = limits.release().value();
     Basis basis = Basis.of(limits.release()).and(theory);
@@ -95,7 +91,9 @@ final class CoilWontRelease implements Rule {
           basis);
     }
     if (feed.currentUnknown().isPresent()) {
-      return subject.undecided(
+      return PerCoil.undecided(
+          FACTS,
+          feed,
           feed.currentUnknown().get(),
           "%s is joined to its supply by a leak, and what the coil draws is not given: the voltage that is left on it cannot be told."
               .formatted(feed.relay()));

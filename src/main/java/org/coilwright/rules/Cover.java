@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Rating;
+import org.coilwright.rule.Comparison;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
 
@@ -48,6 +49,13 @@ record Cover(String category, Written<Rating> rating, boolean inductive) {
   /** What the contact may make, as a multiple of the rated current. */
   Cited<Double> makeMultiple(Tables tables) {
     return tables.figure("drive." + category.toLowerCase(Locale.ROOT) + "-make-multiple");
+  }
+
+  /** True if the rating is stated at less than this voltage. */
+  boolean isBelow(double volts) {
+    return DrivingContact.ratedVolts(rating)
+        .filter(rated -> Comparison.exceeds(volts, rated))
+        .isPresent();
   }
 
   /** {@code AC-15: 3 A at 230 V}. */

@@ -37,6 +37,9 @@ final class DriveBelowLeastLoad implements Rule {
           .sources("contactor-data", "common-practice")
           .consequenceOf("coil.wrong-current-kind", "separation.mains-meets-elv");
 
+  /** Where the supply folds back whenever the contact is closed, the overload is the cause. */
+  private static final RuleFacts OVERLOADED = FACTS.alsoConsequenceOf("supply.overloaded");
+
   private final Tables tables;
 
   DriveBelowLeastLoad(Tables tables) {
@@ -50,7 +53,7 @@ final class DriveBelowLeastLoad implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return PerContact.ask(study, FACTS, this::judge);
+    return PerContact.ask(study, FACTS, contact -> Optional.of(judge(contact)));
   }
 
   /** A least load, each part of it as far as it is known. */
@@ -91,7 +94,8 @@ final class DriveBelowLeastLoad implements Rule {
     least.amps().ifPresent(limit -> parts.add(new Part(amps, limit, Dimension.CURRENT)));
     least.volts().ifPresent(limit -> parts.add(new Part(volts, limit, Dimension.VOLTAGE)));
     least.watts().ifPresent(limit -> parts.add(new Part(amps * volts, limit, Dimension.POWER)));
-    Subject subject = new Subject(FACTS, least.mark(), contact.at());
+    Subject subject =
+        new Subject(contact.supplyFolds() ? OVERLOADED : FACTS, least.mark(), contact.at());
     Optional<Part> shortest = parts.stream().filter(Part::isShort).findFirst();
     Part shown = shortest.orElse(parts.get(0));
     Measure value = new Measure(shown.value(), shown.dimension().baseUnit());

@@ -49,10 +49,10 @@ final class DriveCurrent implements Rule {
     return PerContact.ask(study, FACTS, this::judge);
   }
 
-  private Outcome judge(DrivingContact contact) {
+  private Optional<Outcome> judge(DrivingContact contact) {
     Optional<Cover> found = Cover.of(contact, tables);
     if (found.isEmpty()) {
-      return PerContact.noRating(FACTS, contact);
+      return Optional.of(PerContact.noRating(FACTS, contact));
     }
     Cover cover = found.get();
     Subject subject = new Subject(FACTS, cover.rating().mark(), contact.at());
@@ -75,31 +75,28 @@ final class DriveCurrent implements Rule {
                   "may carry " + amps.limit())
               .measured(value, limit);
       contact.coils().forEach(feed -> finding.alsoAt(feed.coil().mark(), "its current flows here"));
-      return finding
-          .detail("Worst case: supply at its highest, coil resistance at its lowest.")
-          .todo(
-              "Drive %s by a contact with %s of %s or more, through an interposing relay if need be."
-                  .formatted(
-                      contact.coilNames(),
-                      Cover.wanted(contact),
-                      Printed.atLeast(worst, Dimension.CURRENT)),
-              basis);
+      return Optional.of(
+          finding
+              .detail("Worst case: supply at its highest, coil resistance at its lowest.")
+              .todo(
+                  "Drive %s by a contact with %s of %s or more, through an interposing relay if need be."
+                      .formatted(
+                          contact.coilNames(),
+                          Cover.wanted(contact),
+                          Printed.atLeast(worst, Dimension.CURRENT)),
+                  basis));
     }
-    if (DrivingContact.ratedVolts(cover.rating())
-        .filter(rating -> Comparison.exceeds(contact.volts(), rating))
-        .isPresent()) {
-      return subject.undecided(
-          "ratings.%s of %s at %s"
-              .formatted(cover.category(), contact.name(), Printed.volts(contact.volts())),
-          "%s of %s says nothing about the current at %s."
-              .formatted(cover.words(), contact.name(), Printed.volts(contact.volts())));
+    if (cover.isBelow(contact.volts())) {
+      // the rating says nothing about this voltage, and drive.voltage says so
+      return Optional.empty();
     }
-    return subject.satisfied(
-        "%s carries %s at worst for %s and may carry %s (%s)."
-            .formatted(
-                contact.name(), amps.value(), contact.coilNames(), amps.limit(), cover.words()),
-        value,
-        limit,
-        basis);
+    return Optional.of(
+        subject.satisfied(
+            "%s carries %s at worst for %s and may carry %s (%s)."
+                .formatted(
+                    contact.name(), amps.value(), contact.coilNames(), amps.limit(), cover.words()),
+            value,
+            limit,
+            basis));
   }
 }

@@ -39,6 +39,7 @@ final class DriveInductiveBreak implements Rule {
               "suppression.missing",
               "drive.current",
               "drive.voltage",
+              "drive.inrush",
               "coil.wrong-current-kind",
               "separation.mains-meets-elv");
 
@@ -55,7 +56,7 @@ final class DriveInductiveBreak implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return PerContact.ask(study, FACTS, this::judge);
+    return PerContact.ask(study, FACTS, contact -> Optional.of(judge(contact)));
   }
 
   private Outcome judge(DrivingContact contact) {

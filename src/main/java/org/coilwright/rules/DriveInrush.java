@@ -14,6 +14,7 @@ import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
 /** A contact makes more than its category allows while the coils behind it pull in. */
@@ -53,14 +54,20 @@ final class DriveInrush implements Rule {
     return PerContact.ask(study, FACTS, this::judge);
   }
 
-  private Outcome judge(DrivingContact contact) {
+  private Optional<Outcome> judge(DrivingContact contact) {
     Optional<Cover> found = Cover.of(contact, tables);
     if (found.isEmpty()) {
-      return PerContact.noRating(FACTS, contact);
+      return Optional.of(PerContact.noRating(FACTS, contact));
     }
-    Cover cover = found.get();
+    if (found.get().isBelow(contact.volts())) {
+      // the rating says nothing about this voltage, and drive.voltage says so
+      return Optional.empty();
+    }
+    return Optional.of(compare(contact, found.get()));
+  }
+
+  private Outcome compare(DrivingContact contact, Cover cover) {
     Cited<Double> multiple = cover.makeMultiple(tables);
-    double limit = multiple.value() * DrivingContact.ratedAmps(cover.rating());
     Optional<CoilFeed> silent =
         contact.coils().stream()
             .filter(feed -> feed.isAlternating() && feed.spec().pickUp().isEmpty())
@@ -70,7 +77,14 @@ final class DriveInrush implements Rule {
     double worst =
         contact.worstFactor()
             * (silent.isPresent() ? Math.max(making, contact.amps() * guess.value()) : making);
-    Basis basis = Basis.of(multiple);
+    double rated = DrivingContact.ratedAmps(cover.rating());
+    // what it may carry it may also make: then the category's multiple need not be relied on
+    boolean asRated = !Comparison.exceeds(worst, rated);
+    double limit = asRated ? rated : multiple.value() * rated;
+    Basis basis =
+        asRated
+            ? new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED)
+            : Basis.of(multiple);
     Subject subject = new Subject(FACTS, cover.rating().mark(), contact.at());
     Printed.Pair amps = Printed.pair(worst, limit, Dimension.CURRENT);
     if (!Comparison.exceeds(worst, limit)) {
@@ -82,13 +96,13 @@ final class DriveInrush implements Rule {
                           .formatted(feed.relay(), Printed.of(guess.value(), Dimension.COUNT)))
               .orElse("");
       return subject.satisfied(
-          "%s makes %s at worst for %s and may make %s (%s times %s%s)."
+          "%s makes %s at worst for %s and may make %s (%s%s%s)."
               .formatted(
                   contact.name(),
                   amps.value(),
                   contact.coilNames(),
                   amps.limit(),
-                  Printed.of(multiple.value(), Dimension.COUNT),
+                  asRated ? "" : Printed.of(multiple.value(), Dimension.COUNT) + " times ",
                   cover.words(),
                   taken),
           new Measure(worst, "A"),
@@ -96,10 +110,11 @@ final class DriveInrush implements Rule {
           silent.isPresent() ? basis.and(Basis.of(guess)) : basis);
     }
     if (silent.isPresent()) {
-      return subject.undecided(
-          "coil.pick-up of " + silent.get().relay(),
-          "What %s makes while %s pulls in cannot be told."
-              .formatted(contact.name(), contact.coilNames()));
+      return new Subject(FACTS, silent.get().coil().mark(), contact.at())
+          .undecided(
+              "coil.pick-up of " + silent.get().relay(),
+              "What %s makes while %s pulls in cannot be told."
+                  .formatted(contact.name(), contact.coilNames()));
     }
     Subject.Finding finding =
         subject

@@ -48,7 +48,7 @@ final class DriveVoltage implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return PerContact.ask(study, FACTS, this::judge);
+    return PerContact.ask(study, FACTS, contact -> Optional.of(judge(contact)));
   }
 
   private Outcome judge(DrivingContact contact) {
@@ -62,8 +62,7 @@ final class DriveVoltage implements Rule {
         .orElseGet(
             () ->
                 subject.undecided(
-                    "the voltage that ratings.%s of %s holds at"
-                        .formatted(cover.get().category(), contact.name()),
+                    "voltage of ratings.%s of %s".formatted(cover.get().category(), contact.name()),
                     "%s of %s names no voltage.".formatted(cover.get().words(), contact.name())));
   }
 
@@ -105,7 +104,7 @@ final class DriveVoltage implements Rule {
                             cover.words(),
                             volts.limit(),
                             volts.apart())
-                    : "It switches %s at up to %s; %s is tested up to %s: %s too much."
+                    : "It switches %s at up to %s; %s covers %s with the usual tolerance of a supply: %s too much."
                         .formatted(
                             contact.coilNames(),
                             volts.value(),
@@ -125,7 +124,7 @@ final class DriveVoltage implements Rule {
             .formatted(
                 contact.coilNames(),
                 Cover.wanted(contact),
-                Printed.atLeast(nominal, Dimension.VOLTAGE)),
+                Printed.atLeast(byNominal ? nominal : highest / margin.value(), Dimension.VOLTAGE)),
         basis);
   }
 }

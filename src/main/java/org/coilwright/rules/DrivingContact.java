@@ -77,16 +77,13 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
   }
 
   /** The first thing without which its current cannot be known. */
-  Optional<String> currentUnknown() {
+  Optional<CoilFeed.Gap> currentUnknown() {
     return coils.stream().flatMap(feed -> feed.currentUnknown().stream()).findFirst();
   }
 
   /** The source whose voltage is not written. */
-  Optional<String> voltageUnknown() {
-    return coils.stream()
-        .flatMap(feed -> feed.sourceWithoutVoltage().stream())
-        .map(source -> "voltage of " + source.part())
-        .findFirst();
+  Optional<CoilFeed.Gap> voltageUnknown() {
+    return coils.stream().flatMap(feed -> feed.voltageUnknown().stream()).findFirst();
   }
 
   /** States in which it is closed and a coil behind it shall be on. */
@@ -98,7 +95,7 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
   }
 
   private boolean drives(CoilFeed feed, State state) {
-    return feed.wayIn(state).filter(way -> way.branches().contains(contact)).isPresent();
+    return feed.waysIn(state).anyMatch(way -> way.branches().contains(contact));
   }
 
   /** Current it carries while it is closed, everything nominal; most of all states. */
@@ -106,9 +103,25 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
     return closedStates().stream().mapToDouble(s -> amps(s, false)).max().orElse(0);
   }
 
-  /** Least of all states. */
+  /**
+   * What its coils draw through it, least of all states in which their supply holds its voltage;
+   * lamps beside them do not count.
+   */
   double leastAmps() {
-    return closedStates().stream().mapToDouble(s -> amps(s, false)).min().orElse(0);
+    List<State> sound = soundStates();
+    return (sound.isEmpty() ? closedStates() : sound)
+        .stream().mapToDouble(s -> coilAmps(s, false)).min().orElse(0);
+  }
+
+  private List<State> soundStates() {
+    return closedStates().stream()
+        .filter(s -> coils.stream().allMatch(feed -> feed.isSound(s)))
+        .toList();
+  }
+
+  /** True if the supply folds back whenever the contact is closed on a coil. */
+  boolean supplyFolds() {
+    return soundStates().isEmpty();
   }
 
   /** Current it makes, everything nominal; most of all states. */
@@ -116,11 +129,20 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
     return closedStates().stream().mapToDouble(s -> amps(s, true)).max().orElse(0);
   }
 
+  /**
+   * Beside another closed contact it carries a part only, but it has to be able to carry all that
+   * its coils draw: the other one may open first.
+   */
   private double amps(State state, boolean making) {
-    if (!alsoLoads) {
-      ContactReading reading = study.contact(contact, state);
-      return making ? reading.makeAmps() : reading.amps();
+    double sum = coilAmps(state, making);
+    if (alsoLoads) {
+      return sum;
     }
+    ContactReading reading = study.contact(contact, state);
+    return Math.max(sum, making ? reading.makeAmps() : reading.amps());
+  }
+
+  private double coilAmps(State state, boolean making) {
     return coils.stream()
         .filter(feed -> drives(feed, state))
         .map(feed -> study.coil(feed.relay(), state))
@@ -149,23 +171,26 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
     return most;
   }
 
-  /** Voltage it switches, nominal: across it while it is open, or what its coils get. */
+  /**
+   * Voltage it switches, nominal: that of the source on the way to its coils; between two lines,
+   * what is across it or its coils.
+   */
   double volts() {
-    double rise = CoilFeed.rise(sources());
-    double open =
-        study.states().stream()
-            .map(s -> study.contact(contact, s))
-            .filter(reading -> !reading.closed())
-            .mapToDouble(reading -> reading.volts() / rise)
-            .max()
-            .orElse(0);
-    double coil = 0;
+    List<Source> sources = sources();
+    if (sources.size() == 1) {
+      return sources.get(0).volts().map(Quantity::nominal).orElse(0.0);
+    }
+    double most = 0;
+    for (State state : study.states()) {
+      ContactReading reading = study.contact(contact, state);
+      most = Math.max(most, reading.closed() ? 0 : reading.volts() / CoilFeed.rise(sources));
+    }
     for (CoilFeed feed : coils) {
       for (State state : closedStates()) {
-        coil = Math.max(coil, Math.abs(study.coil(feed.relay(), state).volts()));
+        most = Math.max(most, Math.abs(study.coil(feed.relay(), state).volts()));
       }
     }
-    return Math.max(open, coil);
+    return most;
   }
 
   /** Its ratings as its data sheet gives them; a relay's own stand for contacts without any. */
@@ -179,6 +204,9 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
     if (part instanceof Part.Thermal thermal) {
       return thermal.ratings();
     }
+    if (part instanceof Part.Switch hand) {
+      return hand.ratings();
+    }
     if (part instanceof Part.Relay relay && (contact.pole() || !relay.isContactor())) {
       return relay.ratings();
     }
@@ -190,6 +218,13 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
   }
 
   Optional<Written<Rating>> leastLoad() {
+    Part part = study.circuit().netlist().parts().get(contact.part());
+    if (part instanceof Part.Thermal thermal) {
+      return thermal.leastLoad();
+    }
+    if (part instanceof Part.Switch hand) {
+      return hand.leastLoad();
+    }
     return contact.spec().flatMap(Part.ContactSpec::leastLoad);
   }
 

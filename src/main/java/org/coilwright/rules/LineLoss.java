@@ -26,7 +26,7 @@ import org.coilwright.table.Tables;
  * @param missing what would have to be written to know a conductor's resistance; empty if all is
  *     known
  */
-record LineLoss(List<Stretch> stretches, double ohms, Optional<String> missing) {
+record LineLoss(List<Stretch> stretches, double ohms, Optional<CoilFeed.Gap> missing) {
 
   /**
    * All conductors of the way that lie in one run, or a wire by itself.
@@ -49,7 +49,7 @@ record LineLoss(List<Stretch> stretches, double ohms, Optional<String> missing) 
   static LineLoss of(Study study, Path way, Tables tables) {
     Map<String, List<Conductor>> together = new LinkedHashMap<>();
     List<Stretch> stretches = new ArrayList<>();
-    Optional<String> missing = Optional.empty();
+    Optional<CoilFeed.Gap> missing = Optional.empty();
     double ohms = 0;
     for (var branch : way.branches()) {
       if (branch instanceof Contact contact) {
@@ -60,7 +60,7 @@ record LineLoss(List<Stretch> stretches, double ohms, Optional<String> missing) 
       } else if (branch instanceof Conductor conductor) {
         together.computeIfAbsent(nameOf(conductor), n -> new ArrayList<>()).add(conductor);
         if (missing.isEmpty() && study.hotOhms(conductor).isEmpty()) {
-          missing = Optional.of(missingKey(conductor));
+          missing = Optional.of(new CoilFeed.Gap(missingKey(conductor), markOf(conductor)));
         }
       }
     }
@@ -122,8 +122,6 @@ record LineLoss(List<Stretch> stretches, double ohms, Optional<String> missing) 
     if (conductor.length().isEmpty()) {
       return "length of " + name;
     }
-    return conductor.size().isEmpty()
-        ? "size of " + name
-        : "a size of " + name + " that the resistance tables know";
+    return conductor.size().isEmpty() ? "size of " + name : "tabulated size of " + name;
   }
 }

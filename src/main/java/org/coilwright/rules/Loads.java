@@ -1,8 +1,15 @@
 package org.coilwright.rules;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
+import org.coilwright.circuit.Actuator;
+import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
+import org.coilwright.solve.Study;
 
 /** The loads of a circuit. */
 final class Loads {
@@ -20,5 +27,23 @@ final class Loads {
 
   private static boolean isLoad(Part part) {
     return part instanceof Part.Heater || part instanceof Part.OtherLoad;
+  }
+
+  /** Relays whose contacts a load hangs on, and the relays that switch those, nearest first. */
+  static List<String> relaysBefore(Study study, String load) {
+    Set<String> relays = new LinkedHashSet<>();
+    Deque<Branch> open = new ArrayDeque<>();
+    study.circuit().pathsAround(List.of(), load).forEach(path -> open.addAll(path.branches()));
+    while (!open.isEmpty()) {
+      if (open.remove() instanceof Branch.Contact contact
+          && contact.actuator().kind() == Actuator.Kind.COIL
+          && relays.add(contact.part())) {
+        study.circuit().branchesOf(contact.part()).stream()
+            .filter(Branch.Coil.class::isInstance)
+            .map(Branch.Coil.class::cast)
+            .forEach(coil -> open.addAll(CoilFeed.of(study, coil).switches()));
+      }
+    }
+    return List.copyOf(relays);
   }
 }

@@ -71,4 +71,18 @@ final class PerCoil {
                 .formatted(name, gap.contacts().size(), gap.limit())
             + " are explored.");
   }
+
+  /** Could not be checked because something is not written; the place is where it would be. */
+  static Outcome undecided(RuleFacts rule, CoilFeed feed, CoilFeed.Gap gap, String sentence) {
+    return Subject.of(rule, gap.mark(), feed.relay()).undecided(gap.key(), sentence);
+  }
+
+  /** Could not be checked because the coil's limits contradict one another. */
+  static Outcome contradictory(RuleFacts rule, CoilFeed feed) {
+    return undecided(
+        rule,
+        feed,
+        feed.limitsUnknown(),
+        "%s is written to let go at more than what it pulls in at.".formatted(feed.relay()));
+  }
 }

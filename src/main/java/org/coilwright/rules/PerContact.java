@@ -1,5 +1,6 @@
 package org.coilwright.rules;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -16,23 +17,37 @@ final class PerContact {
   /**
    * The answers, one a contact. A contact whose current or voltage cannot be known is undecided
    * without being asked; where not every position was explored, so is one that is satisfied.
+   *
+   * @param question empty where another rule has said all there is to say
    */
   static List<Outcome> ask(
-      Study study, RuleFacts rule, Function<DrivingContact, Outcome> question) {
+      Study study, RuleFacts rule, Function<DrivingContact, Optional<? extends Outcome>> question) {
     Optional<NotExplored> gap =
         study.troubles().stream()
             .filter(NotExplored.class::isInstance)
             .map(NotExplored.class::cast)
             .findFirst();
-    return DrivingContact.all(study).stream()
-        .map(
-            contact -> {
-              Outcome outcome = unknown(rule, contact).orElseGet(() -> question.apply(contact));
-              return outcome instanceof Outcome.Satisfied && gap.isPresent()
-                  ? PerCoil.unexplored(subject(rule, contact), contact.name(), gap.get())
-                  : outcome;
-            })
-        .toList();
+    List<Outcome> outcomes = new ArrayList<>();
+    for (DrivingContact contact : DrivingContact.all(study)) {
+      if (contact.closedStates().isEmpty() && gap.isEmpty()) {
+        // it never closes on a coil: that is for the coil rules to say
+        continue;
+      }
+      Optional<? extends Outcome> answer = unknown(rule, contact);
+      if (answer.isEmpty()) {
+        answer = question.apply(contact);
+      }
+      answer
+          .map(
+              outcome ->
+                  gap.isPresent()
+                          && (outcome instanceof Outcome.Satisfied
+                              || contact.closedStates().isEmpty())
+                      ? PerCoil.unexplored(subject(rule, contact), contact.name(), gap.get())
+                      : outcome)
+          .ifPresent(outcomes::add);
+    }
+    return outcomes;
   }
 
   /** The contact as a subject. */
@@ -54,10 +69,10 @@ final class PerContact {
         .voltageUnknown()
         .or(contact::currentUnknown)
         .map(
-            missing ->
-                subject(rule, contact)
+            gap ->
+                new Subject(rule, gap.mark(), contact.at())
                     .undecided(
-                        missing,
+                        gap.key(),
                         "What %s switches for %s cannot be told."
                             .formatted(contact.name(), contact.coilNames())));
   }

@@ -35,7 +35,11 @@ final class SupplyOverloaded implements Rule {
               "What the device itself or parts outside the netlist draw from the same output, and"
                   + " a limit that falls with air temperature.")
           .sources("relay-technical-information", "circuit-theory")
-          .consequenceOf("wiring.short-circuit", "wiring.self-joined");
+          .consequenceOf(
+              "wiring.short-circuit",
+              "wiring.self-joined",
+              "coil.wrong-current-kind",
+              "coil.reversed");
 
   private final Cited<Double> tolerance;
 

@@ -1,5 +1,6 @@
 package org.coilwright.rules;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.coilwright.circuit.Actuator;
@@ -30,7 +31,15 @@ final class WiringIntentDiffers implements Rule {
           .remedy("Follow the path that the finding names, or correct the intent.")
           .blind("How far a load is on: one at a fraction of its power counts as on.")
           .sources("circuit-theory")
-          .consequenceOf("wiring.sneak-path", "poles.load-not-switched", "poles.neutral-missing");
+          .consequenceOf(
+              "wiring.sneak-path",
+              "poles.load-not-switched",
+              "poles.neutral-missing",
+              "coil.always-on",
+              "coil.half-pulled",
+              "coil.reversed",
+              "coil.wont-release",
+              "coil.wrong-current-kind");
 
   private final Basis basis;
 
@@ -113,7 +122,10 @@ final class WiringIntentDiffers implements Rule {
         differing.stream().filter(s -> on(study, load, s)).findFirst().orElse(differing.get(0));
     boolean on = on(study, load, shown);
     String name = load.name();
-    return Subject.of(FACTS, intent.mark(), name)
+    // the relays before the load stand among the places, so that a fault of theirs is the cause
+    List<String> at = new ArrayList<>(List.of(name));
+    at.addAll(Loads.relaysBefore(study, name));
+    return new Subject(FACTS, intent.mark(), List.copyOf(at))
         .violated(
             "%s is %s when it should be %s".formatted(name, onOff(on), onOff(!on)),
             "With %s it should be %s and is %s. It misses the intent in %d of %d states."

@@ -29,7 +29,11 @@ final class WiringShortCircuit implements Rule {
           .remedy("Take the path apart at the wire or contact that does not belong in it.")
           .blind("Paths that exist only after something has broken.")
           .sources("circuit-theory")
-          .consequenceOf("wiring.self-joined", "suppression.reversed", "suppression.diode-on-ac");
+          .consequenceOf(
+              "wiring.self-joined",
+              "suppression.reversed",
+              "suppression.diode-on-ac",
+              "coil.reversed");
 
   private final Basis basis;
 

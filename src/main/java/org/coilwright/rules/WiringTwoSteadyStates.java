@@ -37,7 +37,7 @@ final class WiringTwoSteadyStates implements Rule {
                   + " `accepted:` with the reason and with what releases it.")
           .blind("What was meant: a latch with a stop button is raised as well, until accepted.")
           .sources("circuit-theory")
-          .consequenceOf("wiring.sneak-path", "wiring.short-circuit");
+          .consequenceOf("wiring.sneak-path", "wiring.short-circuit", "coil.wont-release");
 
   private final Basis basis;
 

@@ -29,6 +29,17 @@ class PrintedTest {
   }
 
   @Test
+  void figures_far_apart_keep_their_own_units() {
+    assertEquals(
+        new Printed.Pair("46.7 mA", "1 A", "953 mA"), Printed.pair(0.0467, 1, Dimension.CURRENT));
+  }
+
+  @Test
+  void a_limit_that_has_one_more_decimal_keeps_it() {
+    assertEquals(new Printed.Pair("191.8 V", "195.5 V", "3.7 V"), pair(191.76, 195.5));
+  }
+
+  @Test
   void figures_that_differ_never_look_the_same() {
     assertEquals(
         new Printed.Pair("20.398 V", "20.400 V", "0.002 V").value(), pair(20.398, 20.4).value());
