@@ -49,7 +49,8 @@ class FixturesTest {
     List<String> violated = ids(report.findings().stream());
     List<String> undecided = ids(report.undecided().stream());
     String seen =
-        "violated %s, undecided %s".formatted(new TreeSet<>(violated), new TreeSet<>(undecided));
+        "%s: violated %s, undecided %s"
+            .formatted(fixture, new TreeSet<>(violated), new TreeSet<>(undecided));
     switch (fixture.kind()) {
       case BAD -> assertTrue(violated.contains(fixture.rule()), seen);
       case GOOD -> {
@@ -76,8 +77,10 @@ class FixturesTest {
       Files.writeString(fixture.expected(), text);
       return;
     }
-    assertTrue(Files.exists(fixture.expected()), "no expected text; run with -Daccept=true");
-    assertEquals(Fixture.read(fixture.expected()), text);
+    assertTrue(
+        Files.exists(fixture.expected()),
+        fixture + " has no expected text; run with -Daccept=true");
+    assertEquals(Fixture.read(fixture.expected()), text, fixture.toString());
   }
 
   @Test
@@ -115,7 +118,7 @@ class FixturesTest {
                           fixtures.stream()
                               .filter(f -> f.kind() == Fixture.Kind.BAD)
                               .anyMatch(bad -> bad.twin().isPresent()),
-                          "a rule needs bad-x.yaml and good-x.yaml");
+                          id + " needs bad-x.yaml and good-x.yaml");
                     }));
   }
 

@@ -40,7 +40,7 @@ class RulePagesTest {
       Files.writeString(file, page);
       return;
     }
-    assertTrue(Files.exists(file), "no page; run with -Daccept=true");
+    assertTrue(Files.exists(file), facts.id() + " has no page; run with -Daccept=true");
     assertEquals(page, Fixture.read(file));
   }
 

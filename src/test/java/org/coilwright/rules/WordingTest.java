@@ -67,7 +67,8 @@ class WordingTest {
         .map(
             fixture ->
                 DynamicTest.dynamicTest(
-                    fixture.toString(), () -> assertTrue(showsTwoPlaces(fixture))));
+                    fixture.toString(),
+                    () -> assertTrue(showsTwoPlaces(fixture), fixture.toString())));
   }
 
   private static boolean showsTwoPlaces(Fixture fixture) {
@@ -111,6 +112,6 @@ class WordingTest {
             text ->
                 DynamicTest.dynamicTest(
                     Fixture.ROOT.relativize(text.file()).toString(),
-                    () -> assertEquals(List.of(), offenders.apply(text))));
+                    () -> assertEquals(List.of(), offenders.apply(text), text.file().toString())));
   }
 }
