@@ -2,7 +2,6 @@ package org.coilwright.cli;
 
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
-import java.io.FileInputStream;
 import java.io.FileOutputStream;
 import java.io.InputStream;
 import java.io.PrintStream;
@@ -41,7 +40,7 @@ record Console(
     // Without the launcher's word nobody is assumed to be there: plain text suits a person, too.
     Set<String> terminals = Set.of(System.getProperty(TERMINAL, "").strip().split(" ", -1));
     return new Console(
-        new FileInputStream(FileDescriptor.in),
+        System.in, // a stream on the descriptor itself would seek, which a pipe refuses
         utf8(FileDescriptor.out),
         utf8(FileDescriptor.err),
         System.getenv(),

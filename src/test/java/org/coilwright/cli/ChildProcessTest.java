@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,13 +20,18 @@ class ChildProcessTest {
 
   private record Ended(int code, String out, String err) {}
 
-  private Ended java(List<String> options, String... args) throws Exception {
+  private static List<String> command(List<String> options, String... args) {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(options);
     command.addAll(List.of("-cp", System.getProperty("java.class.path")));
     command.add("org.coilwright.cli.Main");
     command.addAll(List.of(args));
+    return command;
+  }
+
+  private Ended java(List<String> options, String... args) throws Exception {
+    List<String> command = command(options, args);
     Path out = folder.resolve("out.txt");
     Path err = folder.resolve("err.txt");
     Process process =
@@ -64,6 +70,21 @@ class ChildProcessTest {
                         || l.contains(" org.coilwright.drawing."))
             .toList();
     assertEquals(List.of(), unwanted);
+  }
+
+  /** A pipe cannot seek, as a file that stands in for standard input can. */
+  @Test
+  void a_netlist_comes_through_a_pipe() throws Exception {
+    Process process =
+        new ProcessBuilder(command(List.of(), "check", "--as", "json", "-"))
+            .redirectErrorStream(true)
+            .start();
+    try (OutputStream pipe = process.getOutputStream()) {
+      Files.copy(Path.of("wiring-examples/wash-room-tub.yaml"), pipe);
+    }
+    String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertEquals(0, process.waitFor(), printed);
+    assertTrue(printed.contains("\"file\":\"-\""), printed);
   }
 
   @Test
