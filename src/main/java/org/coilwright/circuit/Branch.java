@@ -184,6 +184,24 @@ public sealed interface Branch {
     }
   }
 
+  /**
+   * A connection that nobody drew: the bond of neutral and earth at the supply, or one that a fault
+   * makes. It is in no circuit; whoever asks what would happen adds it.
+   *
+   * @param ohms its resistance
+   */
+  record Joint(String id, Node from, Node to, Mark mark, double ohms) implements Branch {
+    @Override
+    public String part() {
+      return "";
+    }
+
+    @Override
+    public int hashCode() {
+      return id.hashCode();
+    }
+  }
+
   /** A way through the circuit: branches in order, and the nodes between them. */
   record Path(List<Node> nodes, List<Branch> branches) {
     /** Terminals and branches in words: {@code F1.2 → wire 7 → Q1.1-2 → E1.1}. */

@@ -12,7 +12,8 @@ import org.coilwright.circuit.Branch;
  * @param variable what it depends on: an actuator, or whether a source is live; -1 for nothing
  * @param off what it is worth while the variable is false
  * @param on what it is worth while the variable is true
- * @param conductsWhen for contacts: which value of the variable closes it
+ * @param conductsWhen for contacts: which value of the variable closes it; without a variable,
+ *     whether it is closed
  */
 record Element(
     int number,

@@ -7,6 +7,7 @@ import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.LoadElement;
+import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
@@ -24,93 +25,126 @@ final class Elements {
   /** A contact at its best: a microohm, for the same reason. */
   private static final double BEST_CONTACT = 1e-6;
 
+  private static final Values BEST = Values.resistor(BEST_CONTACT);
+
   private final Variables variables;
   private final Sources sources;
   private final Map<String, CoilModel> coils;
   private final Copper copper;
   private final Air air;
   private final double hertz;
-  private final double poleOhms;
-  private final double contactOhms;
+  private final Values pole;
+  private final Values control;
+  private final Circuit circuit;
   private final Map<Branch, Optional<Cited<Double>>> hotOhms = new HashMap<>();
+  private final Map<Branch, Values> values = new HashMap<>();
 
   Elements(
       Variables variables,
       Sources sources,
       Map<String, CoilModel> coils,
+      Circuit circuit,
       Tables tables,
       Air air,
       double hertz) {
     this.variables = variables;
     this.sources = sources;
     this.coils = coils;
+    this.circuit = circuit;
     this.copper = new Copper(tables);
     this.air = air;
     this.hertz = hertz;
-    this.poleOhms = tables.figure("coil.pole-resistance").value();
-    this.contactOhms = tables.figure("coil.contact-resistance").value();
+    double poleOhms = tables.figure("coil.pole-resistance").value();
+    double contactOhms = tables.figure("coil.contact-resistance").value();
+    this.pole = Values.resistor(poleOhms, BEST_CONTACT, poleOhms);
+    this.control = Values.resistor(poleOhms, BEST_CONTACT, contactOhms);
   }
 
   Optional<Cited<Double>> hotOhms(Branch.Conductor wire) {
     return hotOhms.computeIfAbsent(wire, w -> copper.ohms(wire, air.hottest().value()));
   }
 
-  Element of(Branch branch, int number, int from, int to, Reference reference) {
+  Element of(Branch branch, int number, int from, int to) {
     if (branch instanceof Contact contact) {
-      boolean power = contact.pole() || contact.actuator().kind() == Actuator.Kind.PROTECTIVE;
-      Values closed = Values.resistor(poleOhms, BEST_CONTACT, power ? poleOhms : contactOhms);
+      int variable = variables.of(contact.actuator());
+      boolean atRest = contact.actuator().atRest(contact.form() == Part.ContactForm.NC);
       return new Element(
           number,
           Element.Kind.CONTACT,
           branch,
           from,
           to,
-          variables.of(contact.actuator()),
-          leakage(contact, reference),
-          closed,
-          contact.conductsWhen(true));
+          variable,
+          values.computeIfAbsent(branch, b -> leakage(contact)),
+          closed(contact),
+          variable < 0 ? contact.conductsWhen(atRest) : contact.conductsWhen(true));
     }
     if (branch instanceof Branch.Coil coil) {
       CoilModel model = coils.get(coil.part());
       if (model == null) {
         throw new IllegalStateException("no model of the coil of " + coil.part());
       }
+      int variable = variables.ofRelay(coil.part());
       return new Element(
-          number,
-          Element.Kind.COIL,
-          branch,
-          from,
-          to,
-          variables.ofRelay(coil.part()),
-          model.out,
-          model.in,
-          true);
-    }
-    if (branch instanceof Branch.Conductor wire) {
-      return plain(number, Element.Kind.WIRE, branch, from, to, wire(wire));
-    }
-    if (branch instanceof LoadElement load) {
-      return plain(number, Element.Kind.LOAD, branch, from, to, load(load));
+          number, Element.Kind.COIL, branch, from, to, variable, model.out, model.in, true);
     }
     if (branch instanceof Branch.Source source) {
+      int variable = variables.ofSource(source);
       return new Element(
-          number,
-          Element.Kind.SOURCE,
-          branch,
-          from,
-          to,
-          variables.ofSource(source),
-          Values.open(),
-          Values.resistor(BEST_CONTACT),
-          true);
+          number, Element.Kind.SOURCE, branch, from, to, variable, Values.open(), BEST, true);
+    }
+    Values worth = values.computeIfAbsent(branch, this::plain);
+    return new Element(number, kind(branch), branch, from, to, -1, worth, worth, true);
+  }
+
+  /** An element that is short-circuited whatever happens. */
+  static Element bridged(Element element) {
+    return new Element(
+        element.number(),
+        Element.Kind.CONTACT,
+        element.branch(),
+        element.from(),
+        element.to(),
+        -1,
+        Values.open(),
+        BEST,
+        true);
+  }
+
+  private Values closed(Contact contact) {
+    boolean power = contact.pole() || contact.actuator().kind() == Actuator.Kind.PROTECTIVE;
+    return power ? pole : control;
+  }
+
+  private static Element.Kind kind(Branch branch) {
+    if (branch instanceof Branch.Conductor || branch instanceof Branch.Joint) {
+      return Element.Kind.WIRE;
+    }
+    if (branch instanceof LoadElement) {
+      return Element.Kind.LOAD;
     }
     if (branch instanceof Branch.DiodeBranch) {
-      return plain(number, Element.Kind.DIODE, branch, from, to, Values.resistor(BEST_CONTACT));
+      return Element.Kind.DIODE;
     }
-    if (branch instanceof Branch.Passive passive) {
-      return plain(number, Element.Kind.PASSIVE, branch, from, to, passive(passive.spec()));
+    return branch instanceof Branch.Passive ? Element.Kind.PASSIVE : Element.Kind.INPUT;
+  }
+
+  private Values plain(Branch branch) {
+    if (branch instanceof Branch.Conductor wire) {
+      return wire(wire);
     }
-    return plain(number, Element.Kind.INPUT, branch, from, to, Values.resistor(Values.METER));
+    if (branch instanceof Branch.Joint joint) {
+      return Values.resistor(Math.max(joint.ohms(), BEST_CONTACT));
+    }
+    if (branch instanceof LoadElement load) {
+      return load(load);
+    }
+    if (branch instanceof Branch.DiodeBranch) {
+      return BEST;
+    }
+    return branch instanceof Branch.Passive passive
+        ? passive(passive.spec())
+        : Values.resistor(Values.METER);
   }
 
   /** The diode that a coil has built in, from its minus to its plus pin. */
@@ -121,19 +155,17 @@ final class Elements {
         .map(
             model -> {
               boolean firstIsPlus = model.polarity >= 0;
-              return plain(
+              return new Element(
                   number,
                   Element.Kind.DIODE,
                   coil.branch(),
                   firstIsPlus ? coil.to() : coil.from(),
                   firstIsPlus ? coil.from() : coil.to(),
-                  Values.resistor(BEST_CONTACT));
+                  -1,
+                  BEST,
+                  BEST,
+                  true);
             });
-  }
-
-  private static Element plain(
-      int number, Element.Kind kind, Branch branch, int from, int to, Values values) {
-    return new Element(number, kind, branch, from, to, -1, values, values, true);
   }
 
   private Values wire(Branch.Conductor wire) {
@@ -147,7 +179,7 @@ final class Elements {
   }
 
   /** An open contact that leaks is taken as the resistance that lets that much through. */
-  private Values leakage(Contact contact, Reference reference) {
+  private Values leakage(Contact contact) {
     Optional<Double> amps =
         contact
             .spec()
@@ -156,7 +188,10 @@ final class Elements {
             .filter(q -> q.dimension() == Dimension.CURRENT && q.high() > 0)
             .map(Quantity::high);
     double volts =
-        reference.held().stream().mapToDouble(s -> sources.volts(s, Level.NOMINAL)).max().orElse(0);
+        circuit.islandOf(contact.from()).sources().stream()
+            .mapToDouble(s -> sources.volts(s, Level.NOMINAL))
+            .max()
+            .orElse(0);
     return amps.filter(a -> volts > 0).map(a -> Values.resistor(volts / a)).orElseGet(Values::open);
   }
 

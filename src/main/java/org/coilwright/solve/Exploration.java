@@ -35,7 +35,7 @@ final class Exploration {
     this.complete = group.independents() <= MOST_CONTACTS;
     this.rest = new BitSet();
     for (int slot = 0; slot < group.independents(); slot++) {
-      rest.set(slot, group.grid.variables.atRest(group.variables.get(slot)));
+      rest.set(slot, group.all.atRest(group.variables.get(slot)));
     }
     if (complete) {
       explore();
@@ -173,7 +173,7 @@ final class Exploration {
 
   /** Names of the armatures whose bits are set. */
   List<String> relays(BitSet bits) {
-    Variables variables = group.grid.variables;
+    Variables variables = group.all;
     return bits.stream()
         .filter(slot -> slot >= group.independents() && slot < group.firstSource())
         .mapToObj(

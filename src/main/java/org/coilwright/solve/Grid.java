@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Source;
-import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Circuit.Island;
 import org.coilwright.circuit.Node;
 
@@ -18,25 +17,23 @@ import org.coilwright.circuit.Node;
  * solved apart.
  */
 final class Grid {
-  final Circuit circuit;
-  final Variables variables;
-  final Sources sources;
+  final Setup setup;
+  final Alteration alteration;
   final List<Zone> zones = new ArrayList<>();
   private final Map<Branch, Zone> zoneOf = new HashMap<>();
 
-  Grid(Circuit circuit, Variables variables, Sources sources, Elements elements) {
-    this.circuit = circuit;
-    this.variables = variables;
-    this.sources = sources;
-    for (Island island : circuit.islands()) {
+  Grid(Setup setup, List<Island> islands, Alteration alteration) {
+    this.setup = setup;
+    this.alteration = alteration;
+    for (Island island : islands) {
       if (!island.branches().isEmpty()) {
-        cut(island, elements);
+        cut(island);
       }
     }
   }
 
-  private void cut(Island island, Elements elements) {
-    Reference reference = sources.reference(island);
+  private void cut(Island island) {
+    Reference reference = setup.sources.reference(island, alteration);
     Map<Node, Integer> index = new HashMap<>();
     for (Node node : island.nodes()) {
       index.put(node, index.size());
@@ -45,7 +42,8 @@ final class Grid {
     Arrays.setAll(parent, i -> i);
     List<Branch> inside = new ArrayList<>();
     for (Branch branch : island.branches()) {
-      if (branch instanceof Source source && reference.holds(source)) {
+      if (branch instanceof Source source
+          && (reference.holds(source) || alteration.gone().contains(source))) {
         continue;
       }
       inside.add(branch);
@@ -62,7 +60,7 @@ final class Grid {
               ? newZone(island, reference)
               : byRoot.computeIfAbsent(
                   root(parent, at(index, free)), r -> newZone(island, reference));
-      zone.add(branch, elements);
+      zone.add(branch, setup.elements, alteration);
       zoneOf.put(branch, zone);
     }
   }

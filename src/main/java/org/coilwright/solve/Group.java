@@ -2,6 +2,7 @@ package org.coilwright.solve;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,22 +23,22 @@ final class Group {
   final List<Branch.Source> limited = new ArrayList<>();
 
   final Grid grid;
-  final Map<String, CoilModel> coils;
+  final Variables all;
   private final Map<String, Zone> coilZones = new HashMap<>();
   private final Map<BitSet, Situation> situations = new HashMap<>();
   private int independents;
   private int armatures;
 
-  Group(Grid grid, Map<String, CoilModel> coils) {
+  Group(Grid grid) {
     this.grid = grid;
-    this.coils = coils;
+    this.all = grid.setup.variables;
   }
 
   void add(int variable) {
     variables.add(variable);
-    if (variable < grid.variables.firstRelay()) {
+    if (variable < all.firstRelay()) {
       independents++;
-    } else if (variable < grid.variables.firstSource()) {
+    } else if (variable < all.firstSource()) {
       armatures++;
     }
   }
@@ -49,21 +50,19 @@ final class Group {
     }
   }
 
-  /** The zone that a relay's coil lies in. */
-  Zone zoneOfCoil(String relay) {
-    Zone zone = coilZones.get(relay);
-    if (zone == null) {
-      throw new IllegalArgumentException("no coil of " + relay + " in this group");
-    }
-    return zone;
+  /** The zone that a relay's coil lies in; empty if the coil is broken. */
+  Optional<Zone> zoneOfCoil(String relay) {
+    return Optional.ofNullable(coilZones.get(relay));
   }
 
-  /** A relay's coil. */
-  Element coilOf(String relay) {
-    return zoneOfCoil(relay).elements.stream()
-        .filter(e -> e.coil().filter(c -> c.part().equals(relay)).isPresent())
-        .findFirst()
-        .orElseThrow();
+  /** True if a source's voltage is felt in it. */
+  boolean isFedBy(Branch.Source source) {
+    return zones.stream().anyMatch(z -> z.sources().contains(source));
+  }
+
+  /** Place of a variable in this group; negative if it is of another. */
+  int slot(int variable) {
+    return Collections.binarySearch(variables, variable);
   }
 
   /** How many independent contacts it has; they come first. */
@@ -103,7 +102,7 @@ final class Group {
   BitSet next(Situation situation) {
     BitSet next = (BitSet) situation.bits.clone();
     for (int slot = independents; slot < firstSource(); slot++) {
-      String relay = grid.variables.relays().get(variables.get(slot) - grid.variables.firstRelay());
+      String relay = all.relays().get(variables.get(slot) - all.firstRelay());
       next.set(slot, situation.armature(relay, situation.bits.get(slot)));
     }
     return next;

@@ -1,84 +1,80 @@
 package org.coilwright.solve;
 
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeSet;
 import org.coilwright.circuit.Branch.Source;
 
 /** Joins zones that act on one another. */
 final class Groups {
   private final Grid grid;
-  private final Map<String, CoilModel> coils;
-  private final int[] parent;
+  private final Variables variables;
+  private final Map<Source, List<Zone>> fed = new LinkedHashMap<>();
 
-  private Groups(Grid grid, Map<String, CoilModel> coils) {
+  /** Zones by their number; variables behind them, as negative numbers. */
+  private final Map<Integer, Integer> parent = new HashMap<>();
+
+  private Groups(Grid grid) {
     this.grid = grid;
-    this.coils = coils;
-    this.parent = new int[grid.zones.size() + grid.variables.size()];
-    Arrays.setAll(parent, i -> i);
+    this.variables = grid.setup.variables;
   }
 
-  static List<Group> of(Grid grid, Map<String, CoilModel> coils) {
-    return new Groups(grid, coils).build();
+  static List<Group> of(Grid grid) {
+    return new Groups(grid).build();
   }
 
-  /** A variable's place behind the zones. */
-  private int place(int variable) {
-    return grid.zones.size() + variable;
+  private static int place(int variable) {
+    return -1 - variable;
   }
 
   private List<Group> build() {
-    Variables variables = grid.variables;
+    TreeSet<Integer> present = new TreeSet<>();
     for (Zone zone : grid.zones) {
       for (Element element : zone.elements) {
-        if (element.variable() >= 0) {
-          join(zone.number, place(element.variable()));
+        depend(zone, element.variable(), present);
+        if (element.kind() == Element.Kind.INPUT) {
+          variables.fedBy(element.branch()).forEach(v -> depend(zone, v, present));
         }
       }
-      for (Source source : zone.reference.held()) {
-        if (variables.ofSource(source) >= 0) {
-          join(zone.number, place(variables.ofSource(source)));
-        }
+      for (Source source : zone.sources()) {
+        depend(zone, variables.ofSource(source), present);
+        fed.computeIfAbsent(source, s -> new ArrayList<>()).add(zone);
       }
     }
-    variables
-        .inputs()
-        .forEach(
-            (source, input) ->
-                grid.zoneOf(input)
-                    .ifPresent(zone -> join(zone.number, place(variables.ofSource(source)))));
-    grid.circuit.branches(Source.class).stream()
-        .filter(s -> s.limitAmps().isPresent())
-        .forEach(this::joinAtLimit);
+    fed.forEach(this::joinAtLimit);
     Map<Integer, Group> groups = new LinkedHashMap<>();
-    for (int variable = 0; variable < variables.size(); variable++) {
-      group(groups, place(variable)).add(variable);
-    }
     for (Zone zone : grid.zones) {
       group(groups, zone.number).add(zone);
     }
-    List<Group> list = new ArrayList<>(groups.values());
-    for (Group group : list) {
-      for (int slot = 0; slot < group.variables.size(); slot++) {
-        variables.setSlot(group.variables.get(slot), slot);
-      }
-      grid.circuit.branches(Source.class).stream()
-          .filter(s -> s.limitAmps().isPresent())
-          .filter(s -> group.zones.stream().anyMatch(z -> feeds(s, z)))
-          .forEach(group.limited::add);
+    for (int variable : present) {
+      group(groups, place(variable)).add(variable);
     }
-    return list;
+    fed.forEach(
+        (source, zones) -> {
+          if (source.limitAmps().isPresent()) {
+            zones.stream()
+                .map(z -> group(groups, z.number))
+                .distinct()
+                .forEach(g -> g.limited.add(source));
+          }
+        });
+    return List.copyOf(groups.values());
+  }
+
+  private void depend(Zone zone, int variable, Collection<Integer> present) {
+    if (variable >= 0) {
+      present.add(variable);
+      join(zone.number, place(variable));
+    }
   }
 
   private Group group(Map<Integer, Group> groups, int place) {
-    return groups.computeIfAbsent(root(place), r -> new Group(grid, coils));
-  }
-
-  static boolean feeds(Source source, Zone zone) {
-    return zone.reference.holds(source) || zone.element(source).isPresent();
+    return groups.computeIfAbsent(root(place), r -> new Group(grid));
   }
 
   /**
@@ -86,18 +82,17 @@ final class Groups {
    * What they can draw at most is the sum of what each coil and load would draw at the source's
    * highest voltage.
    */
-  private void joinAtLimit(Source source) {
-    List<Zone> fed = grid.zones.stream().filter(z -> feeds(source, z)).toList();
-    double volts = grid.sources.volts(source, Level.HIGH);
+  private void joinAtLimit(Source source, List<Zone> zones) {
+    double volts = grid.setup.sources.volts(source, Level.HIGH);
     double most =
-        fed.stream()
+        zones.stream()
             .flatMap(z -> z.elements.stream())
             .filter(e -> e.isConsumer() || e.kind() == Element.Kind.PASSIVE)
             .mapToDouble(e -> mostAmps(e, volts))
             .sum();
     if (most > source.limitAmps().orElse(Double.POSITIVE_INFINITY)) {
-      for (Zone zone : fed) {
-        join(fed.get(0).number, zone.number);
+      for (Zone zone : zones) {
+        join(zones.get(0).number, zone.number);
       }
     }
   }
@@ -110,19 +105,24 @@ final class Groups {
   private void join(int one, int other) {
     int a = root(one);
     int b = root(other);
-    parent[Math.max(a, b)] = Math.min(a, b);
+    if (a != b) {
+      parent.put(Math.min(a, b), Math.max(a, b));
+    }
   }
 
   private int root(int start) {
     int place = start;
-    while (parent[place] != place) {
-      parent[place] = parent[parent[place]];
-      place = parent[place];
+    int above = parent.getOrDefault(place, place);
+    while (above != place) {
+      int further = parent.getOrDefault(above, above);
+      parent.put(place, further);
+      place = above;
+      above = further;
     }
     return place;
   }
 
-  /** The group a branch's zone belongs to. */
+  /** The group of each zone. */
   static Map<Zone, Group> byZone(List<Group> groups) {
     Map<Zone, Group> map = new LinkedHashMap<>();
     groups.forEach(g -> g.zones.forEach(z -> map.put(z, g)));

@@ -1,13 +1,12 @@
 package org.coilwright.solve;
 
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Source;
-import org.coilwright.solve.Reference.Leg;
+import org.jspecify.annotations.Nullable;
 
 /** A group with everything in it set one way, and what follows. Solved when first asked. */
 final class Situation {
@@ -22,6 +21,7 @@ final class Situation {
   final Group group;
   final BitSet bits;
   private final Map<Corner, Solved> solved = new HashMap<>();
+  private @Nullable Boolean mayFold;
 
   Situation(Group group, BitSet bits) {
     this.group = group;
@@ -45,28 +45,50 @@ final class Situation {
 
     @Override
     public boolean isLive(Source source) {
-      int variable = group.grid.variables.ofSource(source);
+      int variable = group.all.ofSource(source);
       return variable < 0 || value(variable);
     }
 
     @Override
     public double re(Source source, Corner corner) {
-      return group.grid.sources.re(source, corner.supply()) * shares.getOrDefault(source, 1.0);
+      return grid().setup.sources.re(source, grid().alteration.level(source, corner))
+          * shares.getOrDefault(source, 1.0);
     }
 
     @Override
     public double im(Source source, Corner corner) {
-      return group.grid.sources.im(source, corner.supply()) * shares.getOrDefault(source, 1.0);
+      return grid().setup.sources.im(source, grid().alteration.level(source, corner))
+          * shares.getOrDefault(source, 1.0);
     }
   }
 
-  private boolean value(int variable) {
-    int slot = group.grid.variables.slot(variable);
-    return bits.get(slot);
+  private Grid grid() {
+    return group.grid;
   }
 
+  private boolean value(int variable) {
+    int slot = group.slot(variable);
+    return slot >= 0 && bits.get(slot);
+  }
+
+  /** How sources stand at a corner. */
   Settings settings(Corner corner) {
-    return new At(solved(corner).shares());
+    return mayFold() ? new At(solved(corner).shares()) : new At(Map.of());
+  }
+
+  /** Solves one zone afresh, without the elements that {@code present} refuses. */
+  ZoneFlow solve(Zone zone, Corner corner, Predicate<Element> present) {
+    return zone.solve(corner, settings(corner), present);
+  }
+
+  /** True if some source comes to its limit when all draws most. */
+  private boolean mayFold() {
+    if (mayFold == null) {
+      Map<Zone, ZoneFlow> heaviest =
+          group.limited.isEmpty() ? Map.of() : flows(Corner.HEAVIEST.held(), Map.of());
+      mayFold = group.limited.stream().anyMatch(s -> over(s, heaviest));
+    }
+    return mayFold;
   }
 
   ZoneFlow flow(Zone zone, Corner corner) {
@@ -96,16 +118,19 @@ final class Situation {
    * the voltage it has once they are in: what they ask of it meanwhile is a question of its own.
    */
   private Solved solve(Corner corner) {
-    if (corner.pulling() && !group.limited.isEmpty()) {
+    if (!mayFold()) {
+      return new Solved(flows(corner, Map.of()), Map.of());
+    }
+    if (corner.pulling()) {
       Map<Source, Double> held = solved(corner.held()).shares();
       return new Solved(flows(corner, held), held);
     }
     Map<Source, Double> shares = new HashMap<>();
     Map<Zone, ZoneFlow> flows = flows(corner, shares);
-    for (int sweep = 0; sweep < Math.max(1, group.limited.size()); sweep++) {
+    for (int sweep = 0; sweep < group.limited.size(); sweep++) {
       boolean folded = false;
       for (Source source : group.limited) {
-        if (over(source, flows, 1)) {
+        if (over(source, flows)) {
           folded = true;
           flows = fold(source, corner, shares, flows);
         }
@@ -117,9 +142,9 @@ final class Situation {
     return new Solved(flows, shares);
   }
 
-  private static boolean over(Source source, Map<Zone, ZoneFlow> flows, double slack) {
+  private static boolean over(Source source, Map<Zone, ZoneFlow> flows) {
     double limit = source.limitAmps().orElse(Double.POSITIVE_INFINITY);
-    return amps(source, flows)[0] > limit * (1 + slack * CLOSE);
+    return amps(source, flows)[0] > limit * (1 + CLOSE);
   }
 
   /**
@@ -188,28 +213,8 @@ final class Situation {
     double[] sum = new double[3];
     flows.forEach(
         (zone, flow) -> {
-          if (zone.island.branches().isEmpty()) {
-            return;
-          }
-          if (zone.reference.holds(source)) {
-            for (var node : zone.nodes) {
-              for (Leg leg : zone.reference.way(node)) {
-                if (leg.source().equals(source)) {
-                  double[] drawn = flow.drawnFrom(node);
-                  for (int i = 0; i < sum.length; i++) {
-                    sum[i] += leg.sign() * drawn[i];
-                  }
-                }
-              }
-            }
-          } else {
-            zone.element(source)
-                .ifPresent(
-                    e -> {
-                      sum[0] += flow.direct().iRe[e.number()];
-                      sum[1] += flow.alternating().iRe[e.number()];
-                      sum[2] += flow.alternating().iIm[e.number()];
-                    });
+          if (zone.sources().contains(source)) {
+            flow.addDelivered(source, sum);
           }
         });
     return sum;
@@ -218,21 +223,17 @@ final class Situation {
   /** Which of the group's sources are fed, numbered from zero. */
   BitSet liveSources() {
     BitSet live = new BitSet();
-    Variables variables = group.grid.variables;
-    variables
-        .inputs()
-        .forEach(
-            (source, input) -> {
-              int slot = variables.slot(variables.ofSource(source)) - group.firstSource();
-              if (group.variables.contains(variables.ofSource(source)) && isFed(input)) {
-                live.set(slot);
-              }
-            });
+    for (int slot = group.firstSource(); slot < group.variables.size(); slot++) {
+      Source source = group.all.source(group.variables.get(slot));
+      if (group.all.inputOf(source).filter(this::isFed).isPresent()) {
+        live.set(slot - group.firstSource());
+      }
+    }
     return live;
   }
 
   private boolean isFed(Branch.Input input) {
-    Zone zone = group.grid.zoneOf(input).orElse(null);
+    Zone zone = grid().zoneOf(input).orElse(null);
     if (zone == null) {
       return false;
     }
@@ -240,27 +241,26 @@ final class Situation {
     double volts = zone.element(input).map(flow::volts).orElse(0.0);
     double mains =
         zone.island.sources().stream()
-            .mapToDouble(s -> group.grid.sources.volts(s, Level.NOMINAL))
+            .mapToDouble(s -> grid().setup.sources.volts(s, Level.NOMINAL))
             .min()
             .orElse(0);
     return mains > 0 && volts > FED * mains;
   }
 
-  /** Where an armature goes. */
+  /** Where an armature goes; out if its coil is broken. */
   boolean armature(String relay, boolean before) {
-    CoilModel model = group.coils.get(relay);
-    Element coil = group.coilOf(relay);
-    ZoneFlow flow = flow(group.zoneOfCoil(relay), Corner.NOMINAL);
-    return model != null
-        && model.settles(before, flow.directVolts(coil), flow.alternatingVolts(coil));
-  }
-
-  List<Zone> zones() {
-    return group.zones;
+    CoilModel model = grid().setup.coils.get(relay);
+    Zone zone = group.zoneOfCoil(relay).orElse(null);
+    Element coil = zone == null ? null : zone.coil(relay).orElse(null);
+    if (model == null || zone == null || coil == null) {
+      return false;
+    }
+    ZoneFlow flow = flow(zone, Corner.NOMINAL);
+    return model.settles(before, flow.directVolts(coil), flow.alternatingVolts(coil));
   }
 
   @Override
   public String toString() {
-    return "situation " + bits + " of " + Arrays.toString(group.variables.toArray());
+    return "situation " + bits + " of " + group.variables;
   }
 }

@@ -84,21 +84,20 @@ final class Sources {
     return degrees % 180 == 0 ? (degrees % 360 == 0 ? 1 : -1) : Math.cos(Math.toRadians(degrees));
   }
 
-  Optional<Source> mains(Island island) {
-    return island.sources().stream().filter(s -> !s.isDirect()).findFirst();
-  }
-
   /**
    * The known potentials of an island: those of the mains, else of a direct source that is always
    * live or alone; else only the first source's minus.
    */
-  Reference reference(Island island) {
-    List<Source> all = island.sources();
+  Reference reference(Island island, Alteration alteration) {
+    List<Source> all =
+        island.sources().stream().filter(s -> !alteration.gone().contains(s)).toList();
     if (all.isEmpty()) {
       return new Reference(Map.of(), List.of());
     }
     Optional<Source> first =
-        mains(island)
+        all.stream()
+            .filter(s -> !s.isDirect())
+            .findFirst()
             .or(() -> all.stream().filter(s -> variables.ofSource(s) < 0).findFirst())
             .or(() -> all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty());
     if (first.isEmpty()) {

@@ -1,13 +1,10 @@
 package org.coilwright.solve;
 
 import java.util.BitSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
-import org.coilwright.netlist.Part;
 import org.coilwright.quantity.CurrentKind;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
@@ -17,51 +14,30 @@ import org.coilwright.table.Tables;
  * it.
  */
 public final class Study {
-  /** Mains frequency where the site does not name it. */
-  private static final double USUAL_HERTZ = 50;
-
   private final Circuit circuit;
-  private final Variables variables;
-  private final Sources sources;
-  private final Elements elements;
-  private final Map<String, CoilModel> coils = new LinkedHashMap<>();
-  private final Grid grid;
-  private final Map<Zone, Group> groupOf;
-  private final Map<Group, Exploration> explorations = new LinkedHashMap<>();
+  private final Setup setup;
+  private final Model model;
   private final List<State> states;
   private final States composition;
   private final List<Trouble> troubles;
+  private final Lookup lookup;
+  private final CoilReadings coils;
+  private final LoadReadings loads;
   private final Readings readings;
 
   private Study(Circuit circuit, Tables tables) {
     this.circuit = circuit;
-    Air air = Air.of(circuit.netlist().site(), tables);
-    double hertz =
-        circuit
-            .netlist()
-            .site()
-            .mains()
-            .flatMap(m -> m.frequency())
-            .map(f -> f.value().nominal())
-            .orElse(USUAL_HERTZ);
-    Copper copper = new Copper(tables);
-    for (Part part : circuit.netlist().parts().values()) {
-      if (part instanceof Part.Relay relay) {
-        coils.put(relay.name(), CoilModel.of(relay, tables, copper, air, hertz));
-      }
-    }
-    this.variables = new Variables(circuit);
-    this.sources = new Sources(circuit, variables);
-    this.elements = new Elements(variables, sources, coils, tables, air, hertz);
-    this.grid = new Grid(circuit, variables, sources, elements);
-    List<Group> groups = Groups.of(grid, coils);
-    this.groupOf = Groups.byZone(groups);
-    groups.forEach(g -> explorations.put(g, new Exploration(g)));
-    List<Exploration> all = List.copyOf(explorations.values());
-    this.composition = new States(variables, all);
+    this.setup = new Setup(circuit, tables);
+    this.model = new Model(setup, circuit.islands(), Alteration.NONE);
+    List<Exploration> all = List.copyOf(model.explorations.values());
+    this.composition = new States(setup.variables, all);
     this.states = composition.list();
-    this.troubles = new Troubles(circuit, sources).in(all, composition);
-    this.readings = new Readings(grid, groupOf, coils, air);
+    this.troubles = new Troubles(circuit, setup.sources).in(all, composition);
+    this.lookup = new Lookup(model);
+    Extremes extremes = new Extremes(setup.air);
+    this.coils = new CoilReadings(lookup, extremes);
+    this.loads = new LoadReadings(lookup, extremes);
+    this.readings = new Readings(lookup);
   }
 
   /** Studies a circuit. */
@@ -78,7 +54,7 @@ public final class Study {
    * Those whose contacts are not wired are left out, unless {@code intent} names them.
    */
   public List<String> columns() {
-    return List.copyOf(variables.columns());
+    return List.copyOf(setup.variables.columns());
   }
 
   /**
@@ -104,10 +80,10 @@ public final class Study {
    */
   public List<State> statesFor(String part) {
     return circuit.branchesOf(part).stream()
-        .map(b -> grid.zoneOf(b).map(groupOf::get))
+        .map(model::groupOf)
         .flatMap(Optional::stream)
         .distinct()
-        .flatMap(g -> Optional.ofNullable(explorations.get(g)).stream())
+        .flatMap(g -> Optional.ofNullable(model.explorations.get(g)).stream())
         .flatMap(e -> composition.of(e).stream())
         .toList();
   }
@@ -119,7 +95,7 @@ public final class Study {
 
   /** Ids of the sources whose voltage is not written: what hangs on them is not to be judged. */
   public List<String> sourcesOfUnknownVoltage() {
-    return List.copyOf(sources.assumed());
+    return List.copyOf(setup.sources.assumed());
   }
 
   /**
@@ -127,8 +103,8 @@ public final class Study {
    * source then tell of the short-circuit and of nothing else.
    */
   public boolean isShorted(State state) {
-    return explorations.keySet().stream()
-        .anyMatch(g -> Troubles.isShorted(g, readings.bits(g, state)));
+    return model.explorations.keySet().stream()
+        .anyMatch(g -> Troubles.isShorted(g, lookup.bits(g, state)));
   }
 
   /**
@@ -137,19 +113,21 @@ public final class Study {
    * @throws IllegalArgumentException if there is no such relay
    */
   public CoilReading coil(String relay, State state) {
-    return readings.coil(relay, state);
+    return coils.of(relay, state);
   }
 
   /** What decides over a relay's armature; empty if what is written contradicts itself. */
   public Optional<CoilLimits> limits(String relay) {
-    return Optional.ofNullable(coils.get(relay)).flatMap(model -> model.limits);
+    return Optional.ofNullable(setup.coils.get(relay)).flatMap(model -> model.limits);
   }
 
   /**
    * The kind of current a coil is made for; UNSTATED if that is not written and does not follow.
    */
   public CurrentKind coilKind(String relay) {
-    return Optional.ofNullable(coils.get(relay)).map(m -> m.kind).orElse(CurrentKind.UNSTATED);
+    return Optional.ofNullable(setup.coils.get(relay))
+        .map(m -> m.kind)
+        .orElse(CurrentKind.UNSTATED);
   }
 
   /**
@@ -157,13 +135,18 @@ public final class Study {
    * nothing for it, and then its current is not known and reads as zero.
    */
   public Optional<String> coilCurrentRestsOn(String relay) {
-    return Optional.ofNullable(coils.get(relay))
+    return Optional.ofNullable(setup.coils.get(relay))
         .flatMap(model -> CoilImpedance.basis(model.spec, model.kind));
   }
 
   /** What a load does. */
   public LoadReading load(String load, State state) {
-    return readings.load(load, state);
+    return loads.of(load, state);
+  }
+
+  /** What reaches a load's worst element, at every corner; empty if nothing does in this state. */
+  public Optional<LoadVolts> loadVolts(String load, State state) {
+    return loads.volts(load, state);
   }
 
   /** What a contact carries or holds off. */
@@ -187,7 +170,7 @@ public final class Study {
     double amps = 0;
     double pickUp = 0;
     double watts = 0;
-    for (Exploration exploration : explorations.values()) {
+    for (Exploration exploration : model.explorations.values()) {
       double mostAmps = 0;
       double mostPickUp = 0;
       double mostWatts = 0;
@@ -216,18 +199,14 @@ public final class Study {
 
   /** Ohms of a conductor at the hottest the site names; empty if length or size is missing. */
   public Optional<Cited<Double>> hotOhms(Branch.Conductor conductor) {
-    return elements.hotOhms(conductor);
+    return setup.elements.hotOhms(conductor);
   }
 
-  Grid grid() {
-    return grid;
+  Model model() {
+    return model;
   }
 
-  Sources sources() {
-    return sources;
-  }
-
-  Situation situation(Zone zone, State state) {
-    return readings.situation(zone, state);
+  Lookup lookup() {
+    return lookup;
   }
 }

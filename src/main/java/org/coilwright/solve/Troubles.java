@@ -39,7 +39,7 @@ final class Troubles {
     if (!exploration.complete) {
       List<String> contacts =
           group.variables.subList(0, group.independents()).stream()
-              .map(v -> group.grid.variables.columns().get(v))
+              .map(v -> group.all.columns().get(v))
               .toList();
       found.add(
           new Trouble.NotExplored(
@@ -86,7 +86,7 @@ final class Troubles {
 
   private Map<String, Boolean> positions(Exploration exploration, BitSet moved) {
     Map<String, Boolean> positions = new LinkedHashMap<>();
-    Variables variables = exploration.group.grid.variables;
+    Variables variables = exploration.group.all;
     for (int slot = 0; slot < exploration.group.independents(); slot++) {
       int variable = exploration.group.variables.get(slot);
       positions.put(

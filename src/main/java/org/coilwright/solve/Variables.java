@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
@@ -22,9 +23,10 @@ final class Variables {
   private final List<String> relays = new ArrayList<>();
   private final List<Boolean> rest = new ArrayList<>();
   private final Map<String, Integer> numbers = new HashMap<>();
+  private final Map<Branch, List<Integer>> fedBy = new HashMap<>();
+  private final List<Branch.Source> sources = new ArrayList<>();
   private final Map<Branch.Source, Integer> fed = new HashMap<>();
   private final Map<Branch.Source, Branch.Input> inputs = new LinkedHashMap<>();
-  private final int[] slots;
 
   Variables(Circuit circuit) {
     Set<String> intended = new HashSet<>();
@@ -51,11 +53,12 @@ final class Variables {
             .forEach(
                 source -> {
                   fed.put(source, numbers.size() + fed.size());
+                  sources.add(source);
+                  fedBy.computeIfAbsent(input, i -> new ArrayList<>()).add(ofSource(source));
                   inputs.put(source, input);
                 });
       }
     }
-    slots = new int[numbers.size() + fed.size()];
   }
 
   private static void collect(Intent intent, Set<String> names) {
@@ -118,18 +121,19 @@ final class Variables {
     return fed.getOrDefault(source, -1);
   }
 
-  /** The sources that need an input to be live, each with it. */
-  Map<Branch.Source, Branch.Input> inputs() {
-    return inputs;
+  /** Numbers of the sources that an input keeps alive. */
+  List<Integer> fedBy(Branch input) {
+    return fedBy.getOrDefault(input, List.of());
   }
 
-  /** Where a variable stands within its group. */
-  int slot(int variable) {
-    return slots[variable];
+  /** The input that keeps a source alive; empty for one that needs none. */
+  Optional<Branch.Input> inputOf(Branch.Source source) {
+    return Optional.ofNullable(inputs.get(source));
   }
 
-  void setSlot(int variable, int slot) {
-    slots[variable] = slot;
+  /** The source that a variable stands for. */
+  Branch.Source source(int variable) {
+    return sources.get(variable - numbers.size());
   }
 
   /** Position of an independent contact when nothing moves it. */

@@ -4,11 +4,14 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit.Island;
 import org.coilwright.circuit.Node;
 
@@ -21,6 +24,8 @@ final class Zone {
   final List<Node> nodes = new ArrayList<>();
   private final Map<Node, Integer> index = new HashMap<>();
   private final Map<Branch, Element> elementOf = new LinkedHashMap<>();
+  private final Map<String, Element> coils = new HashMap<>();
+  private final Set<Source> sources = new LinkedHashSet<>();
   private final Map<Key, ZoneFlow> solved = new HashMap<>();
 
   Zone(int number, Island island, Reference reference) {
@@ -29,13 +34,25 @@ final class Zone {
     this.reference = reference;
   }
 
-  void add(Branch branch, Elements worth) {
+  void add(Branch branch, Elements worth, Alteration alteration) {
     int from = node(branch.from());
     int to = node(branch.to());
-    Element element = worth.of(branch, elements.size(), from, to, reference);
+    if (alteration.gone().contains(branch)) {
+      return;
+    }
+    Element element = worth.of(branch, elements.size(), from, to);
+    if (alteration.bridged().contains(branch)) {
+      element = Elements.bridged(element);
+    }
     elements.add(element);
     elementOf.put(branch, element);
-    worth.builtInDiode(element, elements.size()).ifPresent(elements::add);
+    if (element.kind() == Element.Kind.SOURCE && branch instanceof Source source) {
+      sources.add(source);
+    }
+    if (element.kind() == Element.Kind.COIL) {
+      coils.put(branch.part(), element);
+      worth.builtInDiode(element, elements.size()).ifPresent(elements::add);
+    }
   }
 
   private int node(Node node) {
@@ -43,12 +60,23 @@ final class Zone {
         node,
         n -> {
           nodes.add(n);
+          reference.way(n).forEach(leg -> sources.add(leg.source()));
           return nodes.size() - 1;
         });
   }
 
+  /** The sources whose voltage is felt in this zone. */
+  Set<Source> sources() {
+    return sources;
+  }
+
   Optional<Element> element(Branch branch) {
     return Optional.ofNullable(elementOf.get(branch));
+  }
+
+  /** A relay's coil, if it is here and whole. */
+  Optional<Element> coil(String relay) {
+    return Optional.ofNullable(coils.get(relay));
   }
 
   /** The number of a node in this zone, or -1. */
@@ -68,7 +96,7 @@ final class Zone {
       }
     }
     int live = elements.size();
-    for (Branch.Source source : reference.held()) {
+    for (Source source : sources) {
       own.set(live++, settings.isLive(source));
     }
     return solved.computeIfAbsent(

@@ -1,7 +1,9 @@
 package org.coilwright.solve;
 
 import java.util.BitSet;
-import org.coilwright.circuit.Node;
+import java.util.Optional;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.solve.Reference.Leg;
 
 /**
  * Voltages and currents of a zone.
@@ -44,23 +46,33 @@ record ZoneFlow(
     return directVolts(element) * direct.iRe[e] + re * alternating.iRe[e] + im * alternating.iIm[e];
   }
 
-  /**
-   * Current that leaves a node into this zone: {direct, alternating real, alternating imaginary}.
-   */
-  double[] drawnFrom(Node node) {
-    double[] sum = new double[3];
-    int n = zone.indexOf(node);
-    if (n >= 0) {
-      for (Element element : zone.elements) {
-        int sign = (element.from() == n ? 1 : 0) - (element.to() == n ? 1 : 0);
-        if (sign != 0) {
-          sum[0] += sign * direct.iRe[element.number()];
-          sum[1] += sign * alternating.iRe[element.number()];
-          sum[2] += sign * alternating.iIm[element.number()];
+  /** Adds what a source delivers into this zone: direct, then the phasor. */
+  void addDelivered(Source source, double[] sum) {
+    Optional<Element> inside = zone.element(source);
+    if (inside.isPresent()) {
+      add(inside.get().number(), 1, sum);
+      return;
+    }
+    int[] signs = new int[zone.nodes.size()];
+    for (int n = 0; n < signs.length; n++) {
+      for (Leg leg : zone.reference.way(zone.nodes.get(n))) {
+        if (leg.source().equals(source)) {
+          signs[n] += leg.sign();
         }
       }
     }
-    return sum;
+    for (Element element : zone.elements) {
+      int sign = signs[element.from()] - signs[element.to()];
+      if (sign != 0) {
+        add(element.number(), sign, sum);
+      }
+    }
+  }
+
+  private void add(int number, int sign, double[] sum) {
+    sum[0] += sign * direct.iRe[number];
+    sum[1] += sign * alternating.iRe[number];
+    sum[2] += sign * alternating.iIm[number];
   }
 
   @Override

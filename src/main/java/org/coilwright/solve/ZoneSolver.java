@@ -47,9 +47,7 @@ final class ZoneSolver {
 
   private boolean isClosed(Element contact) {
     return contact.variable() < 0
-        ? contact.branch() instanceof org.coilwright.circuit.Branch.Contact c
-            && c.conductsWhen(
-                c.actuator().atRest(c.form() == org.coilwright.netlist.Part.ContactForm.NC))
+        ? contact.conductsWhen()
         : settings.is(contact.variable()) == contact.conductsWhen();
   }
 

@@ -53,7 +53,7 @@ final class SpiceDeck {
       source(source);
     }
     for (Branch branch : island.branches()) {
-      study.grid().zoneOf(branch).ifPresent(zone -> branch(zone, branch));
+      study.model().grid.zoneOf(branch).ifPresent(zone -> branch(zone, branch));
     }
     Map<Node, double[]> volts = volts();
     double[] zero = volts.getOrDefault(reference, new double[2]);
@@ -77,7 +77,7 @@ final class SpiceDeck {
   }
 
   private Situation situation(Zone zone) {
-    return study.situation(zone, state);
+    return study.lookup().situation(zone, state);
   }
 
   private String name(Node node) {
@@ -88,7 +88,8 @@ final class SpiceDeck {
     Map<Node, double[]> volts = new LinkedHashMap<>();
     for (Branch branch : island.branches()) {
       study
-          .grid()
+          .model()
+          .grid
           .zoneOf(branch)
           .ifPresent(
               zone -> {
@@ -110,20 +111,20 @@ final class SpiceDeck {
   private boolean isTold(Node node) {
     return island.branches().stream()
         .filter(b -> b.from().equals(node) || b.to().equals(node))
-        .flatMap(b -> study.grid().zoneOf(b).stream())
+        .flatMap(b -> study.model().grid.zoneOf(b).stream())
         .allMatch(zone -> flow(zone).grounded[zone.indexOf(node)]);
   }
 
   private void source(Source source) {
     String id = "s" + lines.size();
     Zone zone =
-        study.grid().zones.stream()
+        study.model().grid.zones.stream()
             .filter(z -> z.island.number() == island.number())
             .findFirst()
             .orElseThrow();
     Situation situation =
-        study.grid().zones.stream()
-            .filter(z -> Groups.feeds(source, z))
+        study.model().grid.zones.stream()
+            .filter(z -> z.sources().contains(source))
             .findFirst()
             .map(this::situation)
             .orElseGet(() -> situation(zone));

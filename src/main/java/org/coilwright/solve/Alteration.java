@@ -1,0 +1,43 @@
+package org.coilwright.solve;
+
+import java.util.List;
+import java.util.Set;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Source;
+
+/**
+ * What is otherwise than drawn.
+ *
+ * @param gone branches that conduct no more: a broken wire, an open coil, a contact that never
+ *     closes, a source that is lost
+ * @param bridged branches that are short-circuited: a welded contact, a shorted coil
+ * @param joints connections that nobody drew
+ * @param atTop sources at the top of their tolerance
+ */
+record Alteration(
+    Set<Branch> gone, Set<Branch> bridged, List<Branch.Joint> joints, Set<Source> atTop) {
+  static final Alteration NONE = new Alteration(Set.of(), Set.of(), List.of(), Set.of());
+
+  static Alteration gone(Branch... branches) {
+    return new Alteration(Set.of(branches), Set.of(), List.of(), Set.of());
+  }
+
+  static Alteration bridged(Branch... branches) {
+    return new Alteration(Set.of(), Set.of(branches), List.of(), Set.of());
+  }
+
+  static Alteration joined(Branch.Joint... joints) {
+    return new Alteration(Set.of(), Set.of(), List.of(joints), Set.of());
+  }
+
+  static Alteration atTop(Source... sources) {
+    return new Alteration(Set.of(), Set.of(), List.of(), Set.of(sources));
+  }
+
+  /** Where a source stands in its tolerance. */
+  Level level(Source source, Corner corner) {
+    return corner.supply() == Level.NOMINAL && atTop.contains(source)
+        ? Level.HIGH
+        : corner.supply();
+  }
+}

@@ -1,0 +1,31 @@
+package org.coilwright.solve;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Circuit.Island;
+
+/** Islands, or parts of islands, with whatever is altered in them, cut into zones and explored. */
+final class Model {
+  final Setup setup;
+  final Alteration alteration;
+  final Grid grid;
+  final Map<Zone, Group> groupOf;
+  final Map<Group, Exploration> explorations = new LinkedHashMap<>();
+
+  Model(Setup setup, List<Island> islands, Alteration alteration) {
+    this.setup = setup;
+    this.alteration = alteration;
+    this.grid = new Grid(setup, islands, alteration);
+    List<Group> groups = Groups.of(grid);
+    this.groupOf = Groups.byZone(groups);
+    groups.forEach(g -> explorations.put(g, new Exploration(g)));
+  }
+
+  /** The group that a branch lies in; empty for a source that a reference holds. */
+  Optional<Group> groupOf(Branch branch) {
+    return grid.zoneOf(branch).flatMap(z -> Optional.ofNullable(groupOf.get(z)));
+  }
+}
