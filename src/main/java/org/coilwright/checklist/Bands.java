@@ -8,7 +8,7 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.quantity.Dimension;
-import org.coilwright.quantity.Figures;
+import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
 import org.coilwright.table.Cited;
@@ -57,9 +57,9 @@ final class Bands {
 
   private String room() {
     return "read at "
-        + Figures.given(figure("checklist.room-low").value(), Dimension.TEMPERATURE)
+        + Printed.given(figure("checklist.room-low").value(), Dimension.TEMPERATURE)
         + " to "
-        + Figures.given(figure("checklist.room-high").value(), Dimension.TEMPERATURE);
+        + Printed.given(figure("checklist.room-high").value(), Dimension.TEMPERATURE);
   }
 
   /** Resistance of a coil that has not been on; empty if the netlist lets nobody compute it. */
@@ -79,8 +79,8 @@ final class Bands {
     double low = ohms.isExact() ? ohms.nominal() * (1 - tolerance.value()) : ohms.low();
     double high = ohms.isExact() ? ohms.nominal() * (1 + tolerance.value()) : ohms.high();
     String how =
-        Figures.of(ohms)
-            + (ohms.isExact() ? " ± " + Figures.given(tolerance.value(), Dimension.RATIO) : "")
+        Printed.of(ohms)
+            + (ohms.isExact() ? " ± " + Printed.given(tolerance.value(), Dimension.RATIO) : "")
             + " as stated, "
             + room();
     return reasoned(
@@ -111,7 +111,7 @@ final class Bands {
     return reasoned(
         Band.between(share.value() * impedance, impedance, "Ω"),
         "wider than a DC coil's: its resistance lies below the "
-            + Figures.computed(impedance, Dimension.RESISTANCE)
+            + Printed.of(impedance, Dimension.RESISTANCE)
             + " it shows while pulling in (U² / S)",
         share,
         figure("coil.pick-up-power-factor"));
@@ -140,9 +140,9 @@ final class Bands {
         new Reasoned(
             Band.between(largest * share.value() * cold(), largest * warm() + probes.value(), "Ω"),
             Reasons.of(
-                Figures.given(metres, Dimension.LENGTH)
+                Printed.given(metres, Dimension.LENGTH)
                     + " of copper, at most "
-                    + Figures.computed(largest, Dimension.RESISTANCE)
+                    + Printed.of(largest, Dimension.RESISTANCE)
                     + " at 20 °C, "
                     + room()
                     + ", and the probes",
@@ -161,11 +161,11 @@ final class Bands {
     return reasoned(
         Band.between(hotOhms / most.value() / hot.value(), hotOhms / least.value(), "Ω"),
         "from rated voltage and power: "
-            + Figures.computed(hotOhms, Dimension.RESISTANCE)
+            + Printed.of(hotOhms, Dimension.RESISTANCE)
             + " hot, power tolerance "
-            + Figures.given(least.value(), Dimension.RATIO)
+            + Printed.given(least.value(), Dimension.RATIO)
             + " to "
-            + Figures.given(most.value(), Dimension.RATIO),
+            + Printed.given(most.value(), Dimension.RATIO),
         most,
         hot);
   }
@@ -185,9 +185,9 @@ final class Bands {
     Cited<Double> share = figure("checklist.off-share");
     return reasoned(
         Band.atMost(share.value() * volts, unit),
-        Figures.given(share.value(), Dimension.RATIO)
+        Printed.given(share.value(), Dimension.RATIO)
             + " of the "
-            + Figures.given(volts, Dimension.VOLTAGE)
+            + Printed.given(volts, Dimension.VOLTAGE)
             + " it may have, read with a tester of low impedance",
         share);
   }

@@ -7,7 +7,7 @@ import org.coilwright.checklist.Bands.Reasoned;
 import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Dimension;
-import org.coilwright.quantity.Figures;
+import org.coilwright.quantity.Printed;
 
 /** Insulation resistance: loads and mains wiring to earth, the control side to both. */
 final class InsulationRows {
@@ -127,6 +127,6 @@ final class InsulationRows {
   }
 
   private String at(String name) {
-    return "Test voltage " + Figures.given(bands.figure(name).value(), Dimension.VOLTAGE) + " DC.";
+    return "Test voltage " + Printed.given(bands.figure(name).value(), Dimension.VOLTAGE) + " DC.";
   }
 }

@@ -10,7 +10,7 @@ import org.coilwright.checklist.Bands.Reasoned;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Dimension;
-import org.coilwright.quantity.Figures;
+import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.solve.LoadReading;
 import org.coilwright.solve.State;
@@ -89,7 +89,7 @@ final class LoadRows {
             "A"),
         "switch off; compare with the plate, then with the element's resistance.",
         Reasons.of(
-            Figures.computed(amps, Dimension.CURRENT)
+            Printed.of(amps, Dimension.CURRENT)
                 + " at nominal voltage, with the tolerance of power and of supply",
             heater ? least : other,
             heater ? most : other));
@@ -125,7 +125,7 @@ final class LoadRows {
               Band.atMost(share.value() * rated, "A"),
               "switch off: " + load.name() + " is not stopped by " + column + ".",
               Reasons.of(
-                  Figures.given(share.value(), Dimension.RATIO) + " of the current when on",
+                  Printed.given(share.value(), Dimension.RATIO) + " of the current when on",
                   share)));
     }
     return rows;

@@ -11,7 +11,7 @@ import org.coilwright.checklist.Checklist.FindingEntry;
 import org.coilwright.checklist.Checklist.OpenPoint;
 import org.coilwright.checklist.Checklist.SatisfiedEntry;
 import org.coilwright.quantity.Dimension;
-import org.coilwright.quantity.Figures;
+import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
@@ -161,9 +161,9 @@ final class OutcomeEntries {
   private static List<String> measures(Optional<Measure> value, Optional<Measure> limit) {
     if (value.isPresent() && limit.isPresent() && value.get().unit().equals(limit.get().unit())) {
       Dimension dimension = BY_UNIT.getOrDefault(value.get().unit(), Dimension.COUNT);
-      List<String> numbers = Figures.apart(value.get().number(), limit.get().number(), dimension);
+      Printed.Pair numbers = Printed.pair(value.get().number(), limit.get().number(), dimension);
       String unit = dimension == Dimension.COUNT ? " " + value.get().unit() : "";
-      return List.of(numbers.get(0) + unit, numbers.get(1) + unit);
+      return List.of(numbers.value() + unit, numbers.limit() + unit);
     }
     return List.of(measure(value), measure(limit));
   }
@@ -173,7 +173,7 @@ final class OutcomeEntries {
         .map(
             m -> {
               Dimension dimension = BY_UNIT.getOrDefault(m.unit(), Dimension.COUNT);
-              String number = Figures.computed(m.number(), dimension);
+              String number = Printed.of(m.number(), dimension);
               return dimension == Dimension.COUNT ? number + " " + m.unit() : number;
             })
         .orElse("");

@@ -10,7 +10,7 @@ import org.coilwright.checklist.Expected.Seen;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.quantity.Dimension;
-import org.coilwright.quantity.Figures;
+import org.coilwright.quantity.Printed;
 import org.coilwright.table.Cited;
 
 /** Earth-fault loop and residual-current devices. The limits are those of the IEC practice. */
@@ -88,7 +88,7 @@ final class ProtectionRows {
                 Reasons.of(
                     breaker
                         + " opens at once from "
-                        + Figures.computed(amps, Dimension.CURRENT)
+                        + Printed.of(amps, Dimension.CURRENT)
                         + "; lowest supply and cold wires allowed for",
                     multiple.get(),
                     lowest,
@@ -149,6 +149,6 @@ final class ProtectionRows {
   }
 
   private static String current(double amps) {
-    return Figures.given(amps, Dimension.CURRENT);
+    return Printed.given(amps, Dimension.CURRENT);
   }
 }

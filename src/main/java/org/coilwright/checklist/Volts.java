@@ -2,7 +2,7 @@ package org.coilwright.checklist;
 
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.netlist.Site;
-import org.coilwright.quantity.Figures;
+import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 
 /** Voltages of the mains with the tolerance that is written, or the usual one if none is. */
@@ -58,6 +58,6 @@ final class Volts {
     Quantity written = mains.voltage().value();
     return written.isExact()
         ? Reasons.of("usual tolerance, none is stated", bands.figure("supply.mains-low"))
-        : Reasons.ofNetlist("site.mains: " + Figures.of(written));
+        : Reasons.ofNetlist("site.mains: " + Printed.of(written));
   }
 }

@@ -7,7 +7,7 @@ import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Wire;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
-import org.coilwright.quantity.Figures;
+import org.coilwright.quantity.Printed;
 
 /** The wiring list, in the order of the netlist. */
 final class WireRows {
@@ -33,9 +33,9 @@ final class WireRows {
         wire.from().value().toString(),
         wire.to().value().toString(),
         conductor.bridge() ? "bridge" : conductor.run().map(Run::name).orElse("single"),
-        conductor.size().map(Figures::of).orElse(NOT_STATED),
+        conductor.size().map(Printed::of).orElse(NOT_STATED),
         conductor.length().isPresent()
-            ? Figures.given(conductor.length().getAsDouble(), Dimension.LENGTH)
+            ? Printed.given(conductor.length().getAsDouble(), Dimension.LENGTH)
             : NOT_STATED,
         wire.colour().map(Written::text).orElse(NOT_STATED),
         anatomy.carries(conductor.from()));

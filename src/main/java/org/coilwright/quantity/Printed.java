@@ -5,11 +5,14 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 
 /**
- * Numbers as a person reads them: three significant digits, a unit that fits, no decimals where
- * they are all zero ({@code 24 V}, {@code 9.60 V}, {@code 36.1 mA}).
+ * Values as a person reads them. What was computed has three significant digits, a unit that fits,
+ * and no decimals where they are all zero ({@code 24 V}, {@code 9.60 V}, {@code 36.1 mA}); what was
+ * given has up to four and no idle zeros ({@code 2.5 mm²}).
  */
 public final class Printed {
   private static final int DIGITS = 3;
+
+  private static final int GIVEN_DIGITS = 4;
 
   /** Figures this many times apart need no common unit to be compared. */
   private static final double FAR = 10;
@@ -31,9 +34,10 @@ public final class Printed {
    * @param value in the base unit of {@code dimension}
    */
   public static String of(double value, Dimension dimension) {
-    Scale scale = Scale.of(value, dimension);
-    double shown = value / scale.factor;
-    return number(shown, decimals(shown)) + scale.suffix();
+    // what rounds up to a thousand watts is a kilowatt
+    Scale scale = Scale.of(Math.abs(significant(value, DIGITS).doubleValue()), dimension);
+    double shown = value / scale.factor();
+    return scale.with(number(shown, decimals(shown)));
   }
 
   /** Rounded up: for what must not be undercut. */
@@ -46,10 +50,55 @@ public final class Printed {
     return of(stepped(value, RoundingMode.FLOOR), dimension);
   }
 
+  /**
+   * A value that somebody chose, such as one of the netlist or of a table: no idle zeros.
+   *
+   * @param value in the base unit of {@code dimension}
+   */
+  public static String given(double value, Dimension dimension) {
+    Scale scale = Scale.of(Math.abs(significant(value, GIVEN_DIGITS).doubleValue()), dimension);
+    return scale.with(plain(value / scale.factor()));
+  }
+
+  /** A quantity as a netlist would have it: {@code 24 V DC ± 10 %}, {@code 0..45 °C}. */
+  public static String of(Quantity q) {
+    if (q.isExact()) {
+      return given(q.nominal(), q.dimension()) + kind(q);
+    }
+    boolean points = q.dimension() == Dimension.RATIO || q.dimension() == Dimension.TEMPERATURE;
+    double up = 100 * (q.high() - q.nominal()) / Math.abs(q.nominal());
+    double down = 100 * (q.nominal() - q.low()) / Math.abs(q.nominal());
+    if (!points && isHalfPercents(up) && isHalfPercents(down)) {
+      String value = given(q.nominal(), q.dimension()) + kind(q);
+      String above = plain(up);
+      String below = plain(down);
+      return above.equals(below)
+          ? value + " ± " + above + " %"
+          : value + " +" + above + " % -" + below + " %";
+    }
+    Scale scale = Scale.of(Math.max(Math.abs(q.low()), Math.abs(q.high())), q.dimension());
+    String low = plain(q.low() / scale.factor());
+    return scale.with(low + ".." + plain(q.high() / scale.factor())) + kind(q);
+  }
+
+  /** A rating as a netlist would have it: {@code 16 A at 250 V}, {@code 1.6 W per pole}. */
+  public static String of(Rating rating) {
+    StringBuilder words = new StringBuilder(of(rating.amount()));
+    if (rating.amount().dimension() == Dimension.COUNT
+        && rating.at().filter(at -> at.dimension() == Dimension.TIME).isPresent()) {
+      words.append(" x");
+    }
+    rating
+        .at()
+        .ifPresent(
+            at -> words.append(at.dimension() == Dimension.TIME ? " for " : " at ").append(of(at)));
+    return words.append(rating.perPole() ? " per pole" : "").toString();
+  }
+
   /** A size of conductor as it is written: {@code 0.75 mm²}, {@code 16 AWG}, {@code 2/0 AWG}. */
   public static String of(ConductorSize size) {
     if (size.awg().isEmpty()) {
-      return BigDecimal.valueOf(size.mm2()).stripTrailingZeros().toPlainString() + " mm²";
+      return given(size.mm2(), Dimension.AREA);
     }
     int awg = size.awg().getAsInt();
     return (awg > 0 ? Integer.toString(awg) : (1 - awg) + "/0") + " AWG";
@@ -89,8 +138,8 @@ public final class Printed {
           of(value, dimension), of(limit, dimension), of(Math.abs(value - limit), dimension));
     }
     Scale scale = Scale.of(larger, dimension);
-    double a = value / scale.factor;
-    double b = limit / scale.factor;
+    double a = value / scale.factor();
+    double b = limit / scale.factor();
     int decimals = decimals(Math.max(Math.abs(a), Math.abs(b)));
     if (!isWhole(b, decimals) && isWhole(b, decimals + 1)) {
       // 85 % of 230 V is 195.5 V, and a reader who works it out must find it
@@ -100,9 +149,9 @@ public final class Printed {
       decimals++;
     }
     return new Pair(
-        number(a, decimals) + scale.suffix(),
-        number(b, decimals) + scale.suffix(),
-        number(Math.abs(a - b), decimals) + scale.suffix());
+        scale.with(number(a, decimals)),
+        scale.with(number(b, decimals)),
+        scale.with(number(Math.abs(a - b), decimals)));
   }
 
   /**
@@ -111,6 +160,23 @@ public final class Printed {
    * @param apart how far they lie apart, without sign
    */
   public record Pair(String value, String limit, String apart) {}
+
+  private static String kind(Quantity q) {
+    return q.kind() == CurrentKind.UNSTATED ? "" : " " + q.kind();
+  }
+
+  private static boolean isHalfPercents(double percent) {
+    return percent <= 100 && Math.abs(percent * 2 - Math.rint(percent * 2)) < 1e-6;
+  }
+
+  private static String plain(double value) {
+    BigDecimal number = significant(value, GIVEN_DIGITS);
+    return number.signum() == 0 ? "0" : number.stripTrailingZeros().toPlainString();
+  }
+
+  private static BigDecimal significant(double value, int digits) {
+    return BigDecimal.valueOf(value).round(new MathContext(digits, RoundingMode.HALF_UP));
+  }
 
   private static double stepped(double value, RoundingMode mode) {
     if (value == 0) {
@@ -145,37 +211,5 @@ public final class Printed {
     }
     int magnitude = (int) Math.floor(Math.log10(Math.abs(shown)));
     return Math.min(MOST_DECIMALS, Math.max(0, DIGITS - 1 - magnitude));
-  }
-
-  /** A multiple of the base unit and its symbol. */
-  private record Scale(double factor, String unit) {
-    static Scale of(double value, Dimension dimension) {
-      double size = Math.abs(value);
-      String unit = dimension.baseUnit();
-      return switch (dimension) {
-        case RATIO -> new Scale(0.01, unit);
-        case CURRENT, TIME -> size > 0 && size < 1 ? new Scale(1e-3, "m" + unit) : base(unit);
-        case VOLTAGE -> size > 0 && size < 0.1 ? new Scale(1e-3, "m" + unit) : base(unit);
-        case POWER, APPARENT_POWER, ENERGY ->
-            size >= 1e3
-                ? new Scale(1e3, "k" + unit)
-                : size > 0 && size < 0.1 ? new Scale(1e-3, "m" + unit) : base(unit);
-        case RESISTANCE -> size >= 1e4 ? new Scale(1e3, "k" + unit) : base(unit);
-        case CAPACITANCE -> size < 1e-7 ? new Scale(1e-9, "n" + unit) : new Scale(1e-6, "µ" + unit);
-        case LENGTH ->
-            size >= 1e4
-                ? new Scale(1e3, "k" + unit)
-                : size > 0 && size < 0.1 ? new Scale(1e-3, "m" + unit) : base(unit);
-        case AREA, TEMPERATURE, FREQUENCY, VOLUME, COUNT -> base(unit);
-      };
-    }
-
-    private static Scale base(String unit) {
-      return new Scale(1, unit);
-    }
-
-    String suffix() {
-      return unit.isEmpty() ? "" : " " + unit;
-    }
   }
 }

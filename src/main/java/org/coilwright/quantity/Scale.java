@@ -25,15 +25,16 @@ record Scale(String symbol, double factor, double from) {
 
   private static List<Scale> of(Dimension dimension) {
     return switch (dimension) {
-      case VOLTAGE -> List.of(kilo("V"), new Scale("V", 1, 0.1), milli("mV"));
+      // test voltages of a few kilovolts are read beside voltages of the mains
+      case VOLTAGE -> List.of(kilo("V", 1e4), new Scale("V", 1, 0.1), milli("mV"));
       case CURRENT ->
-          List.of(kilo("A"), new Scale("A", 1, 1), new Scale("mA", 1e-3, 1e-3), micro("µA"));
+          List.of(kilo("A", 1e4), new Scale("A", 1, 1), new Scale("mA", 1e-3, 1e-3), micro("µA"));
       case RESISTANCE ->
-          List.of(new Scale("MΩ", 1e6, 1e6), kilo("Ω"), new Scale("Ω", 1, 0.1), milli("mΩ"));
-      case POWER -> List.of(kilo("W"), new Scale("W", 1, 0.1), milli("mW"));
-      case APPARENT_POWER -> List.of(kilo("VA"), new Scale("VA", 1, 0));
-      case ENERGY -> List.of(kilo("Wh"), new Scale("Wh", 1, 0));
-      case LENGTH -> List.of(new Scale("m", 1, 1), milli("mm"));
+          List.of(new Scale("MΩ", 1e6, 1e6), kilo("Ω", 1e4), new Scale("Ω", 1, 0.1), milli("mΩ"));
+      case POWER -> List.of(kilo("W", 1e3), new Scale("W", 1, 0.1), milli("mW"));
+      case APPARENT_POWER -> List.of(kilo("VA", 1e3), new Scale("VA", 1, 0));
+      case ENERGY -> List.of(kilo("Wh", 1e3), new Scale("Wh", 1, 0));
+      case LENGTH -> List.of(kilo("m", 1e4), new Scale("m", 1, 0.1), milli("mm"));
       case AREA -> List.of(new Scale("mm²", 1, 0));
       case TEMPERATURE -> List.of(new Scale("°C", 1, 0));
       case TIME ->
@@ -52,8 +53,8 @@ record Scale(String symbol, double factor, double from) {
     };
   }
 
-  private static Scale kilo(String base) {
-    return new Scale("k" + base, 1000, 1000);
+  private static Scale kilo(String base, double from) {
+    return new Scale("k" + base, 1000, from);
   }
 
   private static Scale milli(String symbol) {
@@ -62,5 +63,10 @@ record Scale(String symbol, double factor, double from) {
 
   private static Scale micro(String symbol) {
     return new Scale(symbol, 1e-6, 0);
+  }
+
+  /** A number with this unit behind it. */
+  String with(String number) {
+    return symbol.isEmpty() ? number : number + " " + symbol;
   }
 }

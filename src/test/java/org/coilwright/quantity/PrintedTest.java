@@ -1,9 +1,15 @@
 package org.coilwright.quantity;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.fail;
 
+import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class PrintedTest {
   @Test
@@ -64,5 +70,98 @@ class PrintedTest {
 
   private static Printed.Pair pair(double value, double limit) {
     return Printed.pair(value, limit, Dimension.VOLTAGE);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "9.2796, VOLTAGE, 9.28 V",
+    "9.6, VOLTAGE, 9.60 V",
+    "228.4, VOLTAGE, 228 V",
+    "0.32, VOLTAGE, 0.320 V",
+    "0, VOLTAGE, 0 V",
+    "0.085, CURRENT, 85 mA",
+    "13, CURRENT, 13 A",
+    "0.9996, CURRENT, 1 A",
+    "9000, POWER, 9 kW",
+    "999.6, POWER, 1 kW",
+    "0.8047, RATIO, 80.5 %",
+    "44.96, TEMPERATURE, 45 °C",
+    "0.0000001, CAPACITANCE, 100 nF",
+    "7300, TIME, 2.03 h",
+    "50000, COUNT, 50000",
+  })
+  void computed_values_have_three_figures(double value, Dimension dimension, String expected) {
+    assertEquals(expected, Printed.of(value, dimension));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "230, VOLTAGE, 230 V",
+    "0.085, CURRENT, 85 mA",
+    "2.5, AREA, 2.5 mm²",
+    "0.75, AREA, 0.75 mm²",
+    "4000, VOLTAGE, 4000 V",
+    "600, TIME, 10 min",
+    "0.2, LENGTH, 0.2 m",
+    "12345, LENGTH, 12.35 km",
+  })
+  void given_values_have_no_idle_zeros(double value, Dimension dimension, String expected) {
+    assertEquals(expected, Printed.given(value, dimension));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "24 V ± 10 %, VOLTAGE",
+    "24 V DC ± 10 %, VOLTAGE",
+    "24 V DC +20 % -15 %, VOLTAGE",
+    "20.5..28 V, VOLTAGE",
+    "0..45 °C, TEMPERATURE",
+    "80..110 %, RATIO",
+    "230 V AC, VOLTAGE",
+  })
+  void a_quantity_prints_as_a_netlist_would_have_it(String text, Dimension dimension) {
+    assertEquals(text, Printed.of(read(text, dimension)));
+  }
+
+  @Test
+  void ratings_and_sizes_print_as_a_netlist_would_have_them() {
+    Quantity volts = Quantity.of(250, Dimension.VOLTAGE);
+    Quantity amps = Quantity.of(16, Dimension.CURRENT);
+    assertEquals("16 A at 250 V", Printed.of(new Rating(amps, Optional.of(volts), false)));
+    assertEquals(
+        "8 x for 5 s",
+        Printed.of(
+            new Rating(
+                Quantity.of(8, Dimension.COUNT),
+                Optional.of(Quantity.of(5, Dimension.TIME)),
+                false)));
+    assertEquals(
+        "1.6 W per pole",
+        Printed.of(new Rating(Quantity.of(1.6, Dimension.POWER), Optional.empty(), true)));
+    assertEquals("2/0 AWG", Printed.of(ConductorSize.ofAwg(-1)));
+    assertEquals("18 AWG", Printed.of(ConductorSize.ofAwg(18)));
+    assertEquals("2.5 mm²", Printed.of(ConductorSize.ofMm2(2.5)));
+  }
+
+  @Test
+  void what_is_printed_reads_back_to_the_printed_figures() {
+    Random random = new Random(20260101);
+    List<Dimension> dimensions = List.of(Dimension.values());
+    for (int i = 0; i < 20_000; i++) {
+      Dimension dimension = dimensions.get(random.nextInt(dimensions.size()));
+      double value =
+          dimension == Dimension.COUNT
+              ? random.nextInt(1, 1_000_000)
+              : Math.pow(10, random.nextDouble() * 8 - 3);
+      Quantity read = read(Printed.given(value, dimension), dimension);
+      assertEquals(value, read.nominal(), Math.abs(value) * 1e-3 + 1e-14, dimension + " " + value);
+    }
+  }
+
+  private static Quantity read(String text, Dimension dimension) {
+    if (QuantityParser.quantity(text, Wanted.of(dimension)) instanceof Parsed.Good<Quantity> g) {
+      return g.value();
+    }
+    return fail(text + ": " + QuantityParser.quantity(text, Wanted.of(dimension)));
   }
 }
