@@ -10,6 +10,9 @@ import org.coilwright.quantity.Cursor.Misread;
 final class ValueReader {
   private static final List<String> CONDITION_WORDS = List.of("at", "for", "per");
 
+  /** In °C. */
+  private static final double ABSOLUTE_ZERO = -273.15;
+
   private final Cursor cursor;
   private final Wanted wanted;
   private CurrentKind kind = CurrentKind.UNSTATED;
@@ -189,6 +192,13 @@ final class ValueReader {
   }
 
   private Quantity checked(int start, Quantity quantity) {
+    if (quantity.dimension() == Dimension.TEMPERATURE && quantity.low() < ABSOLUTE_ZERO) {
+      throw new Misread(
+          start,
+          cursor.at() - start,
+          "nothing can be colder than -273.15 °C",
+          "check the number, its sign and its tolerance");
+    }
     boolean refused =
         switch (wanted.least()) {
           case ANY -> false;

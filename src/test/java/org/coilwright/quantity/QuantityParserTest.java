@@ -139,8 +139,8 @@ class QuantityParserTest {
     Quantity q =
         assertInstanceOf(Parsed.Good.class, parsed).value() instanceof Quantity v ? v : null;
     assertEquals(
-        Figures.of(new Quantity(Dimension.VOLTAGE, 228, 240, 252, CurrentKind.UNSTATED)),
-        q == null ? "" : Figures.of(q));
+        Printed.of(new Quantity(Dimension.VOLTAGE, 228, 240, 252, CurrentKind.UNSTATED)),
+        q == null ? "" : Printed.of(q));
     assertInstanceOf(Parsed.Bad.class, QuantityParser.splitVoltage("240 V"));
     assertInstanceOf(Parsed.Bad.class, QuantityParser.splitVoltage("120/208 V"));
   }
@@ -219,6 +219,9 @@ class QuantityParserTest {
         "24 V + 10 % | VOLTAGE | a tolerance with a sign needs both sides | write +20 % -15 %, or ± 10 %",
         "10 % ± 2 % | RATIO | a percentage of a share in per cent can be understood in two ways | write a range: 8..12 %",
         "-24 V | VOLTAGE | the value must stay above zero | check the number, its sign and its tolerance",
+        "0 Ω | RESISTANCE | the value must stay above zero | check the number, its sign and its tolerance",
+        "-1 m | LENGTH | the value must stay above zero | check the number, its sign and its tolerance",
+        "-300..45 °C | TEMPERATURE | nothing can be colder than -273.15 °C | check the number, its sign and its tolerance",
         "10 m AC | LENGTH | a length is neither AC nor DC | take AC out",
         "24 V please | VOLTAGE | \"please\" does not belong here | write it like 24 V",
         "V 24 | VOLTAGE | a number is missing here | start with a number",
