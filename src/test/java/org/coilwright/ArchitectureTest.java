@@ -47,7 +47,8 @@ class ArchitectureTest {
               Map.entry("behaviour", Set.of("quantity", "netlist", "table")),
               Map.entry("rule", Set.of("quantity", "netlist", "table", "circuit", "solve")),
               Map.entry(
-                  "rules", Set.of("quantity", "netlist", "table", "circuit", "solve", "rule")),
+                  "rules",
+                  Set.of("quantity", "netlist", "table", "circuit", "solve", "behaviour", "rule")),
               Map.entry(
                   "checklist", Set.of("quantity", "netlist", "table", "circuit", "solve", "rule")),
               Map.entry("pdf", Set.of("checklist")),
@@ -59,6 +60,7 @@ class ArchitectureTest {
                       "table",
                       "circuit",
                       "solve",
+                      "behaviour",
                       "rule",
                       "rules",
                       "checklist",

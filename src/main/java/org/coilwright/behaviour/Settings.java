@@ -63,6 +63,25 @@ public record Settings(
       return minutes > 59 ? -1 : Integer.parseInt(hour) * 3600 + minutes * 60;
     }
 
+    /** How long it lasts, in seconds. */
+    public int seconds() {
+      return Math.floorMod(to - from - 1, DAY) + 1;
+    }
+
+    /** Its beginning as it is written: {@code 13:00}. */
+    public String fromWords() {
+      return words(from);
+    }
+
+    /** Its end as it is written: {@code 14:00}. */
+    public String toWords() {
+      return words(to);
+    }
+
+    private static String words(int second) {
+      return "%02d:%02d".formatted(second / 3600, second / 60 % 60);
+    }
+
     /** True if the second of the day lies in it. */
     public boolean holds(int secondOfDay) {
       return from <= to

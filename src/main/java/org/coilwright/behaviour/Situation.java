@@ -1,6 +1,5 @@
 package org.coilwright.behaviour;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
@@ -38,49 +37,51 @@ public record Situation(String name, String tells, Feed feed, double startLevel)
     double floor = scene.plant().battery().map(Battery::floorFraction).orElse(0.0);
     IntToDoubleFunction clear = t -> peak * sun(t);
     IntToDoubleFunction house = t -> base * livedIn(t);
-    float[] clouds = clouds();
-    List<Situation> all = new ArrayList<>();
-    all.add(day("clear day", "Sun from six to eight, the house as usual.", clear, house, MIDDLE));
-    all.add(
+    return List.of(
         day(
-            "broken cloud",
-            "The same day with clouds that pass within minutes.",
-            t -> clear.applyAsDouble(t) * clouds[t],
+            "clear day",
+            "Sun from six in the morning to eight in the evening, the house as usual.",
+            clear,
             house,
-            MIDDLE));
-    all.add(
-        stretch(
-            "evening step",
-            "After dark the largest load stops at once; the battery was feeding it.",
-            1800,
-            t -> 0,
-            t -> t < 900 ? base + step : base,
-            HIGH));
-    all.add(
-        stretch(
+            MIDDLE),
+        brokenCloud(scene),
+        eveningStep(scene),
+        evening(
             "short strong load",
             "After dark the largest load runs for forty seconds.",
-            1800,
-            t -> 0,
-            t -> t >= 600 && t < 640 ? base + step : base,
-            HIGH));
-    all.add(
-        stretch(
+            t -> t >= 600 && t < 640 ? base + step : base),
+        evening(
             "two in a row",
             "After dark the largest load runs for three minutes, twice, a minute apart.",
-            1800,
-            t -> 0,
-            t -> (t >= 300 && t < 480) || (t >= 540 && t < 720) ? base + step : base,
-            HIGH));
-    all.add(day("battery full", "A clear day that begins with the battery full.", clear, house, 1));
-    all.add(
+            t -> (t >= 600 && t < 780) || (t >= 840 && t < 1020) ? base + step : base),
+        day("battery full", "A clear day that begins with the battery full.", clear, house, 1),
         day(
             "battery at its floor",
             "A clear day that begins with the battery at its floor.",
             clear,
             house,
             floor));
-    return List.copyOf(all);
+  }
+
+  /** A day of clouds that pass: what asks most of the contacts. */
+  public static Situation brokenCloud(Scene scene) {
+    float[] clouds = clouds();
+    return day(
+        "broken cloud",
+        "The same day with clouds that pass within minutes.",
+        t -> scene.pvPeakWatts() * sun(t) * clouds[t],
+        t -> scene.baseLoadWatts() * livedIn(t),
+        MIDDLE);
+  }
+
+  /** The largest load stops after dark: what a battery that settles slowly is seen by. */
+  public static Situation eveningStep(Scene scene) {
+    double base = scene.baseLoadWatts();
+    double step = scene.largestStepWatts();
+    return evening(
+        "evening step",
+        "After dark the largest load runs for a quarter of an hour and stops at once.",
+        t -> t >= 600 && t < 1500 ? base + step : base);
   }
 
   /** The scene's plant as this situation begins with it. */
@@ -98,14 +99,9 @@ public record Situation(String name, String tells, Feed feed, double startLevel)
     return new Situation(name, tells, Computed.of(DAY, 0, pv, other), startLevel);
   }
 
-  private static Situation stretch(
-      String name,
-      String tells,
-      int seconds,
-      IntToDoubleFunction pv,
-      IntToDoubleFunction other,
-      double startLevel) {
-    return new Situation(name, tells, Computed.of(seconds, 21 * HOUR, pv, other), startLevel);
+  /** From nine until midnight: the battery has settled long before anything happens. */
+  private static Situation evening(String name, String tells, IntToDoubleFunction other) {
+    return new Situation(name, tells, Computed.of(3 * HOUR, 21 * HOUR, t -> 0, other), HIGH);
   }
 
   private static double sun(int second) {

@@ -104,6 +104,35 @@ public final class Printed {
     return (awg > 0 ? Integer.toString(awg) : (1 - awg) + "/0") + " AWG";
   }
 
+  /**
+   * A span of time in the unit a person would use: {@code 40 s}, {@code 10 min}, {@code 3.10 h}.
+   *
+   * @param seconds 0 or more
+   */
+  public static String span(double seconds) {
+    return span(seconds, RoundingMode.HALF_UP);
+  }
+
+  /** A span of time rounded up: for what must not be undercut. */
+  public static String spanAtLeast(double seconds) {
+    return span(seconds, RoundingMode.CEILING);
+  }
+
+  /** A span of time rounded down: for what must not be exceeded. */
+  public static String spanAtMost(double seconds) {
+    return span(seconds, RoundingMode.FLOOR);
+  }
+
+  private static String span(double seconds, RoundingMode mode) {
+    if (seconds < 100) {
+      return of(stepped(seconds, mode), Dimension.TIME);
+    }
+    double minutes = seconds / 60;
+    boolean hours = minutes >= 100;
+    double shown = stepped(hours ? minutes / 60 : minutes, mode);
+    return number(shown, decimals(shown)) + (hours ? " h" : " min");
+  }
+
   /** A volt figure. */
   public static String volts(double volts) {
     return of(volts, Dimension.VOLTAGE);

@@ -74,6 +74,15 @@ public final class AllRules {
     all.add(new PolesNeutralMissing(tables));
     all.add(new PolesEarthMissing(tables));
 
+    // behaviour
+    all.add(new BehaviourConfirmTooShort(tables));
+    all.add(new BehaviourStartBelowLoad(tables));
+    all.add(new BehaviourCycles(tables));
+    all.add(new BehaviourBatteryDrain(tables));
+    all.add(new BehaviourDailyLimit(tables));
+    all.add(new BehaviourWindowForcesOn(tables));
+    all.add(new BehaviourWear(tables));
+
     // record
     all.add(new RecordNotChecked());
     all.add(new RecordAcceptedNothing());

@@ -68,13 +68,20 @@ class ContractTest {
         "suppression.missing",
         "suppression.underrated",
         "separation.elv-earthed",
-        "poles.line-left-on");
+        "poles.line-left-on",
+        "behaviour.confirm-too-short",
+        "behaviour.start-below-load",
+        "behaviour.cycles",
+        "behaviour.battery-drain",
+        "behaviour.daily-limit",
+        "behaviour.wear");
     put(
         Weight.NOTE,
         "wiring.repeated",
         "wiring.unused-part",
         "drive.below-least-load",
         "suppression.slow-release",
+        "behaviour.window-forces-on",
         "record.not-checked",
         "record.accepted-nothing");
   }

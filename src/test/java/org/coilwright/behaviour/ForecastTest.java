@@ -1,0 +1,165 @@
+package org.coilwright.behaviour;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Random;
+import org.coilwright.behaviour.Battery.Settling;
+import org.junit.jupiter.api.Test;
+
+/** The closed forms and the rehearsal say the same, over random settings. */
+class ForecastTest {
+  private static final int CASES = 400;
+  private static final int STEP_MILLIS = 100;
+
+  /** Where the two may differ: a threshold is crossed between two rows. */
+  private static final double TWO_ROWS = 0.2;
+
+  private static Settings settings(
+      double export, double confirm, double importAbove, double stopAfter, double shortest) {
+    return new Settings(
+        OptionalDouble.of(export),
+        confirm,
+        OptionalDouble.of(importAbove),
+        stopAfter,
+        OptionalDouble.empty(),
+        shortest,
+        OptionalDouble.empty(),
+        List.of());
+  }
+
+  @Test
+  void a_false_start_is_foretold_where_the_rehearsal_shows_one() {
+    Random random = new Random(41);
+    int falseStarts = 0;
+    int compared = 0;
+    for (int i = 0; i < CASES; i++) {
+      double base = 200 + random.nextInt(800);
+      double step = 1000 + random.nextInt(9000);
+      double settles = 2 + random.nextInt(12);
+      double export = 300 + random.nextInt(6000);
+      double confirm = random.nextInt(140) / 10.0;
+      double discharge = 1000 + random.nextInt(9000);
+      double charge = 500 + random.nextInt(6000);
+      boolean starts = false;
+      for (Settling settling : Settling.values()) {
+        Battery battery = new Battery(1e6, discharge, charge, settles, settling, 0.1, 0.5);
+        // the sun that lets the battery go all the way from giving to taking
+        double sun = Math.max(0, Math.min(step + base - discharge, base + charge));
+        Columns columns = Columns.of(STEP_MILLIS, 200, t -> sun, t -> t < 100 ? base + step : base);
+        Plant plant = new Plant(3000, Optional.of(battery), Optional.empty());
+        Tally tally = Rehearsal.run(columns, plant, settings(export, confirm, 1e9, 0, 1), null);
+        starts |= !tally.falseStarts().isEmpty();
+      }
+      Battery battery = new Battery(1e6, discharge, charge, settles, Settling.RAMP, 0.1, 0.5);
+      double tooMuch = Forecast.overshootWatts(step, battery);
+      double lasts = Forecast.secondsAbove(tooMuch, export, settles);
+      if (Math.abs(lasts - confirm) > TWO_ROWS && !(lasts > 0 && lasts < TWO_ROWS)) {
+        assertEquals(lasts > confirm, starts, "case %d: %s s, %s s".formatted(i, lasts, confirm));
+        falseStarts += starts ? 1 : 0;
+        compared++;
+      }
+    }
+    assertTrue(falseStarts > CASES / 10 && compared - falseStarts > CASES / 10);
+  }
+
+  @Test
+  void a_contact_that_opens_by_itself_is_foretold_where_the_rehearsal_shows_one() {
+    Random random = new Random(42);
+    int opened = 0;
+    int compared = 0;
+    for (int i = 0; i < CASES; i++) {
+      double load = 1000 + random.nextInt(8000);
+      double export = 500 + random.nextInt(7000);
+      double importAbove = 100 + random.nextInt(1000);
+      double stopAfter = random.nextInt(10);
+      double shortest = random.nextInt(3) == 0 ? 0 : random.nextInt(12);
+      double settles = random.nextInt(12);
+      double discharge = random.nextInt(5000);
+      boolean without = random.nextInt(3) == 0;
+      Settings settings =
+          new Settings(
+              OptionalDouble.of(export),
+              1,
+              OptionalDouble.of(importAbove),
+              stopAfter,
+              OptionalDouble.of(0.2),
+              shortest,
+              OptionalDouble.empty(),
+              List.of());
+      boolean opens = false;
+      for (Settling settling : Settling.values()) {
+        Battery battery = new Battery(1e7, discharge, 0, settles, settling, 0.1, 1);
+        Plant plant =
+            new Plant(load, without ? Optional.empty() : Optional.of(battery), Optional.empty());
+        Columns columns = Columns.of(STEP_MILLIS, 60, t -> export + 500.5, t -> 500);
+        Tally tally = Rehearsal.run(columns, plant, settings, null);
+        opens |= tally.runs().stream().anyMatch(r -> r.endStep() < columns.rows());
+      }
+      Plant plant =
+          new Plant(
+              load,
+              without
+                  ? Optional.empty()
+                  : Optional.of(new Battery(1e7, discharge, 0, settles, Settling.RAMP, 0.1, 1)),
+              Optional.empty());
+      double waits = Math.max(stopAfter, shortest);
+      boolean close =
+          Math.abs(Forecast.passingImportSeconds(settings, plant) - waits) <= TWO_ROWS
+              || Math.abs(Forecast.lastingImport(settings, plant) - importAbove) <= 1;
+      if (!close) {
+        assertEquals(
+            Forecast.opensByItself(settings, plant), opens, "case " + i + settings + plant);
+        opened += opens ? 1 : 0;
+        compared++;
+      }
+    }
+    assertTrue(opened > CASES / 10 && compared - opened > CASES / 10, opened + "/" + compared);
+  }
+
+  @Test
+  void what_one_start_takes_from_the_battery_is_foretold() {
+    Random random = new Random(43);
+    for (int i = 0; i < CASES; i++) {
+      double load = 1000 + random.nextInt(8000);
+      double discharge = 500 + random.nextInt(9000);
+      double shortest = 60 + random.nextInt(1200);
+      Battery battery = new Battery(1e5, discharge, 0, 0, Settling.RAMP, 0.1, 1);
+      Plant plant = new Plant(load, Optional.of(battery), Optional.empty());
+      // the sun is gone in the row in which the contact closes
+      Columns columns = Columns.of(1000, 1500, t -> t < 2 ? 20_000 : 0, t -> 0);
+      Settings settings =
+          new Settings(
+              OptionalDouble.of(9000),
+              2,
+              OptionalDouble.empty(),
+              0,
+              OptionalDouble.of(0.999999),
+              shortest,
+              OptionalDouble.empty(),
+              List.of());
+      Tally tally = Rehearsal.run(columns, plant, settings, null);
+      double taken = tally.runs().get(0).batteryWh();
+      assertEquals(Forecast.drainWh(battery, load, shortest), taken, 1e-6 * taken);
+    }
+  }
+
+  @Test
+  void the_time_to_heat_is_foretold() {
+    Random random = new Random(44);
+    for (int i = 0; i < 40; i++) {
+      double load = 1000 + random.nextInt(8000);
+      Water water = new Water(50 + random.nextInt(400), 10, 60, 5, 0, 20, List.of(), 4186);
+      double seconds = Forecast.heatingSeconds(water, load);
+      Plant plant = new Plant(load, Optional.empty(), Optional.of(water));
+      Columns columns = Columns.of(1000, seconds + 100, t -> 20_000, t -> 0);
+      Tally tally = Rehearsal.run(columns, plant, settings(9000, 0, 1e9, 0, 0), null);
+      double took = tally.targetStep().orElseThrow() - tally.runs().get(0).startStep() + 1;
+      assertEquals(seconds, took, 1.0);
+      assertEquals(Forecast.heatingWh(water), load * seconds / 3600, 1e-6);
+    }
+  }
+}
