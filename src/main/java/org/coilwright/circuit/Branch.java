@@ -26,6 +26,11 @@ public sealed interface Branch {
   /** Where it is written. */
   Mark mark();
 
+  /** The end that is not {@code end}; the same node if both are. */
+  default Node other(Node end) {
+    return from().equals(end) ? to() : from();
+  }
+
   /** Designation of the part it belongs to; empty for a conductor. */
   String part();
 

@@ -1,5 +1,7 @@
 package org.coilwright.circuit;
 
+import static java.util.stream.Collectors.toCollection;
+
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -17,10 +19,7 @@ import java.util.function.Predicate;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit.Island;
 import org.jgrapht.Graph;
-import org.jgrapht.GraphPath;
 import org.jgrapht.alg.connectivity.ConnectivityInspector;
-import org.jgrapht.alg.shortestpath.YenKShortestPath;
-import org.jgrapht.graph.MaskSubgraph;
 import org.jgrapht.graph.Pseudograph;
 
 /**
@@ -75,7 +74,7 @@ final class BranchGraph {
     while (!open.isEmpty()) {
       Node node = open.remove();
       for (Branch branch : graph.edgesOf(node)) {
-        Node next = branch.from().equals(node) ? branch.to() : branch.from();
+        Node next = branch.other(node);
         if (!cameBy.containsKey(next) && through.test(branch)) {
           cameBy.put(next, Optional.of(branch));
           open.add(next);
@@ -101,7 +100,7 @@ final class BranchGraph {
     while (step.isPresent()) {
       Branch branch = step.get();
       by.add(branch);
-      node = branch.from().equals(node) ? branch.to() : branch.from();
+      node = branch.other(node);
       way.add(node);
       step = cameBy.getOrDefault(node, Optional.empty());
     }
@@ -110,92 +109,20 @@ final class BranchGraph {
     return Optional.of(new Path(List.copyOf(way), List.copyOf(by)));
   }
 
-  List<Path> paths(Node from, Node to, Predicate<? super Branch> through, int most) {
-    if (from.equals(to)) {
-      return List.of(new Path(List.of(from), List.of()));
-    }
-    Set<Node> near = reach(List.of(from), through);
-    if (!near.contains(to)) {
-      return List.of();
-    }
-    Graph<Node, Branch> admitted =
-        new MaskSubgraph<>(graph, n -> !near.contains(n), b -> !through.test(b));
-    return new YenKShortestPath<>(admitted)
-        .getPaths(from, to, most).stream().map(BranchGraph::path).toList();
+  /** Ways through the branches that {@code through} admits. */
+  Routes routes(Predicate<? super Branch> through) {
+    return new Routes(new Blocks(nodes, graph::edgesOf, through));
   }
 
-  private static Path path(GraphPath<Node, Branch> found) {
-    return new Path(List.copyOf(found.getVertexList()), List.copyOf(found.getEdgeList()));
-  }
-
-  /**
-   * Depth-first search with low points, with its own stack: JGraphT's inspector recurses, and a
-   * ladder of ten thousand rungs is deeper than a thread's stack.
-   */
   Set<Branch> bridges(Island island) {
-    Map<Node, Integer> found = new HashMap<>();
-    Map<Node, Integer> low = new HashMap<>();
-    Set<Branch> bridges = new HashSet<>();
-    for (Node root : island.nodes()) {
-      if (!found.containsKey(root)) {
-        search(root, found, low, bridges);
-      }
-    }
+    Set<Branch> alone =
+        new Blocks(island.nodes(), graph::edgesOf, b -> true)
+            .all().stream()
+                .filter(block -> block.branches().size() == 1)
+                .map(block -> block.branches().get(0))
+                .collect(toCollection(HashSet::new));
     return island.branches().stream()
-        .filter(bridges::contains)
-        .collect(java.util.stream.Collectors.toCollection(LinkedHashSet::new));
-  }
-
-  private record Step(Node node, Optional<Branch> by, java.util.Iterator<Branch> rest) {}
-
-  private void search(
-      Node root, Map<Node, Integer> found, Map<Node, Integer> low, Set<Branch> bridges) {
-    Deque<Step> open = new ArrayDeque<>();
-    enter(new Step(root, Optional.empty(), graph.edgesOf(root).iterator()), open, found, low);
-    while (!open.isEmpty()) {
-      Step step = open.getLast();
-      if (!step.rest().hasNext()) {
-        open.removeLast();
-        leave(step, open, found, low, bridges);
-        continue;
-      }
-      Branch branch = step.rest().next();
-      if (step.by().filter(branch::equals).isPresent()) {
-        continue;
-      }
-      Node next = branch.from().equals(step.node()) ? branch.to() : branch.from();
-      Integer when = found.get(next);
-      if (when == null) {
-        enter(
-            new Step(next, Optional.of(branch), graph.edgesOf(next).iterator()), open, found, low);
-      } else {
-        low.merge(step.node(), when, Math::min);
-      }
-    }
-  }
-
-  private static void enter(
-      Step step, Deque<Step> open, Map<Node, Integer> found, Map<Node, Integer> low) {
-    int now = found.size();
-    found.put(step.node(), now);
-    low.put(step.node(), now);
-    open.addLast(step);
-  }
-
-  private static void leave(
-      Step step,
-      Deque<Step> open,
-      Map<Node, Integer> found,
-      Map<Node, Integer> low,
-      Set<Branch> bridges) {
-    if (open.isEmpty()) {
-      return;
-    }
-    Node parent = open.getLast().node();
-    int reached = low.getOrDefault(step.node(), 0);
-    low.merge(parent, reached, Math::min);
-    if (reached > found.getOrDefault(parent, 0)) {
-      step.by().ifPresent(bridges::add);
-    }
+        .filter(alone::contains)
+        .collect(toCollection(LinkedHashSet::new));
   }
 }

@@ -24,7 +24,7 @@ import org.coilwright.netlist.Wire;
 /** What is wired, as questions a person would ask. Nothing here knows a voltage. */
 public final class Circuit {
   /** How many ways between two nodes are looked at where nobody says otherwise. */
-  private static final int MOST_PATHS = 64;
+  static final int MOST_PATHS = 64;
 
   private final Netlist netlist;
   private final Terminals terminals;
@@ -150,7 +150,15 @@ public final class Circuit {
    * most}.
    */
   public List<Path> paths(Node from, Node to, Predicate<? super Branch> through, int most) {
-    return graph.paths(from, to, through, most);
+    return routes(through).between(from, to, most);
+  }
+
+  /**
+   * The ways through branches that {@code through} admits, for whoever asks for many pairs of
+   * nodes.
+   */
+  public Routes routes(Predicate<? super Branch> through) {
+    return graph.routes(through);
   }
 
   /** Simple paths as above, as many as a person could want to follow. */

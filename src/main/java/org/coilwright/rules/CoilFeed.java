@@ -1,6 +1,10 @@
 package org.coilwright.rules;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -16,6 +20,7 @@ import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
@@ -36,19 +41,41 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
 
   /** The feeds of every coil that has a wire at all, in the order of the netlist. */
   static List<CoilFeed> all(Study study) {
-    return study.circuit().branches(Coil.class).stream()
-        .filter(coil -> isWired(study.circuit(), coil))
-        .map(coil -> of(study, coil))
-        .toList();
+    return All.of(study).wired();
   }
 
   static CoilFeed of(Study study, Coil coil) {
-    Circuit circuit = study.circuit();
-    List<Path> ways =
-        circuit.paths(coil.from(), coil.to(), branch -> leads(circuit, branch)).stream()
-            .filter(way -> way.branches().stream().anyMatch(Source.class::isInstance))
-            .toList();
-    return new CoilFeed(study, coil, ways);
+    return All.of(study).of(coil);
+  }
+
+  /** The feeds of a study, worked out once for the many rules that ask. */
+  private record All(Map<Coil, CoilFeed> byCoil, List<CoilFeed> wired) {
+    static All of(Study study) {
+      return study.derived(All.class, All::workedOut);
+    }
+
+    private static All workedOut(Study study) {
+      Circuit circuit = study.circuit();
+      Routes routes = circuit.routes(branch -> leads(circuit, branch));
+      Map<Coil, CoilFeed> byCoil = new LinkedHashMap<>();
+      List<CoilFeed> wired = new ArrayList<>();
+      for (Coil coil : circuit.branches(Coil.class)) {
+        List<Path> ways =
+            routes.between(coil.from(), coil.to()).stream()
+                .filter(way -> way.branches().stream().anyMatch(Source.class::isInstance))
+                .toList();
+        CoilFeed feed = new CoilFeed(study, coil, ways);
+        byCoil.put(coil, feed);
+        if (isWired(circuit, coil)) {
+          wired.add(feed);
+        }
+      }
+      return new All(byCoil, List.copyOf(wired));
+    }
+
+    CoilFeed of(Coil coil) {
+      return Objects.requireNonNull(byCoil.get(coil), "not a coil of this circuit");
+    }
   }
 
   /** True for what may lead a coil's current on its way, contacts in any position. */

@@ -30,6 +30,13 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
 
   /** Every such contact, in the order of the coils that they switch. */
   static List<DrivingContact> all(Study study) {
+    return study.derived(All.class, s -> new All(workedOut(s))).contacts();
+  }
+
+  /** The driving contacts of a study, worked out once for the rules that ask. */
+  private record All(List<DrivingContact> contacts) {}
+
+  private static List<DrivingContact> workedOut(Study study) {
     Map<Contact, List<CoilFeed>> coils = new LinkedHashMap<>();
     for (CoilFeed feed : CoilFeed.all(study)) {
       for (Contact contact : feed.switches()) {

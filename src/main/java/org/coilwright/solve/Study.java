@@ -1,8 +1,11 @@
 package org.coilwright.solve;
 
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.quantity.CurrentKind;
@@ -24,6 +27,7 @@ public final class Study {
   private final CoilReadings coils;
   private final LoadReadings loads;
   private final Readings readings;
+  private final Map<Class<?>, Object> derived = new HashMap<>();
 
   private Study(Circuit circuit, Tables tables) {
     this.circuit = circuit;
@@ -200,6 +204,19 @@ public final class Study {
   /** Ohms of a conductor at the hottest the site names; empty if length or size is missing. */
   public Optional<Cited<Double>> hotOhms(Branch.Conductor conductor) {
     return setup.elements.hotOhms(conductor);
+  }
+
+  /**
+   * What {@code derive} makes of this study: made for the first who asks for that kind, the same
+   * for all who ask later. For what several rules look at and takes long to work out.
+   */
+  public synchronized <T> T derived(Class<T> kind, Function<? super Study, ? extends T> derive) {
+    Object known = derived.get(kind);
+    if (known == null) {
+      known = derive.apply(this);
+      derived.put(kind, known);
+    }
+    return kind.cast(known);
   }
 
   Model model() {

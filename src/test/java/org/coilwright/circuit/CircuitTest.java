@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Branch.Contact;
@@ -237,6 +239,64 @@ class CircuitTest {
         }
         assertEquals(
             expected, circuit.bridges(island).stream().map(Branch::id).collect(Collectors.toSet()));
+      }
+    }
+  }
+
+  /** A plain second way to find paths: walk everywhere that was not walked yet. */
+  @Test
+  void paths_between_any_two_nodes_are_all_there_shortest_first_and_each_once() {
+    Random random = new Random(20260102);
+    int most = 0;
+    for (int round = 0; round < 60; round++) {
+      Circuit circuit = randomNet(random);
+      Predicate<Branch> through = b -> !b.id().equals("R1.1-2");
+      Routes routes = circuit.routes(through);
+      List<Node> nodes = circuit.nodes();
+      for (int pair = 0; pair < 20; pair++) {
+        Node from = nodes.get(random.nextInt(nodes.size()));
+        Node to = nodes.get(random.nextInt(nodes.size()));
+        Set<List<Branch>> expected = new HashSet<>();
+        walk(circuit, from, to, through, new ArrayList<>(List.of(from)), List.of(), expected);
+        List<Branch.Path> paths = routes.between(from, to, 100_000);
+        assertEquals(expected.size(), paths.size());
+        assertEquals(
+            expected, paths.stream().map(Branch.Path::branches).collect(Collectors.toSet()));
+        for (int i = 0; i + 1 < paths.size(); i++) {
+          assertTrue(paths.get(i).branches().size() <= paths.get(i + 1).branches().size());
+        }
+        for (Branch.Path path : paths) {
+          assertEquals(path.branches().size() + 1, path.nodes().size());
+          assertEquals(from, path.nodes().get(0));
+          assertEquals(to, path.nodes().get(path.nodes().size() - 1));
+        }
+        assertEquals(paths.subList(0, Math.min(3, paths.size())), routes.between(from, to, 3));
+        most = Math.max(most, paths.size());
+      }
+    }
+    assertTrue(most > 50, "no net had many paths: " + most);
+  }
+
+  private static void walk(
+      Circuit circuit,
+      Node at,
+      Node to,
+      Predicate<Branch> through,
+      List<Node> seen,
+      List<Branch> so,
+      Set<List<Branch>> found) {
+    if (at.equals(to)) {
+      found.add(so);
+      return;
+    }
+    for (Branch branch : circuit.branchesAt(at)) {
+      Node next = branch.other(at);
+      if (through.test(branch) && !seen.contains(next)) {
+        seen.add(next);
+        List<Branch> longer = new ArrayList<>(so);
+        longer.add(branch);
+        walk(circuit, next, to, through, seen, longer, found);
+        seen.remove(next);
       }
     }
   }
