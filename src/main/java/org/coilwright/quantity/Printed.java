@@ -160,6 +160,10 @@ public final class Printed {
    * @param limit likewise
    */
   public static Pair pair(double value, double limit, Dimension dimension) {
+    return pair(value, limit, dimension, true);
+  }
+
+  private static Pair pair(double value, double limit, Dimension dimension, boolean apart) {
     double larger = Math.max(Math.abs(value), Math.abs(limit));
     double smaller = Math.min(Math.abs(value), Math.abs(limit));
     if (smaller > 0 && larger >= FAR * smaller) {
@@ -174,13 +178,24 @@ public final class Printed {
       // 85 % of 230 V is 195.5 V, and a reader who works it out must find it
       decimals++;
     }
-    while (decimals < MOST_DECIMALS && Math.abs(a - b) > 0 && rounded(a - b, decimals) == 0) {
+    while (apart
+        && decimals < MOST_DECIMALS
+        && Math.abs(a - b) > 0
+        && rounded(a - b, decimals) == 0) {
       decimals++;
     }
     return new Pair(
         scale.with(number(a, decimals)),
         scale.with(number(b, decimals)),
         scale.with(number(Math.abs(a - b), decimals)));
+  }
+
+  /**
+   * As {@link #pair}, for a value that is inside its limit: the two may look the same where they
+   * all but are.
+   */
+  public static Pair inside(double value, double limit, Dimension dimension) {
+    return pair(value, limit, dimension, false);
   }
 
   /**

@@ -103,7 +103,7 @@ final class CoilHalfPulled implements Rule {
           voltage.get(),
           "Whether %s hangs half-way cannot be told.".formatted(feed.relay()));
     }
-    Printed.Pair volts = Printed.pair(least, limits.operate().value(), Dimension.VOLTAGE);
+    Printed.Pair volts = Printed.inside(least, limits.operate().value(), Dimension.VOLTAGE);
     return subject.satisfied(
         "Where %s shall be on it gets %s or more, and it pulls in at %s."
             .formatted(feed.relay(), volts.value(), volts.limit()),

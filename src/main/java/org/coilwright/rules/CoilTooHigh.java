@@ -90,8 +90,8 @@ final class CoilTooHigh implements Rule {
     Basis basis = Basis.of(limit).and(theory);
     Measure value = new Measure(reading.highest(), "V");
     Measure most = new Measure(limit.value(), "V");
-    Printed.Pair volts = Printed.pair(reading.highest(), limit.value(), Dimension.VOLTAGE);
     if (!Comparison.exceeds(reading.highest(), limit.value())) {
+      Printed.Pair volts = Printed.inside(reading.highest(), limit.value(), Dimension.VOLTAGE);
       return subject.satisfied(
           "%s gets %s at most (%s) and may have %s (%s)."
               .formatted(
@@ -104,6 +104,7 @@ final class CoilTooHigh implements Rule {
           most,
           basis);
     }
+    Printed.Pair volts = Printed.pair(reading.highest(), limit.value(), Dimension.VOLTAGE);
     Subject.Finding finding =
         subject
             .violated(

@@ -109,7 +109,7 @@ final class CoilTooLow implements Rule {
     if (gap.isPresent()) {
       return gap.get();
     }
-    Printed.Pair volts = Printed.pair(reading.lowest(), needed, Dimension.VOLTAGE);
+    Printed.Pair volts = Printed.inside(reading.lowest(), needed, Dimension.VOLTAGE);
     return subject.satisfied(
         "%s gets %s at worst (%s) and needs %s (%s)."
             .formatted(

@@ -64,8 +64,7 @@ final class CoilWontRelease implements Rule {
       return Optional.empty();
     }
     Optional<State> worst =
-        feed.idleStates().stream()
-            .max(Comparator.comparingDouble(s -> feed.study().coil(feed.relay(), s).highest()));
+        feed.idleStates().stream().max(Comparator.comparingDouble(s -> left(feed, s)));
     if (worst.isEmpty()) {
       return Optional.empty();
     }
@@ -79,17 +78,19 @@ final class CoilWontRelease implements Rule {
   private Outcome compare(CoilFeed feed, State state, CoilLimits limits) {
     Subject subject = PerCoil.subject(FACTS, feed);
     CoilReading reading = feed.study().coil(feed.relay(), state);
+    double left = left(feed, state);
     double release = limits.release().value();
     Basis basis = Basis.of(limits.release()).and(theory);
-    Printed.Pair volts = Printed.pair(reading.highest(), release, Dimension.VOLTAGE);
-    if (!Comparison.exceeds(reading.highest(), release)) {
+    if (!Comparison.exceeds(left, release)) {
+      Printed.Pair volts = Printed.inside(left, release, Dimension.VOLTAGE);
       return subject.satisfied(
           "Off, %s gets %s at most and lets go at %s (%s)."
               .formatted(feed.relay(), volts.value(), volts.limit(), limits.releaseReason()),
-          new Measure(reading.highest(), "V"),
+          new Measure(left, "V"),
           new Measure(release, "V"),
           basis);
     }
+    Printed.Pair volts = Printed.pair(left, release, Dimension.VOLTAGE);
     if (feed.currentUnknown().isPresent()) {
       return PerCoil.undecided(
           FACTS,
@@ -111,11 +112,19 @@ final class CoilWontRelease implements Rule {
                         limits.releaseReason(),
                         volts.apart()),
                 "lets go at " + volts.limit())
-            .measured(new Measure(reading.highest(), "V"), new Measure(release, "V"));
+            .measured(new Measure(left, "V"), new Measure(release, "V"));
     leaks.forEach(leak -> finding.alsoAt(leak.mark(), leak.label()));
     return finding
-        .detail("Worst case: %s.".formatted(reading.highestCorner()))
+        .detail(
+            left > reading.highest()
+                ? "Worst case: the whole leakage flows through the coil at its highest resistance."
+                : "Worst case: %s.".formatted(reading.highestCorner()))
         .todo(whatToDo(feed, leaks), basis);
+  }
+
+  /** What is left on the coil at worst. */
+  private static double left(CoilFeed feed, State state) {
+    return Math.max(feed.study().coil(feed.relay(), state).highest(), Leaks.mostVolts(feed, state));
   }
 
   private static String whatToDo(CoilFeed feed, List<Leaks.Leak> leaks) {

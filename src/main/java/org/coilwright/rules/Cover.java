@@ -51,10 +51,11 @@ record Cover(String category, Written<Rating> rating, boolean inductive) {
     return tables.figure("drive." + category.toLowerCase(Locale.ROOT) + "-make-multiple");
   }
 
-  /** True if the rating is stated at less than this voltage. */
-  boolean isBelow(double volts) {
+  /** True if the rating is stated at less than the voltage that the contact switches. */
+  boolean isBelow(DrivingContact contact, Tables tables) {
     return DrivingContact.ratedVolts(rating)
-        .filter(rated -> Comparison.exceeds(volts, rated))
+        .map(rated -> rated * contact.roundName(tables))
+        .filter(rated -> Comparison.exceeds(contact.volts(), rated))
         .isPresent();
   }
 

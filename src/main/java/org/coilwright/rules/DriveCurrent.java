@@ -86,7 +86,7 @@ final class DriveCurrent implements Rule {
                           Printed.atLeast(worst, Dimension.CURRENT)),
                   basis));
     }
-    if (cover.isBelow(contact.volts())) {
+    if (cover.isBelow(contact, tables)) {
       // the rating says nothing about this voltage, and drive.voltage says so
       return Optional.empty();
     }

@@ -59,7 +59,7 @@ final class DriveInrush implements Rule {
     if (found.isEmpty()) {
       return Optional.of(PerContact.noRating(FACTS, contact));
     }
-    if (found.get().isBelow(contact.volts())) {
+    if (found.get().isBelow(contact, tables)) {
       // the rating says nothing about this voltage, and drive.voltage says so
       return Optional.empty();
     }

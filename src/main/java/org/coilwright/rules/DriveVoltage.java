@@ -74,8 +74,8 @@ final class DriveVoltage implements Rule {
     if (Comparison.exceeds(highest, rated)) {
       basis = basis.and(Basis.of(margin));
     }
-    if (!Comparison.exceeds(nominal, rated)
-        && !Comparison.exceeds(highest, rated * margin.value())) {
+    boolean byNominal = cover.isBelow(contact, tables);
+    if (!byNominal && !Comparison.exceeds(highest, rated * margin.value())) {
       return subject.satisfied(
           "%s switches %s (%s at most) and is rated for %s (%s)."
               .formatted(
@@ -88,7 +88,6 @@ final class DriveVoltage implements Rule {
           new Measure(rated, "V"),
           basis);
     }
-    boolean byNominal = Comparison.exceeds(nominal, rated);
     double value = byNominal ? nominal : highest;
     double limit = byNominal ? rated : rated * margin.value();
     Printed.Pair volts = Printed.pair(value, limit, Dimension.VOLTAGE);
@@ -124,7 +123,9 @@ final class DriveVoltage implements Rule {
             .formatted(
                 contact.coilNames(),
                 Cover.wanted(contact),
-                Printed.atLeast(byNominal ? nominal : highest / margin.value(), Dimension.VOLTAGE)),
+                Printed.atLeast(
+                    byNominal ? nominal / contact.roundName(tables) : highest / margin.value(),
+                    Dimension.VOLTAGE)),
         basis);
   }
 }

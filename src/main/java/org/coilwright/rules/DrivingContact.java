@@ -11,6 +11,7 @@ import org.coilwright.circuit.Branch.Source;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Part.Ratings;
+import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
@@ -18,6 +19,7 @@ import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.ContactReading;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
+import org.coilwright.table.Tables;
 
 /**
  * A contact that switches coils: an output, another relay's contact, a switch, a thermostat. Fuses
@@ -198,6 +200,23 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
       }
     }
     return most;
+  }
+
+  /**
+   * What a rated voltage may be exceeded by because networks are named in round figures: the 230 V
+   * of a 230/400 V network are 400 V divided by the square root of three. 1 elsewhere.
+   */
+  double roundName(Tables tables) {
+    boolean threePhase =
+        !isDirect()
+            && study
+                .circuit()
+                .netlist()
+                .site()
+                .mains()
+                .filter(mains -> mains.phases().value() == Site.Phases.THREE)
+                .isPresent();
+    return threePhase ? tables.figure("drive.round-name").value() : 1;
   }
 
   /** Its ratings as its data sheet gives them; a relay's own stand for contacts without any. */

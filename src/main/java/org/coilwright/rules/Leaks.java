@@ -2,12 +2,15 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Passive;
+import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
 import org.coilwright.solve.State;
 
 /** What lets current past the open contacts of a coil's feed. */
@@ -55,5 +58,43 @@ final class Leaks {
       }
     }
     return leaks;
+  }
+
+  /**
+   * What leaking contacts leave on a direct-voltage coil if each leaks its whole current whatever
+   * the coil resists: more than a leak that is a resistance would, and no less than any other.
+   *
+   * @return volts; 0 where the coil's resistance is not written or nothing leaks
+   */
+  static double mostVolts(CoilFeed feed, State state) {
+    if (feed.isAlternating() || feed.spec().resistance().isEmpty()) {
+      return 0;
+    }
+    double ohms = feed.spec().resistance().get().value().high();
+    double most = 0;
+    for (Path way : feed.ways()) {
+      double supply =
+          CoilFeed.sourcesOf(way).stream()
+              .flatMap(source -> source.volts().stream())
+              .mapToDouble(Quantity::high)
+              .max()
+              .orElse(0);
+      double amps = supply / ohms;
+      for (Branch branch : way.branches()) {
+        if (branch instanceof Contact contact && !feed.study().contact(contact, state).closed()) {
+          amps = Math.min(amps, leakage(contact));
+        }
+      }
+      most = Math.max(most, amps * ohms);
+    }
+    return most;
+  }
+
+  private static double leakage(Contact contact) {
+    return contact
+        .spec()
+        .flatMap(Part.ContactSpec::leakage)
+        .map(leakage -> leakage.value().high())
+        .orElse(0.0);
   }
 }
