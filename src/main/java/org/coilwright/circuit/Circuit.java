@@ -176,6 +176,11 @@ public final class Circuit {
     return graph.reach(Set.of(from), through);
   }
 
+  /** Every node that admitted branches reach from any of {@code from}, those included. */
+  public Set<Node> reach(Collection<Node> from, Predicate<? super Branch> through) {
+    return graph.reach(from, through);
+  }
+
   /** Branches whose loss alone parts an island in two. */
   public Set<Branch> bridges(Island island) {
     return graph.bridges(island);

@@ -1,5 +1,7 @@
 package org.coilwright.solve;
 
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.coilwright.circuit.Branch;
@@ -13,25 +15,46 @@ import org.coilwright.circuit.Branch.Source;
  * @param bridged branches that are short-circuited: a welded contact, a shorted coil
  * @param joints connections that nobody drew
  * @param atTop sources at the top of their tolerance
+ * @param stuck relays whose armature stays in
  */
 record Alteration(
-    Set<Branch> gone, Set<Branch> bridged, List<Branch.Joint> joints, Set<Source> atTop) {
-  static final Alteration NONE = new Alteration(Set.of(), Set.of(), List.of(), Set.of());
+    Set<Branch> gone,
+    Set<Branch> bridged,
+    List<Branch.Joint> joints,
+    Set<Source> atTop,
+    Set<String> stuck) {
+  static final Alteration NONE = new Alteration(Set.of(), Set.of(), List.of(), Set.of(), Set.of());
 
   static Alteration gone(Branch... branches) {
-    return new Alteration(Set.of(branches), Set.of(), List.of(), Set.of());
+    return new Alteration(Set.of(branches), Set.of(), List.of(), Set.of(), Set.of());
   }
 
   static Alteration bridged(Branch... branches) {
-    return new Alteration(Set.of(), Set.of(branches), List.of(), Set.of());
+    return new Alteration(Set.of(), Set.of(branches), List.of(), Set.of(), Set.of());
   }
 
   static Alteration joined(Branch.Joint... joints) {
-    return new Alteration(Set.of(), Set.of(), List.of(joints), Set.of());
+    return new Alteration(Set.of(), Set.of(), List.of(joints), Set.of(), Set.of());
   }
 
   static Alteration atTop(Source... sources) {
-    return new Alteration(Set.of(), Set.of(), List.of(), Set.of(sources));
+    return new Alteration(Set.of(), Set.of(), List.of(), Set.of(sources), Set.of());
+  }
+
+  static Alteration stuck(String relay) {
+    return new Alteration(Set.of(), Set.of(), List.of(), Set.of(), Set.of(relay));
+  }
+
+  /** The same with more branches gone. */
+  Alteration without(Collection<? extends Branch> more) {
+    Set<Branch> all = new HashSet<>(gone);
+    all.addAll(more);
+    return new Alteration(all, bridged, joints, atTop, stuck);
+  }
+
+  /** The same with other joints. */
+  Alteration with(List<Branch.Joint> others) {
+    return new Alteration(gone, bridged, others, atTop, stuck);
   }
 
   /** Where a source stands in its tolerance. */

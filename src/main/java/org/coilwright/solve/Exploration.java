@@ -146,6 +146,13 @@ final class Exploration {
     return rests;
   }
 
+  /** These positions with every armature out, and with every armature in. */
+  List<BitSet> outAndIn(BitSet moved) {
+    BitSet in = at(moved, new BitSet());
+    in.set(group.independents(), group.firstSource());
+    return List.of(at(moved, new BitSet()), in);
+  }
+
   /** The armatures that move when nothing is at rest, for the message. */
   List<String> restless(BitSet moved) {
     Set<BitSet> seen = new HashSet<>();

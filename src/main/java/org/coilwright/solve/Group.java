@@ -55,11 +55,6 @@ final class Group {
     return Optional.ofNullable(coilZones.get(relay));
   }
 
-  /** True if a source's voltage is felt in it. */
-  boolean isFedBy(Branch.Source source) {
-    return zones.stream().anyMatch(z -> z.sources().contains(source));
-  }
-
   /** Place of a variable in this group; negative if it is of another. */
   int slot(int variable) {
     return Collections.binarySearch(variables, variable);

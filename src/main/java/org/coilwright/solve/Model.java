@@ -1,10 +1,14 @@
 package org.coilwright.solve;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit.Island;
 
 /** Islands, or parts of islands, with whatever is altered in them, cut into zones and explored. */
@@ -14,6 +18,7 @@ final class Model {
   final Grid grid;
   final Map<Zone, Group> groupOf;
   final Map<Group, Exploration> explorations = new LinkedHashMap<>();
+  private final Map<Source, Set<Group>> fedBy = new HashMap<>();
 
   Model(Setup setup, List<Island> islands, Alteration alteration) {
     this.setup = setup;
@@ -22,6 +27,15 @@ final class Model {
     List<Group> groups = Groups.of(grid);
     this.groupOf = Groups.byZone(groups);
     groups.forEach(g -> explorations.put(g, new Exploration(g)));
+    groupOf.forEach(
+        (zone, group) ->
+            zone.sources()
+                .forEach(s -> fedBy.computeIfAbsent(s, k -> new LinkedHashSet<>()).add(group)));
+  }
+
+  /** The groups that feel a source's voltage. */
+  Set<Group> fedBy(Source source) {
+    return fedBy.getOrDefault(source, Set.of());
   }
 
   /** The group that a branch lies in; empty for a source that a reference holds. */

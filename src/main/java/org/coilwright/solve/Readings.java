@@ -59,29 +59,20 @@ final class Readings {
     double[] steady = new double[3];
     double[] pickUp = new double[3];
     double watts = 0;
-    for (Group group : lookup.model().explorations.keySet()) {
-      if (group.isFedBy(source)) {
-        Situation situation = lookup.situation(group, state);
-        double[] amps = situation.amps(source, Corner.NOMINAL);
-        Settings settings = situation.settings(Corner.NOMINAL);
-        add(steady, amps);
-        add(pickUp, situation.amps(source, Corner.PICK_UP));
-        watts +=
-            watts(
-                source,
-                amps,
-                settings.re(source, Corner.NOMINAL),
-                settings.im(source, Corner.NOMINAL));
-      }
+    for (Group group : lookup.model().fedBy(source)) {
+      Situation situation = lookup.situation(group, state);
+      double[] amps = situation.amps(source, Corner.NOMINAL);
+      Settings settings = situation.settings(Corner.NOMINAL);
+      add(steady, amps);
+      add(pickUp, situation.amps(source, Corner.PICK_UP));
+      double re = settings.re(source, Corner.NOMINAL);
+      watts += watts(source, amps, re, settings.im(source, Corner.NOMINAL));
     }
     return new SupplyReading(size(steady), size(pickUp), watts);
   }
 
   /** What one group asks of a source, as if that had no limit. */
   SupplyReading asked(Source source, Situation situation) {
-    if (!situation.group.isFedBy(source)) {
-      return new SupplyReading(0, 0, 0);
-    }
     Sources sources = lookup.model().setup.sources;
     double[] amps = situation.asked(source, Corner.NOMINAL);
     return new SupplyReading(

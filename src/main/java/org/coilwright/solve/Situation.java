@@ -249,6 +249,9 @@ final class Situation {
 
   /** Where an armature goes; out if its coil is broken. */
   boolean armature(String relay, boolean before) {
+    if (grid().alteration.stuck().contains(relay)) {
+      return true;
+    }
     CoilModel model = grid().setup.coils.get(relay);
     Zone zone = group.zoneOfCoil(relay).orElse(null);
     Element coil = zone == null ? null : zone.coil(relay).orElse(null);

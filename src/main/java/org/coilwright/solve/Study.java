@@ -174,13 +174,14 @@ public final class Study {
     double amps = 0;
     double pickUp = 0;
     double watts = 0;
-    for (Exploration exploration : model.explorations.values()) {
+    for (Group group : model.fedBy(branch)) {
+      Exploration exploration = explorationOf(group);
       double mostAmps = 0;
       double mostPickUp = 0;
       double mostWatts = 0;
       for (List<BitSet> steady : exploration.steady.values()) {
         for (BitSet bits : steady) {
-          SupplyReading drawn = readings.asked(branch, exploration.group.situation(bits));
+          SupplyReading drawn = readings.asked(branch, group.situation(bits));
           mostAmps = Math.max(mostAmps, drawn.amps());
           mostPickUp = Math.max(mostPickUp, drawn.pickUpAmps());
           mostWatts = Math.max(mostWatts, drawn.watts());
@@ -191,6 +192,14 @@ public final class Study {
       watts += mostWatts;
     }
     return new SupplyReading(amps, pickUp, watts);
+  }
+
+  private Exploration explorationOf(Group group) {
+    Exploration exploration = model.explorations.get(group);
+    if (exploration == null) {
+      throw new IllegalStateException("a group that was not explored");
+    }
+    return exploration;
   }
 
   private Branch.Source sourceOf(String id) {

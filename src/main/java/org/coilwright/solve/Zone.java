@@ -24,6 +24,7 @@ final class Zone {
   final List<Node> nodes = new ArrayList<>();
   private final Map<Node, Integer> index = new HashMap<>();
   private final Map<Branch, Element> elementOf = new LinkedHashMap<>();
+  private final List<Element> loads = new ArrayList<>();
   private final Map<String, Element> coils = new HashMap<>();
   private final Set<Source> sources = new LinkedHashSet<>();
   private final Map<Key, ZoneFlow> solved = new HashMap<>();
@@ -46,6 +47,9 @@ final class Zone {
     }
     elements.add(element);
     elementOf.put(branch, element);
+    if (element.kind() == Element.Kind.LOAD) {
+      loads.add(element);
+    }
     if (element.kind() == Element.Kind.SOURCE && branch instanceof Source source) {
       sources.add(source);
     }
@@ -63,6 +67,11 @@ final class Zone {
           reference.way(n).forEach(leg -> sources.add(leg.source()));
           return nodes.size() - 1;
         });
+  }
+
+  /** Its loads' elements. */
+  List<Element> loads() {
+    return loads;
   }
 
   /** The sources whose voltage is felt in this zone. */

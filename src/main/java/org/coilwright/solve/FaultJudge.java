@@ -1,0 +1,204 @@
+package org.coilwright.solve;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.coilwright.circuit.Actuator;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.solve.LoadEffect.Effect;
+import org.coilwright.solve.WorkTable.Work;
+
+/** Lays what loads do with a fault beside what they do without it. */
+final class FaultJudge {
+  /** A load that takes less than this share of its rated power is off. */
+  private static final double ON = 0.01;
+
+  /** A change of power below this share is none. */
+  private static final double SAME = 0.05;
+
+  private final Circuit circuit;
+  private final Model whole;
+
+  FaultJudge(Circuit circuit, Model whole) {
+    this.circuit = circuit;
+    this.whole = whole;
+  }
+
+  FaultCase judge(Fault fault, Faults.Affected affected, Optional<Crossing> crossing) {
+    if (affected.base().isEmpty() && affected.alteration().joints().isEmpty()) {
+      return new FaultCase(fault, List.of(), List.of(), crossing, true);
+    }
+    List<Exploration> base = new ArrayList<>();
+    affected
+        .base()
+        .forEach(g -> Optional.ofNullable(whole.explorations.get(g)).ifPresent(base::add));
+    Model broken = new Model(whole.setup, affected.islands(), affected.alteration());
+    List<Exploration> now = List.copyOf(broken.explorations.values());
+    WorkTable before = WorkTable.of(base);
+    WorkTable after = WorkTable.of(now);
+    List<String> shorted = shorted(now);
+    if (!before.complete || !after.complete) {
+      return new FaultCase(fault, List.of(), shorted, crossing, false);
+    }
+    Map<String, Double> rated = WorkTable.rated(base);
+    List<LoadEffect> effects = new ArrayList<>();
+    rated.forEach(
+        (load, watts) ->
+            compare(load, watts, before, after)
+                .forEach(
+                    (effect, rows) ->
+                        effects.add(
+                            new LoadEffect(
+                                load,
+                                effect,
+                                rows.stream().map(r -> positions(r, before)).toList(),
+                                effect == Effect.STAYS_ON
+                                    ? stops(load, ON * watts, affected, after)
+                                    : List.of()))));
+    effects.sort(Comparator.comparing(LoadEffect::effect));
+    return new FaultCase(fault, List.copyOf(effects), shorted, crossing, true);
+  }
+
+  /** In which positions a load does otherwise, and how. */
+  static Map<Effect, List<BitSet>> compare(
+      String load, double rated, WorkTable before, WorkTable after) {
+    Map<Effect, List<BitSet>> found = new EnumMap<>(Effect.class);
+    // Where the protection of the mains opens, that it does so is all there is to tell.
+    before.rows.forEach(
+        (operated, was) -> {
+          if (!was.isEmpty() && !before.isTripped(operated) && !after.isTripped(operated)) {
+            effect(load, ON * rated, was, after.at(operated))
+                .ifPresent(e -> found.computeIfAbsent(e, k -> new ArrayList<>()).add(operated));
+          }
+        });
+    return found;
+  }
+
+  private static Optional<Effect> effect(String load, double on, List<Work> was, List<Work> is) {
+    if (is.isEmpty()) {
+      return Optional.of(Effect.UNSETTLED);
+    }
+    DoubleSummaryStatistics before =
+        was.stream().mapToDouble(w -> w.watts(load)).summaryStatistics();
+    DoubleSummaryStatistics now = is.stream().mapToDouble(w -> w.watts(load)).summaryStatistics();
+    if (isOn(now.getMax(), on)) {
+      if (!isOn(before.getMax(), on)) {
+        return Optional.of(Effect.STAYS_ON);
+      }
+      if (now.getMax() > before.getMax() * (1 + SAME)) {
+        return Optional.of(Effect.STRONGER);
+      }
+    }
+    if (isOn(before.getMin(), on)) {
+      if (!isOn(now.getMin(), on)) {
+        return Optional.of(Effect.STAYS_OFF);
+      }
+      if (now.getMin() < before.getMin() * (1 - SAME)) {
+        return Optional.of(Effect.WEAKER);
+      }
+    }
+    boolean live =
+        is.stream().anyMatch(w -> !w.lines(load).isEmpty())
+            && was.stream().allMatch(w -> w.lines(load).isEmpty());
+    return live && !isOn(now.getMax(), on) ? Optional.of(Effect.STAYS_LIVE) : Optional.empty();
+  }
+
+  private static boolean isOn(double watts, double threshold) {
+    return watts > 0 && watts >= threshold;
+  }
+
+  private static double most(List<Work> states, String load) {
+    return states.stream().mapToDouble(w -> w.watts(load)).max().orElse(0);
+  }
+
+  private Map<String, Boolean> positions(BitSet operated, WorkTable table) {
+    Map<String, Boolean> positions = new LinkedHashMap<>();
+    table.columns.forEach(
+        c -> positions.put(whole.setup.variables.columns().get(c), operated.get(c)));
+    return positions;
+  }
+
+  /** Contacts with a position in which the load is off whatever the others do, then devices. */
+  private List<Actuator> stops(String load, double on, Faults.Affected affected, WorkTable after) {
+    List<Actuator> stops = new ArrayList<>();
+    for (Actuator actuator : circuit.independentActuators()) {
+      int column = whole.setup.variables.of(actuator);
+      if (!after.columns.contains(column)) {
+        continue;
+      }
+      for (boolean value : new boolean[] {false, true}) {
+        boolean off =
+            after.rows.entrySet().stream()
+                .filter(r -> r.getKey().get(column) == value)
+                .allMatch(r -> !isOn(most(r.getValue(), load), on));
+        if (off) {
+          stops.add(actuator);
+          break;
+        }
+      }
+    }
+    for (Actuator device : devices(affected)) {
+      Alteration open = affected.alteration().without(circuit.contactsOf(device));
+      Model model = new Model(whole.setup, affected.islands(), open);
+      WorkTable table = WorkTable.of(model.explorations.values());
+      if (table.rows.values().stream().allMatch(r -> !isOn(most(r, load), on))) {
+        stops.add(device);
+      }
+    }
+    return List.copyOf(stops);
+  }
+
+  private static Set<Actuator> devices(Faults.Affected affected) {
+    Set<Actuator> devices = new LinkedHashSet<>();
+    affected.islands().stream()
+        .flatMap(i -> i.branches().stream())
+        .filter(Contact.class::isInstance)
+        .map(b -> ((Contact) b).actuator())
+        .filter(a -> a.kind() == Actuator.Kind.PROTECTIVE)
+        .forEach(devices::add);
+    return devices;
+  }
+
+  private static List<String> shorted(List<Exploration> explorations) {
+    Set<String> shorted = new LinkedHashSet<>();
+    for (Exploration exploration : explorations) {
+      for (BitSet moved : exploration.order()) {
+        for (BitSet bits : exploration.steady.getOrDefault(moved, List.of())) {
+          Situation situation = exploration.group.situation(bits);
+          for (Zone zone : exploration.group.zones) {
+            Ways.bare(situation.flow(zone, Corner.NOMINAL))
+                .shorts()
+                .forEach(s -> shorted.add(s.source().part()));
+          }
+        }
+      }
+    }
+    return List.copyOf(shorted);
+  }
+
+  /** The worse of two, with the other's crossing and short-circuits. */
+  static FaultCase worse(FaultCase one, FaultCase other) {
+    FaultCase worst = other.harm().compareTo(one.harm()) < 0 ? other : one;
+    Set<String> shorted = new LinkedHashSet<>(one.shorted());
+    shorted.addAll(other.shorted());
+    Optional<Crossing> crossing =
+        one.crossing()
+            .filter(c -> other.crossing().filter(d -> d.volts() > c.volts()).isEmpty())
+            .or(other::crossing);
+    return new FaultCase(
+        worst.fault(),
+        worst.effects(),
+        List.copyOf(shorted),
+        crossing,
+        one.explored() && other.explored());
+  }
+}

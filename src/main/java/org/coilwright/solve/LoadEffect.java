@@ -1,0 +1,42 @@
+package org.coilwright.solve;
+
+import java.util.List;
+import java.util.Map;
+import org.coilwright.circuit.Actuator;
+
+/**
+ * What a fault does to one load.
+ *
+ * @param positions of the independent contacts in which it shows, in the order of the table
+ * @param stoppedBy what alone still turns the load off, whatever stands otherwise; only for a load
+ *     that stays on
+ */
+public record LoadEffect(
+    String load, Effect effect, List<Map<String, Boolean>> positions, List<Actuator> stoppedBy) {
+  /** How the load differs from what it does when all is whole; worst first. */
+  public enum Effect {
+    /** On where it should be off. */
+    STAYS_ON,
+    /** On with at least a twentieth more power. */
+    STRONGER,
+    /** Buzzing: on and off in turn. */
+    UNSETTLED,
+    /** Off as it should be, but a line that should be gone still reaches it. */
+    STAYS_LIVE,
+    /** On with at least a twentieth less power. */
+    WEAKER,
+    /** Off where it should be on. */
+    STAYS_OFF
+  }
+
+  /** True if a thermostat or cut-out still turns it off without anyone doing anything. */
+  public boolean isLimited() {
+    return stoppedBy.stream()
+        .anyMatch(
+            a ->
+                switch (a.kind()) {
+                  case THERMOSTAT, CUT_OUT -> true;
+                  case OUTPUT, SWITCH, PROTECTIVE, COIL -> false;
+                });
+  }
+}
