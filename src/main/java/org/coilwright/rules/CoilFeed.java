@@ -130,29 +130,11 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
             && (spec().pickUp().isPresent() || spec().hold().isPresent()));
   }
 
-  /**
-   * Something that is not written and without which nothing can be said.
-   *
-   * @param key as the netlist names it
-   * @param mark where it would be written
-   */
-  record Gap(String key, Mark mark) {}
-
-  /** What the coil's current would follow from, if nothing that gives it is written. */
-  Optional<Gap> currentUnknown() {
-    boolean known =
-        spec().resistance().isPresent()
-            || spec().power().isPresent()
-            || (isAlternating() && (spec().hold().isPresent() || spec().pickUp().isPresent()));
-    String key = isAlternating() ? "coil.hold of " : "coil.resistance of ";
-    return known ? Optional.empty() : Optional.of(new Gap(key + relay(), coil.mark()));
-  }
-
-  /** What is wrong with the coil's limits, if the solver found none. */
-  Gap limitsUnknown() {
-    return new Gap(
-        "coil.release of " + relay() + " below its pull-in voltage",
-        spec().release().map(Written::mark).orElse(coil.mark()));
+  /** True if something is written that the coil's current follows from. */
+  boolean isCurrentKnown() {
+    return spec().resistance().isPresent()
+        || spec().power().isPresent()
+        || (isAlternating() && (spec().hold().isPresent() || spec().pickUp().isPresent()));
   }
 
   /** The part as written; coils belong to relays and contactors alone. */
@@ -180,7 +162,7 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
   /** True if the coil shall be on in this state, or is on whether it shall or not. */
   boolean isEnergised(State state) {
     // a coil whose current is unknown takes whatever a leak lets through: that proves nothing
-    return isFed(state) || (currentUnknown().isEmpty() && study.coil(relay(), state).pulledIn());
+    return isFed(state) || (isCurrentKnown() && study.coil(relay(), state).pulledIn());
   }
 
   private boolean conducts(Path way, State state) {
@@ -250,60 +232,6 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
     return switches().stream()
         .anyMatch(
             c -> c.actuator().kind() == Actuator.Kind.COIL && c.actuator().name().equals(relay()));
-  }
-
-  /** Where a source's voltage is written. */
-  static Mark voltageMark(Study study, Source source) {
-    if (source.isDirect()) {
-      return source
-          .output()
-          .flatMap(Part.DcOutput::voltage)
-          .map(Written::mark)
-          .orElse(source.mark());
-    }
-    return study
-        .circuit()
-        .netlist()
-        .site()
-        .mains()
-        .map(mains -> mains.voltage().mark())
-        .orElse(source.mark());
-  }
-
-  /** The voltage of a source on the way, if it is not written. */
-  Optional<Gap> voltageUnknown() {
-    return sources().stream()
-        .filter(s -> s.volts().isEmpty())
-        .findFirst()
-        .map(source -> new Gap(voltageKey(source), source.mark()));
-  }
-
-  private String voltageKey(Source source) {
-    if (!source.isDirect()) {
-      return "site.mains.voltage";
-    }
-    boolean unit = study.circuit().netlist().parts().get(source.part()) instanceof Part.DcSupply;
-    return (unit ? "output.voltage of " : "aux-supply.voltage of ") + source.part();
-  }
-
-  /** Highest over nominal voltage of the source that feeds the coil; 1 if it has no tolerance. */
-  static double rise(List<Source> sources) {
-    return sources.stream()
-        .flatMap(s -> s.volts().stream())
-        .filter(v -> v.nominal() > 0)
-        .mapToDouble(v -> v.high() / v.nominal())
-        .max()
-        .orElse(1);
-  }
-
-  /** Lowest over nominal voltage of the source that feeds the coil; 1 if it has no tolerance. */
-  static double sag(List<Source> sources) {
-    return sources.stream()
-        .flatMap(s -> s.volts().stream())
-        .filter(v -> v.nominal() > 0)
-        .mapToDouble(v -> v.low() / v.nominal())
-        .min()
-        .orElse(1);
   }
 
   /** Where the operative range is written, or the rated voltage where it is not. */

@@ -95,7 +95,7 @@ final class CoilHalfPulled implements Rule {
             .min(Comparator.naturalOrder())
             .orElse(feed.ratedVolts());
     Subject subject = PerCoil.subject(FACTS, feed);
-    Optional<CoilFeed.Gap> voltage = feed.voltageUnknown();
+    Optional<Gap> voltage = Gap.ofVoltage(feed);
     if (voltage.isPresent()) {
       return PerCoil.undecided(
           FACTS,
@@ -134,8 +134,7 @@ final class CoilHalfPulled implements Rule {
         .flatMap(way -> CoilFeed.sourcesOf(way).stream())
         .forEach(
             source ->
-                finding.alsoAt(
-                    CoilFeed.voltageMark(feed.study(), source), "gives " + gives(source)));
+                finding.alsoAt(SourceVolts.mark(feed.study(), source), "gives " + gives(source)));
     return finding.todo(
         "Feed %s with its rated %s from contact to return by a way that nothing else shares, or fit a coil for the voltage that is there."
             .formatted(feed.relay(), Printed.volts(feed.ratedVolts())),

@@ -79,7 +79,7 @@ final class CoilLineTooLong implements Rule {
               .formatted(feed.relay()),
           new Basis(List.of(tables.source("circuit-theory").cite()), Standing.PUBLISHED));
     }
-    Optional<CoilFeed.Gap> missing = missing(feed, beside);
+    Optional<Gap> missing = missing(feed, beside);
     if (missing.isPresent()) {
       return PerCoil.undecided(
           FACTS,
@@ -168,23 +168,22 @@ final class CoilLineTooLong implements Rule {
             basis);
   }
 
-  private static Optional<CoilFeed.Gap> missing(CoilFeed feed, List<Run> beside) {
+  private static Optional<Gap> missing(CoilFeed feed, List<Run> beside) {
     Optional<Run> endless = beside.stream().filter(r -> r.length().isEmpty()).findFirst();
     if (endless.isPresent()) {
-      return endless.map(run -> new CoilFeed.Gap("length of " + run.name(), run.mark()));
+      return endless.map(run -> new Gap("length of " + run.name(), run.mark()));
     }
     if (feed.spec().hold().isEmpty()) {
-      return Optional.of(new CoilFeed.Gap("coil.hold of " + feed.relay(), feed.coil().mark()));
+      return Optional.of(new Gap("coil.hold of " + feed.relay(), feed.coil().mark()));
     }
     if (feed.study().limits(feed.relay()).isEmpty()) {
-      return Optional.of(feed.limitsUnknown());
+      return Optional.of(Gap.ofLimits(feed));
     }
     Site site = feed.study().circuit().netlist().site();
     return hertz(feed).isPresent()
         ? Optional.empty()
         : Optional.of(
-            new CoilFeed.Gap(
-                "site.mains.frequency", site.mains().map(m -> m.mark()).orElse(site.mark())));
+            new Gap("site.mains.frequency", site.mains().map(m -> m.mark()).orElse(site.mark())));
   }
 
   private static Optional<Quantity> hertz(CoilFeed feed) {
@@ -199,6 +198,6 @@ final class CoilLineTooLong implements Rule {
 
   /** Highest voltage that the supply drives the coil with. */
   private static double supply(CoilFeed feed) {
-    return feed.ratedVolts() * CoilFeed.rise(feed.sources());
+    return feed.ratedVolts() * SourceVolts.rise(feed.sources());
   }
 }

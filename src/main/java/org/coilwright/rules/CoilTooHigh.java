@@ -67,7 +67,7 @@ final class CoilTooHigh implements Rule {
     if (worst.isEmpty()) {
       return Optional.empty();
     }
-    Optional<CoilFeed.Gap> voltage = feed.voltageUnknown();
+    Optional<Gap> voltage = Gap.ofVoltage(feed);
     if (voltage.isPresent()) {
       return Optional.of(
           PerCoil.undecided(
@@ -117,7 +117,7 @@ final class CoilTooHigh implements Rule {
         .forEach(
             source ->
                 finding.alsoAt(
-                    CoilFeed.voltageMark(feed.study(), source),
+                    SourceVolts.mark(feed.study(), source),
                     source
                         .volts()
                         .filter(v -> v.high() > v.nominal())

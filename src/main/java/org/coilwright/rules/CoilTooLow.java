@@ -3,10 +3,8 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.circuit.Branch.Path;
-import org.coilwright.circuit.Branch.Source;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
@@ -79,7 +77,7 @@ final class CoilTooLow implements Rule {
     if (worst.isEmpty()) {
       return Optional.empty();
     }
-    Optional<CoilFeed.Gap> voltage = feed.voltageUnknown();
+    Optional<Gap> voltage = Gap.ofVoltage(feed);
     if (voltage.isPresent()) {
       return Optional.of(
           PerCoil.undecided(
@@ -147,12 +145,12 @@ final class CoilTooLow implements Rule {
               loss.missing().get(),
               "What the line to %s loses cannot be told".formatted(feed.relay()) + without));
     }
-    if (feed.currentUnknown().isPresent()) {
+    if (Gap.ofCurrent(feed).isPresent()) {
       return Optional.of(
           PerCoil.undecided(
               FACTS,
               feed,
-              feed.currentUnknown().get(),
+              Gap.ofCurrent(feed).get(),
               "What %s draws, and so what its line loses, cannot be told".formatted(feed.relay())
                   + without));
     }
@@ -165,7 +163,7 @@ final class CoilTooLow implements Rule {
             PerCoil.undecided(
                 FACTS,
                 feed,
-                new CoilFeed.Gap("coil.pick-up of " + feed.relay(), feed.coil().mark()),
+                Gap.ofPickUp(feed),
                 "%s draws more while it pulls in than while it holds, and how much is not given. With what it holds with, it gets %s at worst and needs %s."
                     .formatted(feed.relay(), volts.value(), volts.limit())));
       }
@@ -199,7 +197,7 @@ final class CoilTooLow implements Rule {
         .detail(
             "Worst case: %s; %s."
                 .formatted(reading.lowestCorner(), Positions.of(feed.study(), state)))
-        .todo(whatToDo(feed, cure, most), basis(feed, limits, loss));
+        .todo(cure.inWords(feed, most), basis(feed, limits, loss));
   }
 
   private static void showLine(Subject.Finding finding, Stretch stretch, LineCure cure) {
@@ -219,49 +217,8 @@ final class CoilTooLow implements Rule {
         .forEach(
             source ->
                 finding.alsoAt(
-                    CoilFeed.voltageMark(feed.study(), source),
+                    SourceVolts.mark(feed.study(), source),
                     "gives %s at its lowest".formatted(Printed.volts(reading.sourceVolts()))));
-  }
-
-  private static String whatToDo(CoilFeed feed, LineCure cure, Optional<Stretch> most) {
-    List<String> ways = new ArrayList<>();
-    most.ifPresent(
-        stretch -> {
-          cure.thicker(stretch)
-              .ifPresent(
-                  better ->
-                      ways.add(
-                          "%s in %s leaves about %s"
-                              .formatted(
-                                  Printed.of(better.size()),
-                                  stretch.name(),
-                                  Printed.volts(better.volts()))));
-          cure.longest(stretch)
-              .ifPresent(
-                  metres ->
-                      ways.add(
-                          "%s no longer than %s"
-                              .formatted(stretch.name(), Printed.of(metres, Dimension.LENGTH))));
-        });
-    // a supply of no volts at all has no share that could be raised
-    boolean supplyCanHelp = cure.coil() > 0 && Double.isFinite(cure.lowestSource());
-    if (supplyCanHelp && feed.sources().stream().allMatch(Source::isDirect)) {
-      ways.add(
-          "a supply that never falls below %s"
-              .formatted(Printed.atLeast(cure.lowestSource(), Dimension.VOLTAGE)));
-    }
-    ways.add(
-        "a coil that pulls in from %s of its %s"
-            .formatted(
-                Printed.atMost(cure.coil() / feed.ratedVolts(), Dimension.RATIO),
-                Printed.volts(feed.ratedVolts())));
-    String list = String.join("; or ", ways) + ".";
-    String first = list.substring(0, 1).toUpperCase(Locale.ROOT) + list.substring(1);
-    return cure.lineCanHelp()
-        ? first
-        : "No wire is thick enough: the supply falls to %s by itself. "
-                .formatted(Printed.volts(cure.source()))
-            + first;
   }
 
   private Basis basis(CoilFeed feed, CoilLimits limits, LineLoss loss) {

@@ -91,11 +91,11 @@ final class CoilWontRelease implements Rule {
           basis);
     }
     Printed.Pair volts = Printed.pair(left, release, Dimension.VOLTAGE);
-    if (feed.currentUnknown().isPresent()) {
+    if (Gap.ofCurrent(feed).isPresent()) {
       return PerCoil.undecided(
           FACTS,
           feed,
-          feed.currentUnknown().get(),
+          Gap.ofCurrent(feed).get(),
           "%s is joined to its supply by a leak, and what the coil draws is not given: the voltage that is left on it cannot be told."
               .formatted(feed.relay()));
     }

@@ -114,7 +114,7 @@ final class CoilWrongCurrentKind implements Rule {
                 "%s: AC coil on direct current".formatted(feed.relay()),
                 numbers.toString(),
                 "an AC coil")
-            .alsoAt(CoilFeed.voltageMark(feed.study(), source), "direct current");
+            .alsoAt(SourceVolts.mark(feed.study(), source), "direct current");
     if (amps.isPresent() && rated.isPresent()) {
       finding.measured(new Measure(amps.get(), "A"), new Measure(rated.get(), "A"));
     }
@@ -137,7 +137,7 @@ final class CoilWrongCurrentKind implements Rule {
             "Its coil is for %s; %s gives alternating current. It lacks the shading ring that holds an armature over the zero crossings: it buzzes and does not pull in."
                 .formatted(feed.spec().voltage().text(), source.part()),
             "a DC coil")
-        .alsoAt(CoilFeed.voltageMark(feed.study(), source), "alternating current")
+        .alsoAt(SourceVolts.mark(feed.study(), source), "alternating current")
         .todo(
             "Fit a %s with an AC coil for this voltage, or feed the coil from %s."
                 .formatted(kindOfPart(feed), feed.spec().voltage().text()),

@@ -53,7 +53,7 @@ record Cover(String category, Written<Rating> rating, boolean inductive) {
 
   /** True if the rating is stated at less than the voltage that the contact switches. */
   boolean isBelow(DrivingContact contact, Tables tables) {
-    return DrivingContact.ratedVolts(rating)
+    return ContactSheet.ratedVolts(rating)
         .map(rated -> rated * contact.roundName(tables))
         .filter(rated -> Comparison.exceeds(contact.volts(), rated))
         .isPresent();
@@ -67,11 +67,11 @@ record Cover(String category, Written<Rating> rating, boolean inductive) {
   private static Optional<Cover> find(
       DrivingContact contact, List<String> categories, boolean inductive) {
     return categories.stream()
-        .filter(contact.ratings().byCategory()::containsKey)
+        .filter(contact.sheet().ratings().byCategory()::containsKey)
         .findFirst()
         .flatMap(
             c ->
-                Optional.ofNullable(contact.ratings().byCategory().get(c))
+                Optional.ofNullable(contact.sheet().ratings().byCategory().get(c))
                     .map(r -> new Cover(c, r, inductive)));
   }
 }

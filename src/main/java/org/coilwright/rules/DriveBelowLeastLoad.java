@@ -87,7 +87,7 @@ final class DriveBelowLeastLoad implements Rule {
                   .formatted(contact.coilNames(), contact.name()));
     }
     Least least = found.get();
-    double sag = CoilFeed.sag(contact.sources());
+    double sag = SourceVolts.sag(contact.sources());
     double amps = contact.leastAmps() * sag;
     double volts = contact.volts() * sag;
     List<Part> parts = new ArrayList<>();
@@ -136,7 +136,7 @@ final class DriveBelowLeastLoad implements Rule {
   }
 
   private Optional<Least> least(DrivingContact contact) {
-    Optional<Written<Rating>> written = contact.leastLoad();
+    Optional<Written<Rating>> written = contact.sheet().leastLoad();
     if (written.isPresent()) {
       Quantity amount = written.get().value().amount();
       boolean power = amount.dimension() != Dimension.CURRENT;
@@ -150,7 +150,7 @@ final class DriveBelowLeastLoad implements Rule {
               written.get().text(),
               new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED)));
     }
-    if (!contact.isAuxiliary()) {
+    if (!contact.sheet().isAuxiliary()) {
       return Optional.empty();
     }
     Cited<Double> amps = tables.figure("drive.auxiliary-least-current");

@@ -57,7 +57,7 @@ final class DriveCurrent implements Rule {
     Cover cover = found.get();
     Subject subject = new Subject(FACTS, cover.rating().mark(), contact.at());
     double worst = contact.amps() * contact.worstFactor();
-    double rated = DrivingContact.ratedAmps(cover.rating());
+    double rated = ContactSheet.ratedAmps(cover.rating());
     Basis basis =
         new Basis(
             List.of(tables.source("part-data").cite(), tables.source("circuit-theory").cite()),

@@ -77,7 +77,7 @@ final class DriveInrush implements Rule {
     double worst =
         contact.worstFactor()
             * (silent.isPresent() ? Math.max(making, contact.amps() * guess.value()) : making);
-    double rated = DrivingContact.ratedAmps(cover.rating());
+    double rated = ContactSheet.ratedAmps(cover.rating());
     // what it may carry it may also make: then the category's multiple need not be relied on
     boolean asRated = !Comparison.exceeds(worst, rated);
     double limit = asRated ? rated : multiple.value() * rated;

@@ -57,7 +57,7 @@ final class DriveVoltage implements Rule {
       return PerContact.noRating(FACTS, contact);
     }
     Subject subject = new Subject(FACTS, cover.get().rating().mark(), contact.at());
-    return DrivingContact.ratedVolts(cover.get().rating())
+    return ContactSheet.ratedVolts(cover.get().rating())
         .map(rated -> compare(subject, contact, cover.get(), rated))
         .orElseGet(
             () ->
@@ -68,7 +68,7 @@ final class DriveVoltage implements Rule {
 
   private Outcome compare(Subject subject, DrivingContact contact, Cover cover, double rated) {
     double nominal = contact.volts();
-    double highest = nominal * CoilFeed.rise(contact.sources());
+    double highest = nominal * SourceVolts.rise(contact.sources());
     Cited<Double> margin = tables.figure("drive.over-voltage");
     Basis basis = new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED);
     if (Comparison.exceeds(highest, rated)) {
@@ -117,7 +117,7 @@ final class DriveVoltage implements Rule {
         .forEach(
             source ->
                 finding.alsoAt(
-                    CoilFeed.voltageMark(contact.study(), source), "this voltage reaches it"));
+                    SourceVolts.mark(contact.study(), source), "this voltage reaches it"));
     return finding.todo(
         "Drive %s by a contact that has %s for %s or more, through an interposing relay if need be."
             .formatted(

@@ -8,13 +8,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Source;
-import org.coilwright.netlist.Mark;
-import org.coilwright.netlist.Part;
-import org.coilwright.netlist.Part.Ratings;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Quantity;
-import org.coilwright.quantity.Rating;
 import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.ContactReading;
 import org.coilwright.solve.State;
@@ -86,13 +82,13 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
   }
 
   /** The first thing without which its current cannot be known. */
-  Optional<CoilFeed.Gap> currentUnknown() {
-    return coils.stream().flatMap(feed -> feed.currentUnknown().stream()).findFirst();
+  Optional<Gap> currentUnknown() {
+    return coils.stream().flatMap(feed -> Gap.ofCurrent(feed).stream()).findFirst();
   }
 
   /** The source whose voltage is not written. */
-  Optional<CoilFeed.Gap> voltageUnknown() {
-    return coils.stream().flatMap(feed -> feed.voltageUnknown().stream()).findFirst();
+  Optional<Gap> voltageUnknown() {
+    return coils.stream().flatMap(feed -> Gap.ofVoltage(feed).stream()).findFirst();
   }
 
   /** States in which it is closed and a coil behind it shall be on. */
@@ -192,7 +188,7 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
     double most = 0;
     for (State state : study.states()) {
       ContactReading reading = study.contact(contact, state);
-      most = Math.max(most, reading.closed() ? 0 : reading.volts() / CoilFeed.rise(sources));
+      most = Math.max(most, reading.closed() ? 0 : reading.volts() / SourceVolts.rise(sources));
     }
     for (CoilFeed feed : coils) {
       for (State state : closedStates()) {
@@ -219,54 +215,8 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
     return threePhase ? tables.figure("drive.round-name").value() : 1;
   }
 
-  /** Its ratings as its data sheet gives them; a relay's own stand for contacts without any. */
-  Ratings ratings() {
-    Optional<Ratings> own =
-        contact.spec().map(Part.ContactSpec::ratings).filter(r -> !r.byCategory().isEmpty());
-    if (own.isPresent()) {
-      return own.get();
-    }
-    Part part = study.circuit().netlist().parts().get(contact.part());
-    if (part instanceof Part.Thermal thermal) {
-      return thermal.ratings();
-    }
-    if (part instanceof Part.Switch hand) {
-      return hand.ratings();
-    }
-    if (part instanceof Part.Relay relay && (contact.pole() || !relay.isContactor())) {
-      return relay.ratings();
-    }
-    return new Ratings(Optional.empty(), Map.of());
-  }
-
-  Mark ratingsMark() {
-    return ratings().mark().orElse(contact.mark());
-  }
-
-  Optional<Written<Rating>> leastLoad() {
-    Part part = study.circuit().netlist().parts().get(contact.part());
-    if (part instanceof Part.Thermal thermal) {
-      return thermal.leastLoad();
-    }
-    if (part instanceof Part.Switch hand) {
-      return hand.leastLoad();
-    }
-    return contact.spec().flatMap(Part.ContactSpec::leastLoad);
-  }
-
-  /** True for an auxiliary contact of a contactor. */
-  boolean isAuxiliary() {
-    return !contact.pole()
-        && study.circuit().netlist().parts().get(contact.part()) instanceof Part.Relay relay
-        && relay.isContactor();
-  }
-
-  /** Where the voltage that a rating holds at is written, its lowest value. */
-  static Optional<Double> ratedVolts(Written<Rating> rating) {
-    return rating.value().at().map(Quantity::low);
-  }
-
-  static double ratedAmps(Written<Rating> rating) {
-    return rating.value().amount().low();
+  /** What its data sheet says. */
+  ContactSheet sheet() {
+    return new ContactSheet(study.circuit().netlist(), contact);
   }
 }

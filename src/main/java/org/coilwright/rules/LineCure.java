@@ -2,12 +2,16 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
+import org.coilwright.circuit.Branch.Source;
 import org.coilwright.quantity.ConductorSize;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
 import org.coilwright.rules.LineLoss.Stretch;
 import org.coilwright.table.Cited;
 import org.coilwright.table.ConductorTable;
@@ -100,5 +104,51 @@ record LineCure(Tables tables, LineLoss loss, double source, double coil, double
                           mm2 -> sizes.add(new ConductorSize(mm2.value(), OptionalInt.empty()))));
     }
     return sizes.stream().filter(s -> s.mm2() > now.mm2() && s.mm2() <= most);
+  }
+
+  /**
+   * All of it as advice.
+   *
+   * @param most the stretch that loses most, if there is a line
+   */
+  String inWords(CoilFeed feed, Optional<Stretch> most) {
+    List<String> ways = new ArrayList<>();
+    most.ifPresent(
+        stretch -> {
+          thicker(stretch)
+              .ifPresent(
+                  better ->
+                      ways.add(
+                          "%s in %s leaves about %s"
+                              .formatted(
+                                  Printed.of(better.size()),
+                                  stretch.name(),
+                                  Printed.volts(better.volts()))));
+          longest(stretch)
+              .ifPresent(
+                  metres ->
+                      ways.add(
+                          "%s no longer than %s"
+                              .formatted(stretch.name(), Printed.of(metres, Dimension.LENGTH))));
+        });
+    // a supply of no volts at all has no share that could be raised
+    boolean supplyCanHelp = coil() > 0 && Double.isFinite(lowestSource());
+    if (supplyCanHelp && feed.sources().stream().allMatch(Source::isDirect)) {
+      ways.add(
+          "a supply that never falls below %s"
+              .formatted(Printed.atLeast(lowestSource(), Dimension.VOLTAGE)));
+    }
+    ways.add(
+        "a coil that pulls in from %s of its %s"
+            .formatted(
+                Printed.atMost(coil() / feed.ratedVolts(), Dimension.RATIO),
+                Printed.volts(feed.ratedVolts())));
+    String list = String.join("; or ", ways) + ".";
+    String first = list.substring(0, 1).toUpperCase(Locale.ROOT) + list.substring(1);
+    return lineCanHelp()
+        ? first
+        : "No wire is thick enough: the supply falls to %s by itself. "
+                .formatted(Printed.volts(source()))
+            + first;
   }
 }

@@ -26,7 +26,7 @@ import org.coilwright.table.Tables;
  * @param missing what would have to be written to know a conductor's resistance; empty if all is
  *     known
  */
-record LineLoss(List<Stretch> stretches, double ohms, Optional<CoilFeed.Gap> missing) {
+record LineLoss(List<Stretch> stretches, double ohms, Optional<Gap> missing) {
 
   /**
    * All conductors of the way that lie in one run, or a wire by itself.
@@ -49,7 +49,7 @@ record LineLoss(List<Stretch> stretches, double ohms, Optional<CoilFeed.Gap> mis
   static LineLoss of(Study study, Path way, Tables tables) {
     Map<String, List<Conductor>> together = new LinkedHashMap<>();
     List<Stretch> stretches = new ArrayList<>();
-    Optional<CoilFeed.Gap> missing = Optional.empty();
+    Optional<Gap> missing = Optional.empty();
     double ohms = 0;
     for (var branch : way.branches()) {
       if (branch instanceof Contact contact) {
@@ -60,7 +60,7 @@ record LineLoss(List<Stretch> stretches, double ohms, Optional<CoilFeed.Gap> mis
       } else if (branch instanceof Conductor conductor) {
         together.computeIfAbsent(nameOf(conductor), n -> new ArrayList<>()).add(conductor);
         if (missing.isEmpty() && study.hotOhms(conductor).isEmpty()) {
-          missing = Optional.of(new CoilFeed.Gap(missingKey(conductor), markOf(conductor)));
+          missing = Optional.of(new Gap(missingKey(conductor), markOf(conductor)));
         }
       }
     }

@@ -73,7 +73,7 @@ final class PerCoil {
   }
 
   /** Could not be checked because something is not written; the place is where it would be. */
-  static Outcome undecided(RuleFacts rule, CoilFeed feed, CoilFeed.Gap gap, String sentence) {
+  static Outcome undecided(RuleFacts rule, CoilFeed feed, Gap gap, String sentence) {
     return Subject.of(rule, gap.mark(), feed.relay()).undecided(gap.key(), sentence);
   }
 
@@ -82,7 +82,7 @@ final class PerCoil {
     return undecided(
         rule,
         feed,
-        feed.limitsUnknown(),
+        Gap.ofLimits(feed),
         "%s is written to let go at more than what it pulls in at.".formatted(feed.relay()));
   }
 }

@@ -52,7 +52,7 @@ final class PerContact {
 
   /** The contact as a subject. */
   static Subject subject(RuleFacts rule, DrivingContact contact) {
-    return new Subject(rule, contact.ratingsMark(), contact.at());
+    return new Subject(rule, contact.sheet().ratingsMark(), contact.at());
   }
 
   /** No rating for this kind of current. */
