@@ -3,14 +3,9 @@ package org.coilwright.rules;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
-import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Branch.DiodeBranch;
 import org.coilwright.circuit.Branch.Passive;
-import org.coilwright.circuit.Circuit;
-import org.coilwright.circuit.Node;
-import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
 
 /**
@@ -28,25 +23,6 @@ record AcrossCoil(
   static final String VARISTOR = "varistor";
   static final String RC = "rc";
 
-  static AcrossCoil of(Circuit circuit, Coil coil) {
-    Set<Node> first = circuit.net(coil.from());
-    Set<Node> second = circuit.net(coil.to());
-    return new AcrossCoil(
-        coil,
-        circuit.branches(DiodeBranch.class).stream()
-            .filter(d -> isAcross(d, first, second))
-            .toList(),
-        circuit.branches(Passive.class).stream()
-            .filter(p -> !(p.spec() instanceof Part.Lamp) && isAcross(p, first, second))
-            .toList(),
-        coil.spec().suppression());
-  }
-
-  private static boolean isAcross(Branch branch, Set<Node> first, Set<Node> second) {
-    return (first.contains(branch.from()) && second.contains(branch.to()))
-        || (first.contains(branch.to()) && second.contains(branch.from()));
-  }
-
   /** True if the part states that this is built in. */
   boolean hasBuiltIn(String kind) {
     return builtIn.filter(written -> word(written).startsWith(kind)).isPresent();
@@ -59,12 +35,5 @@ record AcrossCoil(
 
   private static String word(Written<String> written) {
     return written.value().strip().toLowerCase(Locale.ROOT);
-  }
-
-  /** The coils that a suppressor lies across. */
-  static List<Coil> under(Circuit circuit, Branch suppressor) {
-    return circuit.branches(Coil.class).stream()
-        .filter(c -> isAcross(suppressor, circuit.net(c.from()), circuit.net(c.to())))
-        .toList();
   }
 }

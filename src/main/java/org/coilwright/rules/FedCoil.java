@@ -3,11 +3,8 @@ package org.coilwright.rules;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
-import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Branch.Source;
-import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.CurrentKind;
@@ -18,47 +15,12 @@ import org.coilwright.quantity.Quantity;
  * What feeds a coil, by the wiring alone: the answer is the same when a wrong part across the coil
  * shorts it.
  *
- * @param first nodes that wires and contacts, in any position, join to its first pin
- * @param second likewise its second pin
+ * @param sources those that its two pins reach with opposite poles, through wires and contacts in
+ *     any position; of the mains also those of two lines it lies between
  */
-record FedCoil(Circuit circuit, Coil coil, Set<Node> first, Set<Node> second) {
-  static FedCoil of(Circuit circuit, Coil coil) {
-    return new FedCoil(
-        circuit,
-        coil,
-        circuit.reach(coil.from(), FedCoil::joins),
-        circuit.reach(coil.to(), FedCoil::joins));
-  }
-
-  private static boolean joins(Branch branch) {
-    return branch instanceof Branch.Conductor || branch instanceof Branch.Contact;
-  }
-
-  /**
-   * Sources that its two pins reach with opposite poles; of the mains also those of two lines it
-   * lies between.
-   */
-  List<Source> sources() {
-    return circuit.branches(Source.class).stream()
-        .filter(s -> drives(s, first, second) || drives(s, second, first))
-        .toList();
-  }
-
-  private boolean drives(Source source, Set<Node> one, Set<Node> other) {
-    return one.contains(source.to())
-        && (other.contains(source.from())
-            || circuit.branches(Source.class).stream()
-                .anyMatch(
-                    s ->
-                        !source.isDirect()
-                            && !s.isDirect()
-                            && !s.equals(source)
-                            && other.contains(s.to())));
-  }
-
+record FedCoil(CoilWiring wiring, Coil coil, List<Source> sources) {
   /** The direct source that feeds it; empty if none does, or an alternating one does. */
   Optional<Source> direct() {
-    List<Source> sources = sources();
     return sources.stream().allMatch(Source::isDirect)
         ? sources.stream().findFirst()
         : Optional.empty();
@@ -66,16 +28,15 @@ record FedCoil(Circuit circuit, Coil coil, Set<Node> first, Set<Node> second) {
 
   /** The key that would tell the voltage of the source that feeds it. */
   String voltageKey() {
-    return sources().stream()
+    return sources.stream()
         .filter(Source::isDirect)
         .findFirst()
-        .map(s -> DirectSupply.keyOf(circuit, s) + ".voltage of " + s.part())
+        .map(s -> DirectSupply.keyOf(wiring.circuit(), s) + ".voltage of " + s.part())
         .orElse("site.mains.voltage");
   }
 
   /** The kind of current that feeds it; where nothing does, the kind of coil it is. */
   CurrentKind kind() {
-    List<Source> sources = sources();
     if (sources.isEmpty()) {
       return coil.spec().voltage().value().kind();
     }
@@ -84,15 +45,19 @@ record FedCoil(Circuit circuit, Coil coil, Set<Node> first, Set<Node> second) {
 
   /** The end that gets plus; empty if contacts can turn the polarity, or nothing feeds it. */
   Optional<Node> plusEnd() {
-    boolean firstPlus = sources().stream().anyMatch(s -> first.contains(s.to()));
-    boolean secondPlus = sources().stream().anyMatch(s -> second.contains(s.to()));
+    boolean firstPlus = sources.stream().anyMatch(s -> reaches(coil.from(), s.to()));
+    boolean secondPlus = sources.stream().anyMatch(s -> reaches(coil.to(), s.to()));
     if (firstPlus == secondPlus) {
-      return sources().stream()
-          .filter(s -> first.contains(s.from()) != second.contains(s.from()))
-          .map(s -> first.contains(s.from()) ? coil.to() : coil.from())
+      return sources.stream()
+          .filter(s -> reaches(coil.from(), s.from()) != reaches(coil.to(), s.from()))
+          .map(s -> reaches(coil.from(), s.from()) ? coil.to() : coil.from())
           .findFirst();
     }
     return Optional.of(firstPlus ? coil.from() : coil.to());
+  }
+
+  private boolean reaches(Node one, Node other) {
+    return wiring.ways().joined(one, other);
   }
 
   /** The far end. */
@@ -102,19 +67,31 @@ record FedCoil(Circuit circuit, Coil coil, Set<Node> first, Set<Node> second) {
 
   /** True if a contact lies between the coil and each source, so that it can be turned off. */
   boolean isSwitched() {
-    Set<Node> a = circuit.net(coil.from());
-    Set<Node> b = circuit.net(coil.to());
-    return sources().stream()
-        .noneMatch(
-            s ->
-                (a.contains(s.from()) && b.contains(s.to()))
-                    || (a.contains(s.to()) && b.contains(s.from())));
+    Nets.Pair ends = wiring.wires().ends(coil);
+    return sources.stream().noneMatch(s -> wiring.wires().ends(s).equals(ends));
   }
 
-  /** What the coil resists while it is on, tolerance included if written; empty if unknown. */
+  /**
+   * What the coil resists while it is on, with the usual tolerance if none is written; empty if the
+   * netlist does not tell.
+   */
   Optional<Quantity> ohms() {
+    return written()
+        .map(
+            r ->
+                r.isExact()
+                    ? new Quantity(
+                        r.dimension(),
+                        r.nominal() * (1 - wiring.tolerance()),
+                        r.nominal(),
+                        r.nominal() * (1 + wiring.tolerance()),
+                        r.kind())
+                    : r);
+  }
+
+  private Optional<Quantity> written() {
     if (coil.spec().resistance().isPresent()) {
-      return coil.spec().resistance().map(Written::value);
+      return coil.spec().resistance().map(Written::value).filter(r -> r.low() > 0);
     }
     double rated = coil.spec().voltage().value().nominal();
     return coil.spec()
@@ -137,7 +114,7 @@ record FedCoil(Circuit circuit, Coil coil, Set<Node> first, Set<Node> second) {
   OptionalDouble mostAmps() {
     Optional<Quantity> volts = direct().flatMap(Source::volts);
     Optional<Quantity> ohms = ohms();
-    if (volts.isEmpty() || ohms.isEmpty() || ohms.get().low() <= 0) {
+    if (volts.isEmpty() || ohms.isEmpty()) {
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(volts.get().high() / ohms.get().low());

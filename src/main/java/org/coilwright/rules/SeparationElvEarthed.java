@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
@@ -70,12 +71,15 @@ final class SeparationElvEarthed implements Rule {
   }
 
   private static Optional<Path> earthPath(Circuit circuit, DirectSupply supply) {
+    Predicate<Branch> joins = b -> !(b instanceof Branch.Source);
     List<Path> paths = new ArrayList<>();
     for (Node pole : List.of(supply.source().from(), supply.source().to())) {
-      circuit.nodes().stream()
+      // what is reached comes nearest first
+      circuit.reach(pole, joins).stream()
           .filter(VoltageBands::isEarth)
-          .flatMap(earth -> circuit.path(pole, earth, b -> !(b instanceof Branch.Source)).stream())
-          .forEach(paths::add);
+          .findFirst()
+          .flatMap(earth -> circuit.path(pole, earth, joins))
+          .ifPresent(paths::add);
     }
     return paths.stream().min(Comparator.comparingInt(p -> p.branches().size()));
   }

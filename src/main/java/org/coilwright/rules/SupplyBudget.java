@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
-import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Outcome;
@@ -21,9 +23,9 @@ import org.coilwright.table.Cited;
 /**
  * What hangs on a direct-voltage supply, and the most it can ask of it in any reachable state.
  *
- * @param tolerance of a coil's resistance where none is written
+ * @param consumers everything that draws current from it, in the order of the netlist
  */
-record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
+record SupplyBudget(Study study, DirectSupply supply, CoilWiring wiring, List<Branch> consumers) {
   /** More parts than this are counted instead of named. */
   private static final int NAMED = 2 * 2 * 2;
 
@@ -44,10 +46,18 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
     }
   }
 
-  /** Everything that draws current from it, in the order of the netlist. */
-  List<Branch> consumers() {
-    var zone = study.circuit().reach(supply.source().to(), VoltageBands::avoidsEarth);
-    return study.circuit().branches().stream()
+  /** The budget of a supply; coils without a written tolerance have the usual one. */
+  static SupplyBudget of(Study study, DirectSupply supply, Cited<Double> tolerance) {
+    return new SupplyBudget(
+        study,
+        supply,
+        new CoilWiring(study.circuit(), tolerance.value()),
+        consumers(study.circuit(), supply));
+  }
+
+  private static List<Branch> consumers(Circuit circuit, DirectSupply supply) {
+    Set<Node> zone = circuit.reach(supply.source().to(), VoltageBands::avoidsEarth);
+    return circuit.branches().stream()
         .filter(b -> zone.contains(b.from()))
         .filter(
             b ->
@@ -104,7 +114,7 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
     if (supply.volts().isEmpty()) {
       gaps.add(new Gap(supply.missing("voltage"), supply.part(), supply.mark()));
     }
-    for (Branch consumer : consumers()) {
+    for (Branch consumer : consumers) {
       gap(consumer)
           .map(key -> new Gap(key + " of " + consumer.part(), consumer.part(), consumer.mark()))
           .ifPresent(gaps::add);
@@ -114,9 +124,7 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
 
   private Optional<String> gap(Branch consumer) {
     if (consumer instanceof Coil coil) {
-      return FedCoil.of(study.circuit(), coil).ohms().isEmpty()
-          ? Optional.of("coil.resistance")
-          : Optional.empty();
+      return wiring.fed(coil).ohms().isEmpty() ? Optional.of("coil.resistance") : Optional.empty();
     }
     if (consumer instanceof Branch.LoadElement load) {
       return load.ratedWatts().isEmpty() ? Optional.of("power") : Optional.empty();
@@ -195,9 +203,7 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
   }
 
   private double draws(Branch consumer) {
-    return consumer instanceof Coil coil
-        ? FedCoil.of(study.circuit(), coil).mostAmps().orElse(0)
-        : 0;
+    return consumer instanceof Coil coil ? wiring.fed(coil).mostAmps().orElse(0) : 0;
   }
 
   /** What draws current in the heaviest state; empty if the states are too many to list. */
@@ -210,7 +216,7 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
         .max(Comparator.comparingDouble(s -> study.supply(id, s).amps()))
         .map(
             worst ->
-                consumers().stream()
+                consumers.stream()
                     .filter(b -> !(b instanceof Coil) || study.coil(b.part(), worst).amps() > 0)
                     .toList())
         .orElse(List.of());
@@ -218,19 +224,12 @@ record SupplyBudget(Study study, DirectSupply supply, Cited<Double> tolerance) {
 
   /** The least share of its nominal resistance that a coil on this supply may have. */
   private double leastShare() {
-    return consumers().stream()
+    return consumers.stream()
         .filter(Coil.class::isInstance)
         .map(Coil.class::cast)
-        .mapToDouble(this::leastShare)
+        .flatMap(coil -> wiring.fed(coil).ohms().stream())
+        .mapToDouble(ohms -> ohms.low() / ohms.nominal())
         .min()
         .orElse(1);
-  }
-
-  private double leastShare(Coil coil) {
-    Optional<Quantity> written = coil.spec().resistance().map(Written::value);
-    return written
-        .filter(r -> !r.isExact() && r.nominal() > 0)
-        .map(r -> r.low() / r.nominal())
-        .orElse(1 - tolerance.value());
   }
 }

@@ -56,7 +56,7 @@ final class SupplyOverloaded implements Rule {
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
     for (DirectSupply supply : DirectSupply.of(study.circuit())) {
-      SupplyBudget budget = new SupplyBudget(study, supply, tolerance);
+      SupplyBudget budget = SupplyBudget.of(study, supply, tolerance);
       if (!budget.consumers().isEmpty()) {
         outcomes.addAll(check(budget));
       }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Branch.DiodeBranch;
-import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.CurrentKind;
@@ -15,6 +14,7 @@ import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
@@ -35,9 +35,11 @@ final class SuppressionDiodeOnAc implements Rule {
           .sources("circuit-theory")
           .consequenceOf("coil.wrong-current-kind", "separation.mains-meets-elv");
 
+  private final Cited<Double> tolerance;
   private final Basis basis;
 
   SuppressionDiodeOnAc(Tables tables) {
+    tolerance = tables.figure("coil.resistance-tolerance");
     basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
   }
 
@@ -49,17 +51,16 @@ final class SuppressionDiodeOnAc implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    Circuit circuit = study.circuit();
-    for (Coil coil : circuit.branches(Coil.class)) {
-      if (FedCoil.of(circuit, coil).kind() == CurrentKind.AC) {
-        outcomes.addAll(check(circuit, coil));
+    CoilWiring wiring = new CoilWiring(study.circuit(), tolerance.value());
+    for (FedCoil feed : wiring.fed()) {
+      if (feed.kind() == CurrentKind.AC) {
+        outcomes.addAll(check(feed.coil(), wiring.across(feed.coil())));
       }
     }
     return outcomes;
   }
 
-  private List<Outcome> check(Circuit circuit, Coil coil) {
-    AcrossCoil across = AcrossCoil.of(circuit, coil);
+  private List<Outcome> check(Coil coil, AcrossCoil across) {
     List<Outcome> outcomes = new ArrayList<>();
     for (DiodeBranch diode : across.diodes()) {
       outcomes.add(

@@ -8,7 +8,6 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Passive;
-import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.CurrentKind;
@@ -49,12 +48,14 @@ final class SuppressionMissing implements Rule {
           .sources("relay-application-notes", "coil-suppression-relay-note", "reed-contact-notes")
           .consequenceOf("coil.wrong-current-kind");
 
+  private final Cited<Double> tolerance;
   private final Basis practice;
   private final Cited<Double> multiple;
   private final Cited<Double> readLow;
   private final Cited<Double> readHigh;
 
   SuppressionMissing(Tables tables) {
+    tolerance = tables.figure("coil.resistance-tolerance");
     practice =
         new Basis(List.of(tables.source("relay-application-notes").cite()), Standing.PUBLISHED);
     multiple = tables.figure("suppression.bare-peak-multiple");
@@ -70,19 +71,18 @@ final class SuppressionMissing implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    Circuit circuit = study.circuit();
-    for (Coil coil : circuit.branches(Coil.class)) {
-      FedCoil feed = FedCoil.of(circuit, coil);
+    CoilWiring wiring = new CoilWiring(study.circuit(), tolerance.value());
+    for (FedCoil feed : wiring.fed()) {
       if (feed.kind() == CurrentKind.DC && !feed.sources().isEmpty() && feed.isSwitched()) {
-        outcomes.add(check(circuit, feed));
+        outcomes.add(check(wiring, feed));
       }
     }
     return outcomes;
   }
 
-  private Outcome check(Circuit circuit, FedCoil feed) {
+  private Outcome check(CoilWiring wiring, FedCoil feed) {
     Coil coil = feed.coil();
-    AcrossCoil across = AcrossCoil.of(circuit, coil);
+    AcrossCoil across = wiring.across(coil);
     Subject subject = Subject.of(FACTS, coil.mark(), coil.part());
     if (across.hasAnyBuiltIn()) {
       return subject.satisfied(
@@ -90,7 +90,7 @@ final class SuppressionMissing implements Rule {
               .formatted(coil.part(), across.builtIn().map(Written::value).orElse("")),
           practice);
     }
-    Optional<Branch> found = TurnOff.suppressor(circuit, coil);
+    Optional<Branch> found = TurnOff.suppressor(wiring, coil);
     if (found.isPresent()) {
       return found.get() instanceof Passive p && p.spec() instanceof Part.Resistor resistor
           ? checkResistor(feed, resistor)
@@ -104,7 +104,7 @@ final class SuppressionMissing implements Rule {
           "Nothing is wired across the coil of %s, and whether something is built in is not written."
               .formatted(coil.part()));
     }
-    return bare(circuit, feed, across);
+    return bare(feed, across);
   }
 
   private Outcome checkResistor(FedCoil feed, Part.Resistor resistor) {
@@ -151,7 +151,7 @@ final class SuppressionMissing implements Rule {
         Basis.of(multiple));
   }
 
-  private Outcome bare(Circuit circuit, FedCoil feed, AcrossCoil across) {
+  private Outcome bare(FedCoil feed, AcrossCoil across) {
     Coil coil = feed.coil();
     OptionalDouble peak = barePeak(feed);
     String order =
@@ -170,7 +170,7 @@ final class SuppressionMissing implements Rule {
                 "No diode, varistor, snubber or resistor lies across its coil." + order,
                 "and nothing is built in")
             .alsoAt(coil.mark(), "the coil drives its current on");
-    for (Contact contact : TurnOff.opensAgainst(circuit, feed)) {
+    for (Contact contact : TurnOff.opensAgainst(feed)) {
       finding.alsoAt(contact.mark(), "opens against it" + contactRating(contact));
       TurnOff.ratedVolts(contact)
           .ifPresent(

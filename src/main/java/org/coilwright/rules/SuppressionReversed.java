@@ -3,7 +3,6 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Branch.DiodeBranch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
@@ -16,6 +15,7 @@ import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
@@ -39,9 +39,11 @@ final class SuppressionReversed implements Rule {
           .sources("circuit-theory", "relay-application-notes")
           .consequenceOf("coil.reversed", "coil.wrong-current-kind");
 
+  private final Cited<Double> tolerance;
   private final Basis basis;
 
   SuppressionReversed(Tables tables) {
+    tolerance = tables.figure("coil.resistance-tolerance");
     basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
   }
 
@@ -53,18 +55,19 @@ final class SuppressionReversed implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    Circuit circuit = study.circuit();
-    for (Coil coil : circuit.branches(Coil.class)) {
-      FedCoil feed = FedCoil.of(circuit, coil);
-      AcrossCoil across = AcrossCoil.of(circuit, coil);
+    CoilWiring wiring = new CoilWiring(study.circuit(), tolerance.value());
+    for (FedCoil feed : wiring.fed()) {
       if (feed.kind() == CurrentKind.DC && !feed.sources().isEmpty()) {
-        across.diodes().forEach(diode -> outcomes.add(check(circuit, feed, diode)));
+        wiring
+            .across(feed.coil())
+            .diodes()
+            .forEach(diode -> outcomes.add(check(wiring, feed, diode)));
       }
     }
     return outcomes;
   }
 
-  private Outcome check(Circuit circuit, FedCoil feed, DiodeBranch diode) {
+  private Outcome check(CoilWiring wiring, FedCoil feed, DiodeBranch diode) {
     String coil = feed.coil().part();
     Subject subject = Subject.of(FACTS, diode.mark(), diode.part(), coil);
     Optional<Node> plus = feed.plusEnd();
@@ -75,7 +78,7 @@ final class SuppressionReversed implements Rule {
               .formatted(coil, diode.part()));
     }
     Node minus = feed.otherThan(plus.get());
-    if (!circuit.net(plus.get()).contains(diode.from())) {
+    if (!wiring.wires().joined(plus.get(), diode.from())) {
       return subject.satisfied(
           "%s blocks while %s is on: its cathode lies on %s, which gets plus."
               .formatted(diode.part(), coil, plus.get()),
@@ -87,7 +90,8 @@ final class SuppressionReversed implements Rule {
             "%s.A lies on %s, which gets plus, and %s.K on %s: the diode conducts while %s is on."
                 .formatted(diode.part(), plus.get(), diode.part(), minus, coil),
             "conducts from A to K")
-        .alsoAt(wireTo(circuit, diode).orElse(feed.coil().mark()), "brings plus to the anode")
+        .alsoAt(
+            wireTo(wiring.circuit(), diode).orElse(feed.coil().mark()), "brings plus to the anode")
         .alsoAt(feed.coil().mark(), "gets plus at " + plus.get())
         .todo(
             "Turn %s: K (the ring) to %s, A to %s.".formatted(diode.part(), plus.get(), minus),

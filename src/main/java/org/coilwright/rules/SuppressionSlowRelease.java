@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.coilwright.circuit.Branch.Coil;
-import org.coilwright.circuit.Circuit;
 import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -40,12 +39,14 @@ final class SuppressionSlowRelease implements Rule {
           .sources("circuit-theory", "relay-application-notes")
           .consequenceOf("suppression.reversed");
 
+  private final Cited<Double> tolerance;
   private final Cited<Double> multiple;
   private final Cited<Double> bareSeconds;
   private final Cited<Double> diodeDrop;
   private final Cited<Double> varistorExtra;
 
   SuppressionSlowRelease(Tables tables) {
+    tolerance = tables.figure("coil.resistance-tolerance");
     multiple = tables.figure("suppression.slow-release-multiple");
     bareSeconds = tables.figure("suppression.bare-release-time");
     diodeDrop = tables.figure("suppression.diode-forward-drop");
@@ -60,10 +61,9 @@ final class SuppressionSlowRelease implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    Circuit circuit = study.circuit();
-    for (Coil coil : circuit.branches(Coil.class)) {
-      FedCoil feed = FedCoil.of(circuit, coil);
-      AcrossCoil across = AcrossCoil.of(circuit, coil);
+    CoilWiring wiring = new CoilWiring(study.circuit(), tolerance.value());
+    for (FedCoil feed : wiring.fed()) {
+      AcrossCoil across = wiring.across(feed.coil());
       boolean suppressed =
           across.hasAnyBuiltIn() || !across.diodes().isEmpty() || !across.others().isEmpty();
       if (feed.kind() == CurrentKind.DC && !feed.sources().isEmpty() && suppressed) {

@@ -46,6 +46,7 @@ final class SuppressionUnderrated implements Rule {
           .sources("relay-application-notes", "iec-60364-4-41", "circuit-theory")
           .consequenceOf("suppression.reversed", "suppression.diode-on-ac");
 
+  private final Cited<Double> tolerance;
   private final Cited<Double> highest;
   private final Cited<Double> multiple;
   private final Cited<Double> multipleElv;
@@ -54,6 +55,7 @@ final class SuppressionUnderrated implements Rule {
   private final Basis theory;
 
   SuppressionUnderrated(Tables tables) {
+    tolerance = tables.figure("coil.resistance-tolerance");
     highest = tables.figure("separation.elv-dc");
     multiple = tables.figure("suppression.reverse-voltage-multiple");
     multipleElv = tables.figure("suppression.reverse-voltage-multiple-elv");
@@ -71,15 +73,16 @@ final class SuppressionUnderrated implements Rule {
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
     Circuit circuit = study.circuit();
+    CoilWiring wiring = new CoilWiring(circuit, tolerance.value());
     for (DiodeBranch diode : circuit.branches(DiodeBranch.class)) {
-      List<FedCoil> coils = fed(circuit, diode);
+      List<FedCoil> coils = fed(wiring, diode);
       if (!coils.isEmpty() && coils.get(0).kind() == CurrentKind.DC) {
         outcomes.add(reverseVoltage(diode, coils.get(0)));
         outcomes.add(current(diode, coils));
       }
     }
     for (Passive part : circuit.branches(Passive.class)) {
-      List<FedCoil> coils = fed(circuit, part);
+      List<FedCoil> coils = fed(wiring, part);
       if (!coils.isEmpty() && part.spec() instanceof Part.Varistor varistor) {
         outcomes.add(clamping(varistor, coils.get(0)));
       }
@@ -90,9 +93,9 @@ final class SuppressionUnderrated implements Rule {
     return outcomes;
   }
 
-  private static List<FedCoil> fed(Circuit circuit, Branch suppressor) {
-    return AcrossCoil.under(circuit, suppressor).stream()
-        .map(coil -> FedCoil.of(circuit, coil))
+  private static List<FedCoil> fed(CoilWiring wiring, Branch suppressor) {
+    return wiring.under(suppressor).stream()
+        .map(wiring::fed)
         .filter(feed -> !feed.sources().isEmpty())
         .toList();
   }
@@ -159,7 +162,7 @@ final class SuppressionUnderrated implements Rule {
             "the most that %s can draw"
                 .formatted(String.join(", ", coils.stream().map(f -> f.coil().part()).toList()))),
         coils.get(0),
-        Basis.of(currentMultiple));
+        Basis.of(currentMultiple, tolerance));
   }
 
   private Outcome clamping(Part.Varistor varistor, FedCoil feed) {

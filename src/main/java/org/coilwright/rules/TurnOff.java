@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Branch.Contact;
@@ -20,7 +21,16 @@ final class TurnOff {
    * other that needs no switching contact. A varistor or snubber across the contact counts, with
    * the supply in the loop; a diode there would bypass the contact instead.
    */
-  static Optional<Branch> suppressor(Circuit circuit, Coil coil) {
+  static Optional<Branch> suppressor(CoilWiring wiring, Coil coil) {
+    AcrossCoil across = wiring.across(coil);
+    Optional<Branch> beside =
+        Stream.<Branch>concat(across.diodes().stream(), across.others().stream())
+            .filter(b -> !(b instanceof Passive p && p.spec() instanceof Part.Resistor))
+            .findFirst();
+    if (beside.isPresent()) {
+      return beside;
+    }
+    Circuit circuit = wiring.circuit();
     Predicate<Branch> resistor = b -> b instanceof Passive p && p.spec() instanceof Part.Resistor;
     Predicate<Branch> clamping =
         b ->
@@ -42,14 +52,13 @@ final class TurnOff {
   }
 
   /** The contacts next to the coil on its way to the supply. */
-  static List<Contact> opensAgainst(Circuit circuit, FedCoil feed) {
-    return circuit.branches(Contact.class).stream()
+  static List<Contact> opensAgainst(FedCoil feed) {
+    Nets wires = feed.wiring().wires();
+    List<Integer> ends = List.of(wires.number(feed.coil().from()), wires.number(feed.coil().to()));
+    return feed.wiring().circuit().branches(Contact.class).stream()
         .filter(c -> c.spec().isPresent() && !c.part().equals(feed.coil().part()))
-        .filter(
-            c ->
-                List.of(feed.coil().from(), feed.coil().to()).stream()
-                    .map(circuit::net)
-                    .anyMatch(net -> net.contains(c.from()) || net.contains(c.to())))
+        .filter(c -> ends.contains(wires.number(c.from())) || ends.contains(wires.number(c.to())))
+        .filter(c -> !wires.joined(c.from(), c.to()))
         .limit(2)
         .toList();
   }

@@ -1,0 +1,107 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Coil;
+import org.coilwright.circuit.Branch.DiodeBranch;
+import org.coilwright.circuit.Branch.Passive;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
+
+/** What is wired to the coils of a circuit: sources, and parts across them. */
+final class CoilWiring {
+  private final Circuit circuit;
+  private final double tolerance;
+  private final Nets wires;
+  private final Nets ways;
+  private final List<Source> sources;
+  private final Map<Nets.Pair, List<Branch>> suppressors = new HashMap<>();
+  private final Map<Nets.Pair, List<Coil>> coils = new HashMap<>();
+
+  /**
+   * Sorts a circuit's wiring once.
+   *
+   * @param tolerance of a coil's resistance where none is written, as a share of it
+   */
+  CoilWiring(Circuit circuit, double tolerance) {
+    this.circuit = circuit;
+    this.tolerance = tolerance;
+    wires = Nets.ofWires(circuit);
+    ways = Nets.ofWiresAndContacts(circuit);
+    sources = circuit.branches(Source.class);
+    for (Branch branch : circuit.branches()) {
+      if (branch instanceof Coil coil) {
+        coils.computeIfAbsent(wires.ends(coil), p -> new ArrayList<>()).add(coil);
+      } else if (takesTurnOffCurrent(branch)) {
+        suppressors.computeIfAbsent(wires.ends(branch), p -> new ArrayList<>()).add(branch);
+      }
+    }
+  }
+
+  /** A diode, varistor, snubber or resistor; a lamp takes no turn-off current worth counting. */
+  private static boolean takesTurnOffCurrent(Branch branch) {
+    return branch instanceof DiodeBranch
+        || (branch instanceof Passive passive && !(passive.spec() instanceof Part.Lamp));
+  }
+
+  Circuit circuit() {
+    return circuit;
+  }
+
+  Nets wires() {
+    return wires;
+  }
+
+  Nets ways() {
+    return ways;
+  }
+
+  double tolerance() {
+    return tolerance;
+  }
+
+  /** Every coil and what feeds it, in the order of the netlist. */
+  List<FedCoil> fed() {
+    return circuit.branches(Coil.class).stream().map(this::fed).toList();
+  }
+
+  /** What feeds a coil; nothing does if wires join its two pins. */
+  FedCoil fed(Coil coil) {
+    return new FedCoil(
+        this,
+        coil,
+        sources.stream()
+            .filter(s -> drives(s, coil.from(), coil.to()) || drives(s, coil.to(), coil.from()))
+            .toList());
+  }
+
+  private boolean drives(Source source, Node one, Node other) {
+    return !wires.joined(one, other)
+        && ways.joined(one, source.to())
+        && (ways.joined(other, source.from())
+            || (!source.isDirect()
+                && sources.stream()
+                    .anyMatch(
+                        s -> !s.isDirect() && !s.equals(source) && ways.joined(other, s.to()))));
+  }
+
+  /** What lies across a coil. */
+  AcrossCoil across(Coil coil) {
+    List<Branch> found = suppressors.getOrDefault(wires.ends(coil), List.of());
+    return new AcrossCoil(
+        coil,
+        found.stream().filter(DiodeBranch.class::isInstance).map(DiodeBranch.class::cast).toList(),
+        found.stream().filter(Passive.class::isInstance).map(Passive.class::cast).toList(),
+        coil.spec().suppression());
+  }
+
+  /** The coils that a suppressor lies across. */
+  List<Coil> under(Branch suppressor) {
+    return coils.getOrDefault(wires.ends(suppressor), List.of());
+  }
+}
