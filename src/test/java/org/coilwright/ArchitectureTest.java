@@ -45,6 +45,7 @@ class ArchitectureTest {
               Map.entry("circuit", Set.of("quantity", "netlist")),
               Map.entry("solve", Set.of("quantity", "netlist", "table", "circuit")),
               Map.entry("behaviour", Set.of("quantity", "netlist", "table")),
+              Map.entry("drawing", Set.of()),
               Map.entry("rule", Set.of("quantity", "netlist", "table", "circuit", "solve")),
               Map.entry(
                   "rules",
@@ -63,6 +64,7 @@ class ArchitectureTest {
                       "behaviour",
                       "rule",
                       "rules",
+                      "drawing",
                       "checklist",
                       "pdf"))));
 

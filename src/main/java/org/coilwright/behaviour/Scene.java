@@ -59,6 +59,22 @@ public record Scene(
         List.copyOf(missing));
   }
 
+  /** No settings, no plant. */
+  public static Scene nothing() {
+    Settings never =
+        new Settings(
+            OptionalDouble.empty(),
+            0,
+            OptionalDouble.empty(),
+            0,
+            OptionalDouble.empty(),
+            0,
+            OptionalDouble.empty(),
+            List.of());
+    Plant plant = new Plant(0, Optional.empty(), Optional.empty());
+    return new Scene(never, plant, 0, 0, 0, List.of(), List.of());
+  }
+
   private static Settings settings(Switching s, Gatherer gather) {
     Optional<Switching.Start> start = s.start();
     Optional<Switching.Stop> stop = s.stop();

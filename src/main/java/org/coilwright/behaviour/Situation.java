@@ -84,6 +84,11 @@ public record Situation(String name, String tells, Feed feed, double startLevel)
         t -> t >= 600 && t < 1500 ? base + step : base);
   }
 
+  /** What was measured, begun with the battery neither full nor near its floor. */
+  public static Situation measured(String name, Feed feed) {
+    return new Situation(name, "As measured.", feed, MIDDLE);
+  }
+
   /** The scene's plant as this situation begins with it. */
   public Plant begin(Plant plant) {
     return new Plant(

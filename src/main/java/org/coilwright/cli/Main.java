@@ -26,6 +26,7 @@ public final class Main {
     commands.put("check", CheckCommand::new);
     commands.put("states", StatesCommand::new);
     commands.put("checklist", ChecklistCommand::new);
+    commands.put("rehearse", RehearseCommand::new);
     commands.put("explain", ExplainCommand::new);
     commands.put("schema", SchemaCommand::new);
     commands.put("new", NewCommand::new);

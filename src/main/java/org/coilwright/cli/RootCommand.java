@@ -22,6 +22,7 @@ import picocli.CommandLine.Option;
       "  coilwright states boiler.yaml          what is on in which position",
       "  coilwright checklist boiler.yaml -o boiler.pdf",
       "                                         the sheet for wiring and test",
+      "  coilwright rehearse boiler.yaml        what the switching settings do over a day",
       "  coilwright explain coil.too-low        what a rule looks at and why",
       "",
       "Ends with 0: nothing above a note, 1: findings, 2: unusable input or command line,",

@@ -2,17 +2,14 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.coilwright.behaviour.Rehearsal;
 import org.coilwright.behaviour.Situation;
 import org.coilwright.behaviour.Tally;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
-import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
-import org.coilwright.quantity.Rating;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
@@ -89,7 +86,7 @@ final class BehaviourWear implements Rule {
   }
 
   private Outcome judge(SetOutput set, Part.Relay relay, double perDay) {
-    Optional<Life> life = Life.shortest(relay);
+    Optional<ContactLife> life = ContactLife.of(relay);
     Mark mark = life.map(l -> l.written().mark()).orElse(relay.head().mark());
     Subject subject = Subject.of(FACTS, mark, relay.name(), set.output());
     if (life.isEmpty()) {
@@ -100,7 +97,7 @@ final class BehaviourWear implements Rule {
     }
     Cited<Double> years = tables.figure("behaviour.service-years");
     double starts = perDay * years.value() * tables.figure("behaviour.days-per-year").value();
-    double operations = life.get().written().value().amount().nominal();
+    double operations = life.get().operations();
     Basis basis =
         Basis.of(years)
             .and(new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED));
@@ -131,28 +128,5 @@ final class BehaviourWear implements Rule {
 
   private static String count(double number) {
     return Printed.of(number, Dimension.COUNT);
-  }
-
-  /** What a part is made for, by the least of what it states. */
-  private record Life(String category, Written<Rating> written) {
-    static Optional<Life> shortest(Part.Relay relay) {
-      Optional<Life> least = Optional.empty();
-      for (Map.Entry<String, Written<Rating>> entry : relay.life().entrySet()) {
-        Life life = new Life(entry.getKey(), entry.getValue());
-        if (least.isEmpty() || life.operations() < least.get().operations()) {
-          least = Optional.of(life);
-        }
-      }
-      return least;
-    }
-
-    double operations() {
-      return written.value().amount().nominal();
-    }
-
-    String words() {
-      String at = written.value().at().map(q -> " at " + Printed.amps(q.nominal())).orElse("");
-      return category + at;
-    }
   }
 }

@@ -17,11 +17,11 @@ import java.util.stream.Stream;
  * Runs every command once in one process. The build records which classes that loads into an
  * archive, from which the launcher's Java starts faster.
  */
-final class Rehearsal {
-  private Rehearsal() {}
+final class ArchiveTraining {
+  private ArchiveTraining() {}
 
   /**
-   * Rehearses.
+   * Runs them.
    *
    * @param args folder of netlists, folder to write into
    */
@@ -37,6 +37,8 @@ final class Rehearsal {
       run("check", "--as", "sarif", netlist);
       run("states", netlist);
       run("states", "--as", "json", netlist);
+      run("rehearse", netlist);
+      run("rehearse", "--as", "json", netlist);
       run("checklist", netlist, "-o", target.resolve("checklist.pdf").toString());
     }
     run("check", netlists.get(0), netlists.get(0), "no-such-file.yaml");
@@ -47,7 +49,7 @@ final class Rehearsal {
     run("--help");
     run("--version");
     run("chekc");
-    System.out.println("rehearsed with " + netlists.size() + " netlists into " + target);
+    System.out.println("trained with " + netlists.size() + " netlists into " + target);
   }
 
   private static void run(String... args) {

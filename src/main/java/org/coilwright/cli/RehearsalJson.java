@@ -1,0 +1,83 @@
+package org.coilwright.cli;
+
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.behaviour.Rehearsed;
+import org.coilwright.behaviour.Run;
+import org.coilwright.behaviour.Tally;
+import org.coilwright.netlist.Part;
+import org.coilwright.rules.ContactLife;
+import org.coilwright.table.Cited;
+
+/** What {@code rehearse --as json} prints: watts, watt-hours, seconds, degrees Celsius. */
+final class RehearsalJson {
+  private RehearsalJson() {}
+
+  static String of(String file, Stage stage, List<Rehearsed> all) {
+    JsonWriter json = new JsonWriter();
+    json.object().key("coilwright").number(1).key("file").text(file);
+    json.key("output").text(stage.output());
+    json.key("loads").texts(stage.loads().loads().stream().map(Part::name).toList());
+    json.key("watts").number(stage.loads().watts());
+    json.key("falseStart").text(RehearsalText.DEFINITION);
+    json.key("assumed").array();
+    for (Cited<Double> figure : stage.scene().assumed()) {
+      json.object().key("figure").text(figure.place()).key("value").number(figure.value());
+      json.key("source").text(figure.source().cite());
+      json.key("standing").text(figure.standing().word()).endObject();
+    }
+    json.endArray().key("situations").array();
+    all.forEach(r -> situation(json, r));
+    json.endArray().key("contacts").array();
+    double perDay =
+        all.stream()
+            .filter(Rehearsed::isWholeDays)
+            .mapToDouble(r -> r.tally().startsPerDay())
+            .max()
+            .orElse(Double.NaN);
+    stage.relays().forEach(r -> contact(json, r, perDay));
+    return json.endArray().endObject().toString();
+  }
+
+  private static void situation(JsonWriter json, Rehearsed r) {
+    Tally t = r.tally();
+    json.object().key("name").text(r.situation().name()).key("tells").text(r.situation().tells());
+    json.key("seconds").number(t.steps() * r.secondsPerRow());
+    json.key("starts").number(t.runs().size());
+    json.key("startsPerDay").number(t.startsPerDay());
+    json.key("closedSeconds").number(r.closedSeconds());
+    json.key("falseStarts").array();
+    t.falseStarts().forEach(run -> run(json, r, run));
+    json.endArray();
+    json.key("energy").object().key("sun").number(r.pvWh()).key("battery").number(r.batteryWh());
+    json.key("grid").number(r.gridWh()).key("unusedSurplus").number(t.unusedSurplusWh());
+    json.endObject();
+    json.key("battery").object().key("lowest").number(t.lowestFraction());
+    json.key("end").number(t.endFraction()).endObject();
+    json.key("water").object();
+    json.key("hottest").number(t.hottestCelsius().orElse(Double.NaN));
+    json.key("end").number(t.endCelsius().orElse(Double.NaN));
+    json.key("hotAfterSeconds")
+        .number(
+            t.targetStep().isPresent()
+                ? t.targetStep().getAsLong() * r.secondsPerRow()
+                : Double.NaN);
+    json.endObject().endObject();
+  }
+
+  private static void run(JsonWriter json, Rehearsed r, Run run) {
+    json.object().key("at").text(r.clock(run.startStep()));
+    json.key("seconds").number((run.endStep() - run.startStep()) * r.secondsPerRow());
+    json.key("sun").number(run.pvWh()).key("battery").number(run.batteryWh());
+    json.key("grid").number(run.gridWh()).endObject();
+  }
+
+  private static void contact(JsonWriter json, Part.Relay relay, double perDay) {
+    Optional<ContactLife> life = ContactLife.of(relay);
+    json.object().key("part").text(relay.name()).key("startsPerDay").number(perDay);
+    json.key("life").number(life.map(ContactLife::operations).orElse(Double.NaN));
+    json.key("holdsFor");
+    life.ifPresentOrElse(l -> json.text(l.words()), json::nothing);
+    json.endObject();
+  }
+}

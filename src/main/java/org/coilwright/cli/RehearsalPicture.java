@@ -1,0 +1,212 @@
+package org.coilwright.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import org.coilwright.behaviour.Recording.Moment;
+import org.coilwright.behaviour.Rehearsed;
+import org.coilwright.behaviour.Run;
+import org.coilwright.drawing.Chart;
+import org.coilwright.drawing.Chart.Axis;
+import org.coilwright.drawing.Chart.Mark;
+import org.coilwright.drawing.Chart.Series;
+import org.coilwright.drawing.Chart.Tick;
+import org.coilwright.drawing.Picture;
+import org.coilwright.drawing.Shape;
+import org.coilwright.drawing.Shape.Anchor;
+import org.coilwright.drawing.Shape.Point;
+import org.coilwright.drawing.Shape.Stroke;
+
+/** Draws rehearsed situations: power over time, and below it water and battery. */
+final class RehearsalPicture {
+  private static final double WIDTH = 760;
+  private static final double POWER_HEIGHT = 280;
+  private static final double LEVEL_HEIGHT = 170;
+  private static final double HEADING = 30;
+  private static final double TEXT_SIZE = 12;
+  private static final double SECONDS_PER_HOUR = 3600;
+  private static final double HOURS_PER_DAY = 24;
+  private static final double PER_KILO = 1000;
+
+  /** More marks than this would only be a smear. */
+  private static final int MOST_MARKS = 400;
+
+  private RehearsalPicture() {}
+
+  /** The first situation, and the first with a false start if that is another one. */
+  static Picture of(Stage stage, List<Rehearsed> all) {
+    List<Rehearsed> shown = new ArrayList<>(List.of(all.get(0)));
+    all.stream()
+        .skip(1)
+        .filter(r -> !r.tally().falseStarts().isEmpty())
+        .findFirst()
+        .ifPresent(shown::add);
+    List<Shape> shapes = new ArrayList<>();
+    double y = 0;
+    for (Rehearsed r : shown) {
+      y = draw(shapes, y, stage, r);
+    }
+    return new Picture(
+        WIDTH, y, "%s rehearsed: %s".formatted(stage.output(), names(shown)), List.copyOf(shapes));
+  }
+
+  private static String names(List<Rehearsed> shown) {
+    return String.join(", ", shown.stream().map(r -> r.situation().name()).toList());
+  }
+
+  private static double draw(List<Shape> shapes, double top, Stage stage, Rehearsed r) {
+    int starts = r.tally().runs().size();
+    String heading =
+        "%s: %s of %s, %d false"
+            .formatted(
+                r.situation().name(),
+                starts == 1 ? "1 start" : starts + " starts",
+                stage.output(),
+                r.tally().falseStarts().size());
+    shapes.add(new Shape.Label(new Point(8, top + 20), heading, TEXT_SIZE, Anchor.START, false));
+    double y = top + HEADING;
+    List<Moment> moments = r.recording().moments();
+    power(r, moments).draw(shapes, 0, y, WIDTH, POWER_HEIGHT);
+    y += POWER_HEIGHT;
+    Optional<Chart> levels = levels(stage, r, moments);
+    if (levels.isPresent()) {
+      levels.get().draw(shapes, 0, y, WIDTH, LEVEL_HEIGHT);
+      y += LEVEL_HEIGHT;
+    }
+    return y + 10;
+  }
+
+  private static Chart power(Rehearsed r, List<Moment> moments) {
+    double high = 0;
+    double low = 0;
+    for (Moment m : moments) {
+      high = Math.max(high, Math.max(Math.max(m.pv(), m.other()), Math.max(m.load(), m.grid())));
+      low = Math.min(low, -m.mostExport());
+    }
+    List<Series> series =
+        List.of(
+            series(r, moments, "controlled load", Moment::load, Stroke.of(1, 0.82), true),
+            series(r, moments, "sun", Moment::pv, Stroke.of(1.6, 0.1), false),
+            series(r, moments, "other load", Moment::other, Stroke.dashed(1.2, 0.1, 5, 2), false),
+            series(
+                r,
+                moments,
+                "import +, export −",
+                // a short spike is what matters here: a mean would hide it
+                m -> m.mostExport() > 0 ? -m.mostExport() : m.grid(),
+                Stroke.of(0.8, 0.45),
+                false),
+            series(
+                r,
+                moments,
+                "battery gives +",
+                Moment::battery,
+                Stroke.dashed(1, 0.45, 1, 2),
+                false));
+    return new Chart(
+        time(r),
+        Axis.round("power, kW", low / PER_KILO, high / PER_KILO),
+        Optional.empty(),
+        series,
+        marks(r));
+  }
+
+  private static List<Mark> marks(Rehearsed r) {
+    List<Mark> marks = new ArrayList<>();
+    for (Run run : r.tally().runs().stream().limit(MOST_MARKS).toList()) {
+      boolean first =
+          marks.isEmpty() || (run.falseStart() && marks.stream().noneMatch(Mark::pointed));
+      marks.add(
+          new Mark(
+              hours(r, run.startStep()),
+              hours(r, run.endStep()),
+              first ? (run.falseStart() ? "false start" : "contact closed") : "",
+              run.falseStart() ? 0 : 0.35,
+              run.falseStart()));
+    }
+    return marks;
+  }
+
+  private static Optional<Chart> levels(Stage stage, Rehearsed r, List<Moment> moments) {
+    boolean water = stage.scene().plant().water().isPresent();
+    boolean battery = stage.scene().plant().battery().isPresent();
+    if (!water && !battery) {
+      return Optional.empty();
+    }
+    Axis percent = Axis.round("battery level, %", 0, 100);
+    List<Series> series = new ArrayList<>();
+    double hottest = 0;
+    if (water) {
+      hottest = moments.stream().mapToDouble(Moment::celsius).max().orElse(1);
+      series.add(
+          series(r, moments, "water", m -> m.celsius() * PER_KILO, Stroke.of(1.6, 0.1), false));
+    }
+    if (battery) {
+      Series level =
+          series(
+              r,
+              moments,
+              "battery",
+              m -> m.level() * 100 * PER_KILO,
+              Stroke.dashed(1.2, 0.35, 5, 2),
+              false);
+      series.add(new Series(level.name(), level.points(), level.stroke(), water, false));
+    }
+    return Optional.of(
+        new Chart(
+            time(r),
+            water ? Axis.round("water, °C", 0, hottest) : percent,
+            water && battery ? Optional.of(percent) : Optional.empty(),
+            List.copyOf(series),
+            List.of()));
+  }
+
+  private static Series series(
+      Rehearsed r,
+      List<Moment> moments,
+      String name,
+      ToDoubleFunction<Moment> value,
+      Stroke stroke,
+      boolean filled) {
+    double first = r.recording().firstMillisOfDay() / PER_KILO;
+    List<Point> points =
+        moments.stream()
+            .map(
+                m ->
+                    new Point(
+                        (first + m.seconds()) / SECONDS_PER_HOUR,
+                        value.applyAsDouble(m) / PER_KILO))
+            .toList();
+    return new Series(name, points, stroke, false, filled);
+  }
+
+  private static double hours(Rehearsed r, long step) {
+    return (r.recording().firstMillisOfDay() / PER_KILO + step * r.secondsPerRow())
+        / SECONDS_PER_HOUR;
+  }
+
+  /** Hours of the day, or days where there are more than two. */
+  private static Axis time(Rehearsed r) {
+    double from = hours(r, 0);
+    double to = hours(r, r.tally().steps());
+    boolean days = to - from > 2 * HOURS_PER_DAY;
+    double[] steps = {0.25, 0.5, 1, 2, 3, 6, 12, 24, 48, 120, 240, 720, 1440};
+    double step = steps[steps.length - 1];
+    for (int i = steps.length - 1; i >= 0; i--) {
+      if ((to - from) / steps[i] <= 14) {
+        step = steps[i];
+      }
+    }
+    List<Tick> ticks = new ArrayList<>();
+    for (double at = Math.floor(from / step + 1e-9) * step; at < to + step - 1e-9; at += step) {
+      ticks.add(
+          new Tick(
+              at,
+              days
+                  ? "%.0f".formatted(at / HOURS_PER_DAY)
+                  : "%02d:%02d".formatted((int) at, (int) Math.round(at % 1 * 60))));
+    }
+    return new Axis(days ? "days since the first midnight" : "time of day, h:min", ticks);
+  }
+}

@@ -1,0 +1,172 @@
+package org.coilwright.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.coilwright.behaviour.DayFile;
+import org.coilwright.behaviour.Rehearsed;
+import org.coilwright.behaviour.Situation;
+import org.coilwright.drawing.Picture;
+import org.coilwright.drawing.Png;
+import org.coilwright.drawing.Svg;
+import org.coilwright.table.Tables;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code coilwright rehearse FILE}. */
+@Command(
+    name = "rehearse",
+    description = "Runs the switching settings against the plant and shows what they would do.",
+    footer = {
+      "",
+      "What wins when several settings apply, strongest first:",
+      "  1 longest-per-day is reached      open",
+      "  2 a window of always-on           closed",
+      "  3 shortest-run is not over        stays closed",
+      "  4 stop: battery or import         open",
+      "  5 start: export for its time      closed",
+      "  6 none of these                   stays as it is",
+      "",
+      "DAY.csv begins with a line such as: time,pv W,house W,oven kW",
+      "time is in seconds since midnight or in ISO 8601; rows are equally far apart.",
+      "",
+      "Examples:",
+      "  coilwright rehearse boiler.yaml",
+      "  coilwright rehearse boiler.yaml --day monday.csv --plot monday.svg",
+      "  coilwright rehearse boiler.yaml --improve",
+      "",
+      "Ends with 0: no false start, 1: false starts, 2: a file or the command line cannot be used,",
+      "3: a fault of coilwright itself."
+    })
+final class RehearseCommand extends ConsoleCommand {
+  @Parameters(paramLabel = "FILE", description = "Netlist; - reads standard input.")
+  private String file = "";
+
+  @Option(
+      names = "--day",
+      paramLabel = "DAY.csv",
+      description = "Measured power over a day, or a year; without it, built-in situations.")
+  private Optional<String> day = Optional.empty();
+
+  @Option(
+      names = "--as",
+      paramLabel = "FORM",
+      defaultValue = "text",
+      description = "Form of the result: ${COMPLETION-CANDIDATES}. Default: text.")
+  private Form form = Form.TEXT;
+
+  @Option(
+      names = "--plot",
+      paramLabel = "OUT",
+      description = "Draw it as well: OUT.svg or OUT.png.")
+  private Optional<String> plot = Optional.empty();
+
+  RehearseCommand(Console console) {
+    super(console);
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    if (plot.isPresent() && !hasEnding(plot.get(), ".svg") && !hasEnding(plot.get(), ".png")) {
+      return refuse("A plot ends in .svg or .png, and this name does not: " + plot.get());
+    }
+    Inspection inspection = Inspector.standard().inspect(file, console());
+    if (inspection instanceof Inspection.Unusable unusable) {
+      tell(unusable);
+    } else if (inspection instanceof Inspection.Done done) {
+      return rehearse(done);
+    }
+    return Exit.UNUSABLE;
+  }
+
+  private int rehearse(Inspection.Done done) throws IOException {
+    Stage stage = Stage.of(done.study(), Tables.load(), day.isPresent());
+    if (!stage.wants().isEmpty()) {
+      console().err().print(StageText.missing(file, stage, errStyle()));
+      return Exit.UNUSABLE;
+    }
+    List<Situation> situations = Situation.of(stage.scene());
+    if (day.isPresent()) {
+      Optional<Situation> measured = measured(day.get());
+      if (measured.isEmpty()) {
+        return Exit.UNUSABLE;
+      }
+      situations = List.of(measured.get());
+    }
+    List<Rehearsed> all = situations.stream().map(s -> Rehearsed.of(s, stage.scene())).toList();
+    if (plot.isPresent()) {
+      Optional<String> refused = draw(RehearsalPicture.of(stage, all), plot.get());
+      if (refused.isPresent()) {
+        return refuse(refused.get());
+      }
+    }
+    console()
+        .out()
+        .print(
+            switch (form) {
+              case TEXT -> RehearsalText.of(stage, all, outStyle());
+              case JSON -> RehearsalJson.of(file, stage, all);
+            });
+    boolean anyFalse = all.stream().anyMatch(r -> !r.tally().falseStarts().isEmpty());
+    return anyFalse ? Exit.FINDINGS : Exit.NOTHING_FOUND;
+  }
+
+  private Optional<Situation> measured(String name) throws IOException {
+    Path path;
+    try {
+      path = Path.of(name);
+    } catch (InvalidPathException e) {
+      refuse("No file can be called " + name + ".");
+      return Optional.empty();
+    }
+    if (!Files.isRegularFile(path) || !Files.isReadable(path)) {
+      refuse(name + " cannot be read. Check the path and its permissions.");
+      return Optional.empty();
+    }
+    DayFile.Read read = DayFile.read(() -> Files.newInputStream(path));
+    if (read instanceof DayFile.Unusable unusable) {
+      console().err().print(StageText.problems(name, unusable.problems(), errStyle()));
+      return Optional.empty();
+    }
+    DayFile.Usable usable = (DayFile.Usable) read;
+    return Optional.of(Situation.measured(String.valueOf(path.getFileName()), usable.day()));
+  }
+
+  private Optional<String> draw(Picture picture, String name) {
+    byte[] bytes =
+        hasEnding(name, ".svg")
+            ? Svg.of(picture).getBytes(StandardCharsets.UTF_8)
+            : Png.of(picture);
+    OutputFile.Written written = new OutputFile(name).write(bytes, file);
+    if (written instanceof OutputFile.Refused refused) {
+      return Optional.of(refused.why().replace("after -o", "after --plot"));
+    }
+    console().err().println("Wrote " + Lines.harmless(name) + ".");
+    return Optional.empty();
+  }
+
+  private int refuse(String why) {
+    console().err().println(Lines.harmless(why));
+    return Exit.UNUSABLE;
+  }
+
+  private static boolean hasEnding(String name, String ending) {
+    return name.toLowerCase(Locale.ROOT).endsWith(ending);
+  }
+
+  enum Form {
+    TEXT,
+    JSON;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+}
