@@ -1,5 +1,7 @@
 package org.coilwright.circuit;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * What moves one or more contacts together.
  *
@@ -19,6 +21,18 @@ public record Actuator(Kind kind, String name) {
     PROTECTIVE,
     /** A relay or contactor coil. */
     COIL
+  }
+
+  // written out: what the compiler makes of a record is put together at run time, at each start
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return this == other
+        || (other instanceof Actuator that && kind == that.kind && name.equals(that.name));
+  }
+
+  @Override
+  public int hashCode() {
+    return name.hashCode();
   }
 
   /**

@@ -10,10 +10,11 @@ import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Wire;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Quantity;
+import org.jspecify.annotations.Nullable;
 
 /**
- * A two-ended element of the circuit. Ids are unique in a circuit, so they serve as hash: a branch
- * holds all its data sheet says, too much to hash at every look-up.
+ * A two-ended element of the circuit. Ids are unique in a circuit, so they serve for telling
+ * branches apart: a branch holds all its data sheet says, too much to go through at every look-up.
  */
 public sealed interface Branch {
   /** Unique in the circuit: {@code K1.11-14}, {@code K1.coil}, {@code E1.1-2}, {@code wire 3}. */
@@ -29,6 +30,14 @@ public sealed interface Branch {
   /** The end that is not {@code end}; the same node if both are. */
   default Node other(Node end) {
     return from().equals(end) ? to() : from();
+  }
+
+  private static boolean isSame(Branch one, @Nullable Object other) {
+    return one == other
+        || (other instanceof Branch that
+            && one.id().equals(that.id())
+            && one.from().equals(that.from())
+            && one.to().equals(that.to()));
   }
 
   /** Designation of the part it belongs to; empty for a conductor. */
@@ -55,6 +64,11 @@ public sealed interface Branch {
     @Override
     public String part() {
       return "";
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return isSame(this, other);
     }
 
     @Override
@@ -94,6 +108,11 @@ public sealed interface Branch {
     }
 
     @Override
+    public boolean equals(@Nullable Object other) {
+      return isSame(this, other);
+    }
+
+    @Override
     public int hashCode() {
       return id.hashCode();
     }
@@ -102,6 +121,11 @@ public sealed interface Branch {
   /** A coil; {@code from} is its first pin. */
   record Coil(String id, Node from, Node to, Mark mark, String part, Part.CoilSpec spec)
       implements Branch {
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return isSame(this, other);
+    }
+
     @Override
     public int hashCode() {
       return id.hashCode();
@@ -125,6 +149,11 @@ public sealed interface Branch {
       OptionalDouble ratedWatts,
       double powerFactor)
       implements Branch {
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return isSame(this, other);
+    }
+
     @Override
     public int hashCode() {
       return id.hashCode();
@@ -155,6 +184,11 @@ public sealed interface Branch {
     }
 
     @Override
+    public boolean equals(@Nullable Object other) {
+      return isSame(this, other);
+    }
+
+    @Override
     public int hashCode() {
       return id.hashCode();
     }
@@ -164,6 +198,11 @@ public sealed interface Branch {
   record DiodeBranch(String id, Node from, Node to, Mark mark, String part, Part.Diode spec)
       implements Branch {
     @Override
+    public boolean equals(@Nullable Object other) {
+      return isSame(this, other);
+    }
+
+    @Override
     public int hashCode() {
       return id.hashCode();
     }
@@ -172,6 +211,11 @@ public sealed interface Branch {
   /** A varistor, snubber, resistor or indicator lamp; {@code spec} tells which. */
   record Passive(String id, Node from, Node to, Mark mark, String part, Part spec)
       implements Branch {
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return isSame(this, other);
+    }
+
     @Override
     public int hashCode() {
       return id.hashCode();
@@ -183,6 +227,11 @@ public sealed interface Branch {
    * the question of what is joined; its current is not modelled.
    */
   record Input(String id, Node from, Node to, Mark mark, String part) implements Branch {
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return isSame(this, other);
+    }
+
     @Override
     public int hashCode() {
       return id.hashCode();
@@ -199,6 +248,11 @@ public sealed interface Branch {
     @Override
     public String part() {
       return "";
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return isSame(this, other);
     }
 
     @Override

@@ -26,7 +26,13 @@ public sealed interface Part {
    * @param is the word after {@code is:}, such as {@code relay}
    * @param mark of the designation in the file
    */
-  record Head(String name, String is, Mark mark, Optional<String> label, Optional<String> note) {}
+  record Head(String name, String is, Mark mark, Optional<String> label, Optional<String> note) {
+    /** Names are unique in a netlist. */
+    @Override
+    public int hashCode() {
+      return name.hashCode();
+    }
+  }
 
   /**
    * The incoming mains. Pins by {@code site.mains}: {@code L}, {@code L1 L2} or {@code L1 L2 L3},
@@ -172,7 +178,12 @@ public sealed interface Part {
       Written<Connection> connection,
       Optional<Vessel> vessel,
       Optional<Written<String>> kind)
-      implements Part {}
+      implements Part {
+    @Override
+    public int hashCode() {
+      return head.hashCode();
+    }
+  }
 
   /** A motor, transformer, charger, lighting or other load ({@code head.is} tells). */
   record OtherLoad(
@@ -184,7 +195,12 @@ public sealed interface Part {
       Optional<Written<Quantity>> powerFactor,
       Optional<Written<String>> category,
       Optional<Written<Rating>> inrush)
-      implements Part {}
+      implements Part {
+    @Override
+    public int hashCode() {
+      return head.hashCode();
+    }
+  }
 
   /**
    * One pole of a multi-pole device, the line side pin first. {@code neutral} for {@code N1 N2}.

@@ -52,6 +52,12 @@ public sealed interface Outcome {
     public Mark mark() {
       return places.get(0).mark();
     }
+
+    /** Findings are kept in sets; their rule and place tell nearly all of them apart. */
+    @Override
+    public int hashCode() {
+      return 31 * rule.id().hashCode() + mark().hashCode();
+    }
   }
 
   /**

@@ -11,6 +11,7 @@ import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A direct-voltage output that something is wired to.
@@ -18,6 +19,17 @@ import org.coilwright.quantity.Quantity;
  * @param key the netlist key its output stands under: {@code aux-supply} or {@code output}
  */
 record DirectSupply(Branch.Source source, Part.DcOutput output, String key) {
+  /** The source alone tells one from another; the rest is what is known about it. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof DirectSupply that && source.equals(that.source);
+  }
+
+  @Override
+  public int hashCode() {
+    return source.hashCode();
+  }
+
   /** Every wired one, in the order of the netlist. */
   static List<DirectSupply> of(Circuit circuit) {
     List<DirectSupply> all = new ArrayList<>();

@@ -13,6 +13,7 @@ import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How far each side of each source gets through wires and some of the contacts. Diodes are left
@@ -29,6 +30,18 @@ record Feeding(Circuit circuit, Map<Side, Set<Node>> reached) {
 
   /** One side of a source. */
   record Side(Node node, Kind kind) {
+    // written out: what the compiler makes of a record is put together at run time, at each start
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return this == other
+          || (other instanceof Side that && kind == that.kind && node.equals(that.node));
+    }
+
+    @Override
+    public int hashCode() {
+      return node.hashCode();
+    }
+
     @Override
     public String toString() {
       return node.name();

@@ -1,5 +1,8 @@
 package org.coilwright.solve;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
 /**
  * Where in its tolerance everything stands when the circuit is solved. Resistances are meant: a
  * line that is HIGH is hot, a coil that is LOW is cold and draws most.
@@ -47,6 +50,25 @@ record Corner(
   /** What makes a supply deliver most. */
   static final Corner HEAVIEST =
       new Corner(Level.HIGH, Level.LOW, Level.LOW, Level.LOW, Level.LOW, Level.LOW, true);
+
+  // written out: what the compiler makes of a record is put together at run time, at each start
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return this == other
+        || (other instanceof Corner that
+            && supply == that.supply
+            && line == that.line
+            && contact == that.contact
+            && coil == that.coil
+            && load == that.load
+            && passive == that.passive
+            && pulling == that.pulling);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(supply, line, contact, coil, load, passive, pulling);
+  }
 
   /** The same once every armature is in. */
   Corner held() {

@@ -14,6 +14,7 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit.Island;
 import org.coilwright.circuit.Node;
+import org.jspecify.annotations.Nullable;
 
 /** A part of an island that known potentials keep apart from the rest. */
 final class Zone {
@@ -94,7 +95,18 @@ final class Zone {
   }
 
   /** What a solution depends on: the corner and the zone's own variables. */
-  private record Key(Corner corner, BitSet bits) {}
+  private record Key(Corner corner, BitSet bits) {
+    // written out: what the compiler makes of a record is put together at run time, at each start
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Key that && corner.equals(that.corner) && bits.equals(that.bits);
+    }
+
+    @Override
+    public int hashCode() {
+      return 31 * corner.hashCode() + bits.hashCode();
+    }
+  }
 
   /** Solved with every source at its own voltage; computed once for each set of positions. */
   ZoneFlow solve(Corner corner, Settings settings) {
