@@ -39,6 +39,7 @@ final class ArchiveTraining {
       run("states", "--as", "json", netlist);
       run("rehearse", netlist);
       run("rehearse", "--as", "json", netlist);
+      run("faults", netlist);
       run("checklist", netlist, "-o", target.resolve("checklist.pdf").toString());
     }
     run("check", netlists.get(0), netlists.get(0), "no-such-file.yaml");

@@ -25,6 +25,7 @@ public final class Main {
     this.console = console;
     commands.put("check", CheckCommand::new);
     commands.put("states", StatesCommand::new);
+    commands.put("faults", FaultsCommand::new);
     commands.put("checklist", ChecklistCommand::new);
     commands.put("rehearse", RehearseCommand::new);
     commands.put("explain", ExplainCommand::new);

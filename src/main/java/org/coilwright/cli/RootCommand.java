@@ -20,6 +20,7 @@ import picocli.CommandLine.Option;
       "  coilwright new boiler.yaml             a commented netlist to start from",
       "  coilwright check boiler.yaml           what is wrong with it",
       "  coilwright states boiler.yaml          what is on in which position",
+      "  coilwright faults boiler.yaml          what happens when one thing breaks",
       "  coilwright checklist boiler.yaml -o boiler.pdf",
       "                                         the sheet for wiring and test",
       "  coilwright rehearse boiler.yaml        what the switching settings do over a day",

@@ -30,6 +30,8 @@ class CommandLineTest {
     "1, check --fail-on stop, " + FAULTY,
     "1, check --fail-on=note --as json, " + FAULTY,
     "0, states, " + CLEAR,
+    "0, faults, " + CLEAR,
+    "0, faults, " + FAULTY,
     "0, states, " + FAULTY,
     "0, explain, coil.too-low",
     "2, explain, coil.to-low",
@@ -40,6 +42,7 @@ class CommandLineTest {
     "2, check, no-such-file.yaml",
     "2, check, wiring-examples",
     "2, states, no-such-file.yaml",
+    "2, faults, no-such-file.yaml",
     "2, check --as xml, " + CLEAR,
     "2, check --fale-on stop, " + CLEAR,
     "2, chekc, " + CLEAR,
@@ -185,7 +188,7 @@ class CommandLineTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"check", "states", "explain", "schema", "new", "checklist"})
+  @ValueSource(strings = {"check", "states", "faults", "explain", "schema", "new", "checklist"})
   void every_command_has_help_with_an_example(String command) {
     Ran ran = Cli.run(command, "--help");
     assertEquals(0, ran.code(), ran.err());

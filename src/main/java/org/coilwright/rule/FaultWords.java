@@ -1,0 +1,86 @@
+package org.coilwright.rule;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.coilwright.circuit.Actuator;
+import org.coilwright.quantity.Printed;
+import org.coilwright.solve.Crossing;
+import org.coilwright.solve.Fault;
+import org.coilwright.solve.FaultCase;
+import org.coilwright.solve.FaultClass;
+import org.coilwright.solve.LoadEffect;
+
+/** What breaks, what happens then and what still stops it, in the words of a table. */
+public final class FaultWords {
+  /** More faults than this that behave alike are counted, not named. */
+  private static final int NAMED = 4;
+
+  private FaultWords() {}
+
+  /** What breaks; faults that behave alike together. */
+  public static String what(FaultClass alike) {
+    List<String> names = alike.faults().stream().map(Fault::inWords).distinct().toList();
+    if (names.size() <= NAMED + 1) {
+      return String.join("; ", names);
+    }
+    return String.join("; ", names.subList(0, NAMED))
+        + "; and %d more like these".formatted(names.size() - NAMED);
+  }
+
+  /** What follows. */
+  public static String then(FaultCase one) {
+    List<String> parts = new ArrayList<>();
+    one.crossing().map(FaultWords::crossing).ifPresent(parts::add);
+    one.shorted().forEach(s -> parts.add("%s is short-circuited".formatted(s)));
+    one.effects().stream().map(FaultWords::effect).distinct().forEach(parts::add);
+    if (!one.explored()) {
+      parts.add("what the loads do was not computed: too many contacts act together");
+    }
+    return parts.isEmpty() ? "nothing changes, and nobody notices" : String.join("; ", parts);
+  }
+
+  /** What alone still stops a load that stays on; empty if none stays on. */
+  public static String stops(FaultCase one) {
+    List<LoadEffect> on =
+        one.effects().stream().filter(e -> e.effect() == LoadEffect.Effect.STAYS_ON).toList();
+    return on.stream()
+        .map(
+            e ->
+                e.stoppedBy().isEmpty()
+                    ? "nothing"
+                    : e.stoppedBy().stream()
+                        .map(FaultWords::named)
+                        .collect(Collectors.joining(" or ")))
+        .distinct()
+        .collect(Collectors.joining("; "));
+  }
+
+  private static String crossing(Crossing crossing) {
+    String pins = String.join(", ", crossing.pins());
+    return crossing.volts() > 0
+        ? "%s of mains reaches %s".formatted(Printed.volts(crossing.volts()), pins)
+        : "the neutral of the mains reaches %s".formatted(pins);
+  }
+
+  private static String effect(LoadEffect e) {
+    String load = e.load();
+    return switch (e.effect()) {
+      case STAYS_ON -> load + " is on when it should be off";
+      case STRONGER -> load + " takes more than it should";
+      case UNSETTLED -> load + " goes on and off by itself";
+      case STAYS_LIVE -> load + " is off, but a line stays on it";
+      case WEAKER -> load + " takes less than it should";
+      case STAYS_OFF -> load + " stays off";
+    };
+  }
+
+  private static String named(Actuator a) {
+    return switch (a.kind()) {
+      case THERMOSTAT -> a.name() + " (thermostat)";
+      case CUT_OUT -> a.name() + " (cut-out)";
+      case PROTECTIVE -> a.name() + " (by hand)";
+      case OUTPUT, SWITCH, COIL -> a.name();
+    };
+  }
+}
