@@ -1,16 +1,14 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Circuit;
-import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
+import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -47,12 +45,14 @@ final class SeparationInsulationVoltage implements Rule {
 
   private final Cited<Double> elvLimit;
   private final Cited<Double> tolerance;
+  private final Cited<Double> roundName;
   private final Basis wireBasis;
   private final Basis partBasis;
 
   SeparationInsulationVoltage(Tables tables) {
     elvLimit = tables.figure("separation.elv-dc");
     tolerance = tables.figure("supply.mains-high");
+    roundName = tables.figure("drive.round-name");
     // a rating as written against a voltage as written: no figure comes in between
     wireBasis = new Basis(List.of(tables.source("circuit-theory").cite()), Standing.PUBLISHED);
     partBasis =
@@ -65,16 +65,13 @@ final class SeparationInsulationVoltage implements Rule {
     return FACTS;
   }
 
-  /** Wires that are judged together: a run, or a wire whose own keys override it. */
-  private record Bundle(String name, List<Conductor> wires) {}
-
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
     VoltageBands bands = new VoltageBands(circuit, elvLimit.value());
     List<Outcome> outcomes = new ArrayList<>();
     List<Conductor> unrated = new ArrayList<>();
-    for (Bundle bundle : bundles(circuit)) {
+    for (WireBundle bundle : WireBundle.all(circuit)) {
       if (bundle.wires().get(0).insulation().isEmpty()) {
         unrated.addAll(bundle.wires());
       } else {
@@ -90,23 +87,18 @@ final class SeparationInsulationVoltage implements Rule {
     return outcomes;
   }
 
-  private static List<Bundle> bundles(Circuit circuit) {
-    Map<String, List<Conductor>> byName = new LinkedHashMap<>();
-    for (Conductor wire : circuit.branches(Conductor.class)) {
-      boolean ofRun = wire.run().isPresent() && wire.wire().insulation().isEmpty();
-      String name =
-          ofRun
-              ? wire.run().map(Run::name).orElse("")
-              : "%s to %s".formatted(wire.wire().from().value(), wire.wire().to().value());
-      byName.computeIfAbsent(name, n -> new ArrayList<>()).add(wire);
-    }
-    return byName.entrySet().stream().map(e -> new Bundle(e.getKey(), e.getValue())).toList();
-  }
-
-  private Optional<Outcome> check(Circuit circuit, VoltageBands bands, Bundle bundle) {
-    Optional<VoltageBands.Met> met = met(circuit, bands, bundle);
+  private Optional<Outcome> check(Circuit circuit, VoltageBands bands, WireBundle bundle) {
+    Optional<VoltageBands.Met> met = bundle.met(circuit, bands);
     if (met.isEmpty()) {
-      return Optional.empty();
+      return bundle
+          .supplyWithoutVoltage(bands)
+          .map(
+              supply ->
+                  Subject.of(FACTS, bundle.insulationMark(), bundle.name())
+                      .undecided(
+                          supply.missing("voltage"),
+                          "The voltage that the insulation of %s meets is not written."
+                              .formatted(bundle.name())));
     }
     Conductor wire = bundle.wires().get(0);
     double rated = wire.insulation().map(Quantity::low).orElse(0.0);
@@ -114,7 +106,7 @@ final class SeparationInsulationVoltage implements Rule {
     Printed.Pair pair = Printed.pair(rated, meets, Dimension.VOLTAGE);
     Measure value = new Measure(rated, "V");
     Measure limit = new Measure(meets, "V");
-    Subject subject = Subject.of(FACTS, mark(wire), bundle.name());
+    Subject subject = Subject.of(FACTS, bundle.insulationMark(), bundle.name());
     if (Comparison.fallsShort(rated, meets)) {
       Conductor live = bundle.wires().stream().filter(bands::onMains).findFirst().orElse(wire);
       return Optional.of(
@@ -136,28 +128,6 @@ final class SeparationInsulationVoltage implements Rule {
             value,
             limit,
             wireBasis));
-  }
-
-  /** Empty for wires that no source reaches, such as the protective conductor. */
-  private static Optional<VoltageBands.Met> met(
-      Circuit circuit, VoltageBands bands, Bundle bundle) {
-    List<Conductor> live = bundle.wires().stream().filter(bands::onMains).toList();
-    if (!live.isEmpty()) {
-      List<Conductor> neighbours =
-          bundle.wires().get(0).run().stream()
-              .flatMap(
-                  run ->
-                      circuit.branches(Conductor.class).stream()
-                          .filter(w -> w.run().filter(run::equals).isPresent()))
-              .filter(bands::onMains)
-              .toList();
-      return Optional.of(bands.met(neighbours.isEmpty() ? live : neighbours));
-    }
-    return bundle.wires().stream()
-        .flatMap(w -> bands.elvAt(w.from()).stream())
-        .flatMap(s -> s.volts().stream())
-        .map(v -> new VoltageBands.Met(v.nominal(), v.high(), "that of its own supply"))
-        .findFirst();
   }
 
   private static Optional<Outcome> unrated(VoltageBands bands, List<Conductor> wires) {
@@ -197,7 +167,7 @@ final class SeparationInsulationVoltage implements Rule {
     double meets =
         Comparison.exceeds(met.highest(), met.nominal() * tolerance.value())
             ? met.highest()
-            : met.nominal();
+            : met.nominal() / roundName(circuit, met);
     double has = rated.get().value().low();
     Printed.Pair pair = Printed.pair(has, meets, Dimension.VOLTAGE);
     Measure value = new Measure(has, "V");
@@ -230,11 +200,15 @@ final class SeparationInsulationVoltage implements Rule {
             partBasis));
   }
 
-  private static Mark mark(Conductor wire) {
-    return wire.wire()
-        .insulation()
-        .or(() -> wire.run().flatMap(Run::insulation))
-        .map(Written::mark)
-        .orElse(wire.mark());
+  /** The 230 V of a 230/400 V network are a little more by computation: its name counts. */
+  private double roundName(Circuit circuit, VoltageBands.Met met) {
+    return circuit
+        .netlist()
+        .site()
+        .mains()
+        .filter(m -> m.phases().value() == Site.Phases.THREE)
+        .filter(m -> met.nominal() < m.voltage().value().nominal())
+        .map(m -> roundName.value())
+        .orElse(1.0);
   }
 }

@@ -8,10 +8,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Circuit;
-import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
-import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
@@ -112,7 +110,7 @@ final class SeparationSharedRun implements Rule {
     Measure value = new Measure(rating(weakest), "V");
     Measure limit = new Measure(met.highest(), "V");
     if (Comparison.fallsShort(rating(weakest), met.highest())) {
-      return Subject.of(FACTS, insulationMark(weakest), run.name())
+      return Subject.of(FACTS, WireBundle.insulationMark(weakest), run.name())
           .violated(
               "%s lies with mains and is not insulated for it".formatted(run.name()),
               "Its wires are insulated for %s; %s is present at the highest supply: %s too little."
@@ -160,13 +158,5 @@ final class SeparationSharedRun implements Rule {
 
   private static double rating(Conductor wire) {
     return wire.insulation().map(Quantity::low).orElse(0.0);
-  }
-
-  private static Mark insulationMark(Conductor wire) {
-    return wire.wire()
-        .insulation()
-        .or(() -> wire.run().flatMap(Run::insulation))
-        .map(Written::mark)
-        .orElse(wire.mark());
   }
 }
