@@ -110,9 +110,21 @@ final class ShapeReader {
   Section section(Entries entries, Fields fields, Mark at, boolean whole) {
     Map<String, Value> values = new LinkedHashMap<>();
     Set<String> written = new HashSet<>();
+    Optional<Entry> before = Optional.empty();
     for (Entry entry : entries.entries()) {
       String name = entry.key().text();
       Optional<Key> key = fields.key(name);
+      if (key.isEmpty()
+          && NearNames.nearest(name, fields.names()).isEmpty()
+          && before.filter(b -> isRestOf(b, entry)).isPresent()) {
+        Leaf first = before.orElseThrow().key();
+        problems.add(
+            entry.key().mark(),
+            "the comma before \"" + Problems.shown(name) + "\" ends the value of " + first.text(),
+            "put the whole value in quotes: " + first.text() + ": \"…, …\"");
+        continue;
+      }
+      before = Optional.of(entry);
       if (key.isEmpty()) {
         unknownKey(entry.key(), fields.noun(), fields.names());
         // a slip of the finger is one fault, not also a missing key
@@ -137,6 +149,15 @@ final class ShapeReader {
         .choiceAmong(written)
         .ifPresent(what -> problems.add(at, what, "write one of the two, whole"));
     return new Section(at, fields, values);
+  }
+
+  /** True for what stands behind a comma within braces and has no colon: the rest of a text. */
+  private static boolean isRestOf(Entry text, Entry rest) {
+    return text.value() instanceof Leaf
+        && rest.value() instanceof Leaf nothing
+        && nothing.text().isEmpty()
+        && nothing.lead() < 1
+        && text.key().mark().line() == rest.key().mark().line();
   }
 
   void unknownKey(Leaf key, String noun, List<String> known) {
