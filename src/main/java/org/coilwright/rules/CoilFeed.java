@@ -6,21 +6,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
-import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Branch.Contact;
-import org.coilwright.circuit.Branch.DiodeBranch;
-import org.coilwright.circuit.Branch.Passive;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
-import org.coilwright.circuit.Node;
-import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
@@ -48,6 +42,19 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
     return All.of(study).of(coil);
   }
 
+  /**
+   * The feed of a relay's coil.
+   *
+   * @throws IllegalArgumentException if there is no such relay
+   */
+  static CoilFeed of(Study study, String relay) {
+    return study.circuit().branchesOf(relay).stream()
+        .filter(Coil.class::isInstance)
+        .map(coil -> of(study, (Coil) coil))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no relay " + relay));
+  }
+
   /** The feeds of a study, worked out once for the many rules that ask. */
   private record All(Map<Coil, CoilFeed> byCoil, List<CoilFeed> wired) {
     static All of(Study study) {
@@ -56,15 +63,11 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
 
     private static All workedOut(Study study) {
       Circuit circuit = study.circuit();
-      Routes routes = circuit.routes(branch -> leads(circuit, branch));
+      CoilWays ways = new CoilWays(circuit);
       Map<Coil, CoilFeed> byCoil = new LinkedHashMap<>();
       List<CoilFeed> wired = new ArrayList<>();
       for (Coil coil : circuit.branches(Coil.class)) {
-        List<Path> ways =
-            routes.between(coil.from(), coil.to()).stream()
-                .filter(way -> way.branches().stream().anyMatch(Source.class::isInstance))
-                .toList();
-        CoilFeed feed = new CoilFeed(study, coil, ways);
+        CoilFeed feed = new CoilFeed(study, coil, ways.of(coil));
         byCoil.put(coil, feed);
         if (isWired(circuit, coil)) {
           wired.add(feed);
@@ -80,34 +83,19 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
 
   /** True for what may lead a coil's current on its way, contacts in any position. */
   boolean leads(Branch branch) {
-    return leads(study.circuit(), branch);
+    return CoilWays.leads(study.circuit(), branch);
   }
 
   private static boolean isWired(Circuit circuit, Coil coil) {
     return circuit.branchesAt(coil.from()).size() > 1 || circuit.branchesAt(coil.to()).size() > 1;
   }
 
-  private static boolean leads(Circuit circuit, Branch branch) {
-    if (branch instanceof Passive passive) {
-      return passive.spec() instanceof Part.Resistor && !bridgesContact(circuit, passive);
-    }
-    return branch instanceof Conductor
-        || branch instanceof Contact
-        || branch instanceof Source
-        || branch instanceof DiodeBranch;
-  }
-
-  private static boolean bridgesContact(Circuit circuit, Branch branch) {
-    return circuit.branches(Contact.class).stream()
-        .anyMatch(contact -> acrossTheSame(circuit, branch, contact));
-  }
-
-  /** True if both branches lie between the same two nets. */
-  static boolean acrossTheSame(Circuit circuit, Branch one, Branch other) {
-    Set<Node> from = circuit.net(one.from());
-    Set<Node> to = circuit.net(one.to());
-    return (from.contains(other.from()) && to.contains(other.to()))
-        || (from.contains(other.to()) && to.contains(other.from()));
+  /**
+   * Of a coil that no way feeds, the pins that wires and contacts lead it to, those of supplies
+   * left out: the fault lies at one of them. Empty if it has a way.
+   */
+  List<String> deadEnds() {
+    return ways.isEmpty() ? CoilWays.deadEnds(study.circuit(), coil) : List.of();
   }
 
   String relay() {

@@ -18,6 +18,7 @@ import org.coilwright.table.Tables;
  */
 record Cover(String category, Written<Rating> rating, boolean inductive) {
   private static final List<String> RESISTIVE_AC = List.of("AC-1", "AC-12", "AC-7a");
+  private static final List<String> MOTORS = List.of("AC-3");
   private static final List<String> RESISTIVE_DC = List.of("DC-1", "DC-12");
 
   /** The best rating the contact has for coils; empty if none is for this kind of current. */
@@ -27,6 +28,8 @@ record Cover(String category, Written<Rating> rating, boolean inductive) {
     }
     List<String> magnets = isSmall(contact, tables) ? List.of("AC-15", "AC-14") : List.of("AC-15");
     return find(contact, magnets, true)
+        // a main pole that breaks motors breaks a coil: the power factor of that test is as low
+        .or(() -> contact.contact().pole() ? find(contact, MOTORS, true) : Optional.empty())
         .or(() -> find(contact, RESISTIVE_AC, false))
         .or(() -> find(contact, List.of("AC-14"), false));
   }

@@ -26,7 +26,7 @@ final class DriveInductiveBreak implements Rule {
       RuleFacts.of("drive.inductive-break", Weight.FIX, "resistive rating for an inductive break")
           .what(
               "Raised for each contact that switches a coil with nothing across it and has no rating"
-                  + " for electromagnets (AC-15 or AC-14, DC-13), only a resistive one.")
+                  + " for electromagnets (AC-15 or AC-14, AC-3 for a main pole, DC-13), only a resistive one.")
           .why(
               "The coil keeps its current going through an arc; a contact that was tested on"
                   + " resistors alone wears out many times faster or does not part it.")
@@ -120,8 +120,8 @@ final class DriveInductiveBreak implements Rule {
             .filter(DriveInductiveBreak::quenches)
             .anyMatch(
                 b ->
-                    CoilFeed.acrossTheSame(circuit, b, feed.coil())
-                        || CoilFeed.acrossTheSame(circuit, b, contact.contact()));
+                    CoilWays.acrossTheSame(circuit, b, feed.coil())
+                        || CoilWays.acrossTheSame(circuit, b, contact.contact()));
   }
 
   private static boolean quenches(Branch branch) {

@@ -49,12 +49,14 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
         .toList();
   }
 
+  /** Main poles are for loads, and what a load draws through one is for the contactor rules. */
   private static boolean feedsLoads(Study study, Contact contact) {
-    return Loads.names(study.circuit()).stream()
-        .anyMatch(
-            load ->
-                study.circuit().pathsAround(List.of(contact), load).size()
-                    < study.circuit().pathsAround(List.of(), load).size());
+    return contact.pole()
+        || Loads.names(study.circuit()).stream()
+            .anyMatch(
+                load ->
+                    study.circuit().pathsAround(List.of(contact), load).size()
+                        < study.circuit().pathsAround(List.of(), load).size());
   }
 
   String name() {

@@ -46,7 +46,7 @@ final class Leaks {
                           "Drive %s from an output with a metal contact, or put a resistor across its coil that takes the leakage."
                               .formatted(feed.relay()))));
       for (Passive passive : circuit.branches(Passive.class)) {
-        if (CoilFeed.acrossTheSame(circuit, passive, contact)) {
+        if (CoilWays.acrossTheSame(circuit, passive, contact)) {
           leaks.add(
               new Leak(
                   passive.mark(),
