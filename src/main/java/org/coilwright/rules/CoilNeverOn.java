@@ -1,9 +1,11 @@
 package org.coilwright.rules;
 
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Path;
@@ -37,7 +39,12 @@ final class CoilNeverOn implements Rule {
               "wiring.short-circuit",
               "wiring.loose-end",
               "wiring.no-steady-state",
-              "coil.reversed");
+              "coil.reversed",
+              "coil.half-pulled",
+              "coil.wrong-current-kind",
+              "suppression.reversed",
+              "suppression.diode-on-ac",
+              "separation.mains-meets-elv");
 
   private final Basis basis;
 
@@ -64,12 +71,13 @@ final class CoilNeverOn implements Rule {
           "%s is energised in %d of %d positions.".formatted(feed.relay(), on, positions), basis);
     }
     Subject.Finding finding =
-        subject.violated(
-            "%s is never energised".formatted(feed.relay()),
-            positions == 1
-                ? "Nothing switches here, and its coil gets no current."
-                : "Its coil gets no current in any of the %d positions.".formatted(positions),
-            "gets no current");
+        new Subject(FACTS, feed.coil().mark(), causes(feed))
+            .violated(
+                "%s is never energised".formatted(feed.relay()),
+                positions == 1
+                    ? "Nothing switches here, and its coil gets no current."
+                    : "Its coil gets no current in any of the %d positions.".formatted(positions),
+                "gets no current");
     if (feed.ways().isEmpty()) {
       showSupplies(finding, feed);
     } else {
@@ -77,6 +85,16 @@ final class CoilNeverOn implements Rule {
           .forEach(contact -> finding.alsoAt(contact.mark(), contact.id() + " is in its way"));
     }
     return finding.detail(whyNot(feed)).todo(whatToDo(feed), basis);
+  }
+
+  /** Beside the coil the relays before it, and the pins to which its ways lead in vain. */
+  private static List<String> causes(CoilFeed feed) {
+    Set<String> at = new LinkedHashSet<>(List.of(feed.relay()));
+    feed.switches().stream()
+        .filter(contact -> contact.actuator().kind() == Actuator.Kind.COIL)
+        .forEach(contact -> at.add(contact.part()));
+    at.addAll(feed.deadEnds());
+    return List.copyOf(at);
   }
 
   private static void showSupplies(Subject.Finding finding, CoilFeed feed) {

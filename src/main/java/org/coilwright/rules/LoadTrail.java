@@ -1,5 +1,6 @@
 package org.coilwright.rules;
 
+import java.util.List;
 import java.util.stream.Collectors;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Path;
@@ -39,11 +40,11 @@ final class LoadTrail {
     return open.isEmpty() ? "" : "Open in its way: %s. ".formatted(open);
   }
 
-  /** Every relay, in or out, and what its coil gets. */
-  static String relays(Study study, State state) {
-    return state.pulledIn().entrySet().stream()
-        .map(relay -> relay(study, relay.getKey(), relay.getValue(), state))
-        .collect(Collectors.joining("; ", "", state.pulledIn().isEmpty() ? "" : "."));
+  /** Each of some relays, in or out, and what its coil gets. */
+  static String relays(Study study, List<String> relays, State state) {
+    return relays.stream()
+        .map(relay -> relay(study, relay, state.isIn(relay), state))
+        .collect(Collectors.joining("; ", "", relays.isEmpty() ? "" : "."));
   }
 
   private static String relay(Study study, String relay, boolean in, State state) {

@@ -3,7 +3,9 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.coilwright.circuit.Branch.Coil;
+import org.coilwright.netlist.Part;
 import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -37,7 +39,7 @@ final class SuppressionSlowRelease implements Rule {
               "The inductance falls while the armature opens, and most armatures let go before"
                   + " they must: the time is an upper bound, good for comparing suppressors.")
           .sources("circuit-theory", "relay-application-notes")
-          .consequenceOf("suppression.reversed");
+          .consequenceOf("suppression.reversed", "coil.reversed", "coil.wrong-current-kind");
 
   private final Cited<Double> tolerance;
   private final Cited<Double> multiple;
@@ -102,10 +104,7 @@ final class SuppressionSlowRelease implements Rule {
           .alsoAt(delay.mark(), "keeps the current going")
           .detail("An upper bound by the time constant as written; only the order is sure.")
           .measured(value, held)
-          .todo(
-              "Leave it if the contact only switches a heating element; for motors, lamps or"
-                  + " inductive loads put a zener in series with the diode.",
-              basis);
+          .todo(whatToDo(study, coil.part()), basis);
     }
     return subject.satisfied(
         "With %s %s releases after %s at most, not more than twice the bare time (%s)."
@@ -113,5 +112,17 @@ final class SuppressionSlowRelease implements Rule {
         value,
         held,
         basis);
+  }
+
+  private static String whatToDo(Study study, String relay) {
+    List<Part> loads =
+        Loads.of(study.circuit()).stream()
+            .filter(load -> Loads.relaysBefore(study, load.name()).contains(relay))
+            .toList();
+    return !loads.isEmpty() && loads.stream().allMatch(Part.Heater.class::isInstance)
+        ? "Leave it: %s switches nothing but heating (%s), which does not mind."
+            .formatted(relay, loads.stream().map(Part::name).collect(Collectors.joining(", ")))
+        : "Leave it if the contact only switches a heating element; for motors, lamps or"
+            + " inductive loads put a zener in series with the diode.";
   }
 }

@@ -1,6 +1,6 @@
 package org.coilwright.rules;
 
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import org.coilwright.circuit.Actuator;
@@ -35,6 +35,9 @@ final class WiringIntentDiffers implements Rule {
               "wiring.sneak-path",
               "poles.load-not-switched",
               "poles.neutral-missing",
+              "poles.line-repeated",
+              "wiring.self-joined",
+              "separation.mains-meets-elv",
               "coil.always-on",
               "coil.half-pulled",
               "coil.reversed",
@@ -123,22 +126,33 @@ final class WiringIntentDiffers implements Rule {
     boolean on = on(study, load, shown);
     String name = load.name();
     // the relays before the load stand among the places, so that a fault of theirs is the cause
-    List<String> at = new ArrayList<>(List.of(name));
-    at.addAll(Loads.relaysBefore(study, name));
+    List<String> relays = Loads.relaysBefore(study, name);
+    Set<String> at = new LinkedHashSet<>(List.of(name));
+    at.addAll(relays);
+    relays.forEach(relay -> at.addAll(CoilFeed.of(study, relay).deadEnds()));
+    boolean opposite = differing.size() == of && of > 1;
     return new Subject(FACTS, intent.mark(), List.copyOf(at))
         .violated(
             "%s is %s when it should be %s".formatted(name, onOff(on), onOff(!on)),
-            "With %s it should be %s and is %s. It misses the intent in %d of %d states."
-                .formatted(Positions.of(study, shown), onOff(!on), onOff(on), differing.size(), of),
+            "With %s it should be %s and is %s. It misses the intent in %s."
+                .formatted(
+                    Positions.of(study, shown),
+                    onOff(!on),
+                    onOff(on),
+                    opposite
+                        ? "every one of %d states: it does the opposite".formatted(of)
+                        : "%d of %d states".formatted(differing.size(), of)),
             "says %s here".formatted(onOff(!on)))
         .alsoAt(load.head().mark(), "is %s".formatted(onOff(on)))
         .detail(
             (on ? LoadTrail.fedBy(study, name, shown) : LoadTrail.openBefore(study, name, shown))
-                + LoadTrail.relays(study, shown))
+                + LoadTrail.relays(study, relays, shown))
         .todo(
-            on
-                ? "Put the contact that should decide into this way, or correct the intent."
-                : "Find out why it is open in this position, or correct the intent.",
+            opposite
+                ? "Look for a contact of the other form (NC in place of NO) in its way, or correct the intent."
+                : on
+                    ? "Put the contact that should decide into this way, or correct the intent."
+                    : "Find out why it is open in this position, or correct the intent.",
             basis);
   }
 

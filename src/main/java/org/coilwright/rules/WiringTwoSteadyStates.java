@@ -35,7 +35,9 @@ final class WiringTwoSteadyStates implements Rule {
           .remedy(
               "Take the holding contact out. If the circuit shall hold itself, say so under"
                   + " `accepted:` with the reason and with what releases it.")
-          .blind("What was meant: a latch with a stop button is raised as well, until accepted.")
+          .blind(
+              "What was meant: a latch with a stop button is raised as well, until accepted. Relays"
+                  + " that lock each other out through opening contacts are not.")
           .sources("circuit-theory")
           .consequenceOf("wiring.sneak-path", "wiring.short-circuit", "coil.wont-release");
 
@@ -54,7 +56,12 @@ final class WiringTwoSteadyStates implements Rule {
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
     Troubles.alike(study, TwoSteadyStates.class, TwoSteadyStates::relays)
-        .forEach(alike -> outcomes.add(holding(study, alike)));
+        .forEach(
+            alike ->
+                outcomes.add(
+                    isInterlock(study, alike.get(0).relays())
+                        ? interlocked(study, alike)
+                        : holding(study, alike)));
     outcomes.addAll(Troubles.unexplored(FACTS, study));
     if (outcomes.isEmpty()) {
       outcomes.add(
@@ -65,19 +72,52 @@ final class WiringTwoSteadyStates implements Rule {
     return outcomes;
   }
 
+  /** True if each of these relays has an opening contact of another in its way, and holds none. */
+  private static boolean isInterlock(Study study, List<String> relays) {
+    return relays.size() > 1
+        && relays.stream()
+            .map(relay -> CoilFeed.of(study, relay))
+            .allMatch(
+                feed ->
+                    follows(feed, relays, ContactForm.NC)
+                        && !follows(feed, relays, ContactForm.NO));
+  }
+
+  private static boolean follows(CoilFeed feed, List<String> relays, ContactForm form) {
+    return feed.switches().stream()
+        .anyMatch(
+            contact ->
+                contact.actuator().kind() == Actuator.Kind.COIL
+                    && relays.contains(contact.actuator().name())
+                    && contact.form() == form);
+  }
+
+  private Outcome interlocked(Study study, List<TwoSteadyStates> alike) {
+    List<String> relays = alike.get(0).relays();
+    return new Subject(FACTS, Where.coil(study.circuit(), relays.get(0)), relays)
+        .satisfied(
+            "%s lock each other out: where more than one is called, the one that was in first stays. %s."
+                .formatted(String.join(" and ", relays), Troubles.with(study, alike)),
+            basis);
+  }
+
   private Outcome holding(Study study, List<TwoSteadyStates> alike) {
     Circuit circuit = study.circuit();
     TwoSteadyStates first = alike.get(0);
     List<String> relays = first.relays();
-    String names = String.join(", ", relays);
+    String names = String.join(" and ", relays);
     boolean one = relays.size() == 1;
     var finding =
         new Subject(FACTS, Where.coil(circuit, relays.get(0)), relays)
             .violated(
-                "%s hold%s itself in".formatted(names, one ? "s" : ""),
-                "%s, %s can be in or out, whichever it was before.%s"
-                    .formatted(Troubles.with(study, alike), names, loadsThatFollow(study, first)),
-                "stays in once it is in");
+                one ? names + " holds itself in" : names + " hold one another",
+                "%s, %s can be in or out, whichever %s before.%s"
+                    .formatted(
+                        Troubles.with(study, alike),
+                        names,
+                        one ? "it was" : "they were",
+                        loadsThatFollow(study, first)),
+                one ? "stays in once it is in" : "stays as it was");
     for (String relay : relays) {
       finding.alsoAt(Where.coil(circuit, relay), "this coil as well");
       for (Contact contact : circuit.contactsOf(new Actuator(Actuator.Kind.COIL, relay))) {
