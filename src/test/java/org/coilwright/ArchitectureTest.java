@@ -46,12 +46,22 @@ class ArchitectureTest {
               Map.entry("solve", Set.of("quantity", "netlist", "table", "circuit")),
               Map.entry("behaviour", Set.of("quantity", "netlist", "table")),
               Map.entry("drawing", Set.of()),
+              Map.entry("sizing", Set.of("quantity", "netlist", "table", "circuit", "solve")),
               Map.entry("rule", Set.of("quantity", "netlist", "table", "circuit", "solve")),
               Map.entry(
                   "rules",
-                  Set.of("quantity", "netlist", "table", "circuit", "solve", "behaviour", "rule")),
+                  Set.of(
+                      "quantity",
+                      "netlist",
+                      "table",
+                      "circuit",
+                      "solve",
+                      "behaviour",
+                      "sizing",
+                      "rule")),
               Map.entry(
-                  "checklist", Set.of("quantity", "netlist", "table", "circuit", "solve", "rule")),
+                  "checklist",
+                  Set.of("quantity", "netlist", "table", "circuit", "solve", "sizing", "rule")),
               Map.entry("pdf", Set.of("checklist")),
               Map.entry(
                   "cli",
@@ -62,6 +72,7 @@ class ArchitectureTest {
                       "circuit",
                       "solve",
                       "behaviour",
+                      "sizing",
                       "rule",
                       "rules",
                       "drawing",

@@ -13,6 +13,7 @@ public final class AllRules {
   /** All rules on these tables. */
   public static List<Rule> of(Tables tables) {
     List<Rule> all = new ArrayList<>();
+    PowerSides sides = new PowerSides(tables);
 
     // wiring
     all.add(new WiringLooseEnd(tables));
@@ -73,6 +74,35 @@ public final class AllRules {
     all.add(new PolesLineRepeated(tables));
     all.add(new PolesNeutralMissing(tables));
     all.add(new PolesEarthMissing(tables));
+
+    // contactor
+    all.add(new ContactorCategory(sides));
+    all.add(new ContactorCurrent(sides));
+    all.add(new ContactorVoltage(sides));
+    all.add(new ContactorMaking(sides));
+    all.add(new ContactorShortLife(sides));
+    all.add(new ContactorBackupMissing(sides));
+    all.add(new ContactorBackupTooLarge(sides));
+
+    // conductor
+    all.add(new ConductorUnprotected(sides));
+    all.add(new ConductorOverloaded(sides));
+    all.add(new ConductorVoltageDrop(sides));
+    all.add(new ConductorShortCircuit(sides));
+    all.add(new ConductorNeutralOverloaded(sides));
+    all.add(new ConductorSizeMissing(sides));
+
+    // protection
+    all.add(new ProtectionMissing(sides));
+    all.add(new ProtectionLoadExceedsDevice(sides));
+    all.add(new ProtectionDisconnectionTime(sides));
+    all.add(new ProtectionRcdMissing(sides));
+
+    // load
+    all.add(new LoadNoCutOut(tables));
+    all.add(new LoadNoThermostat(tables));
+    all.add(new LoadWrongVoltage(sides));
+    all.add(new LoadTogether(sides));
 
     // behaviour
     all.add(new BehaviourConfirmTooShort(tables));

@@ -1,0 +1,51 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+
+/** A neutral carries more than it may. */
+final class ConductorNeutralOverloaded implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("conductor.neutral-overloaded", Weight.STOP, "neutral overloaded")
+          .what(
+              "Adds what the loads of each line return through a neutral wire and holds the fullest"
+                  + " line's sum against what the wire may carry. A star with neutral counts with a"
+                  + " whole line current, which the neutral carries once an element has failed.")
+          .why("No device opens for the neutral: it burns unseen, and when it parts, voltages run off.")
+          .remedy("Give each circuit its own neutral, or take thicker wire.")
+          .blind("Harmonics of electronic loads, which add in the neutral.")
+          .sources("iec-60364-5-52-tables", "nec", "circuit-theory")
+          .consequenceOf("conductor.unprotected", "conductor.overloaded");
+
+  private final PowerSides sides;
+
+  ConductorNeutralOverloaded(PowerSides sides) {
+    this.sides = sides;
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    List<Stretch> all = Stretch.of(sides.of(study));
+    List<Outcome> outcomes = new ArrayList<>();
+    for (Stretch stretch : all) {
+      if (stretch.neutral()) {
+        outcomes.add(
+            stretch
+                .demand()
+                .map(d -> WireLoad.judge(FACTS, stretch, all, d, sides.tables()))
+                .orElseGet(() -> WireLoad.withoutPower(FACTS, stretch)));
+      }
+    }
+    return outcomes;
+  }
+}

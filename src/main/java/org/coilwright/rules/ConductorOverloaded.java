@@ -1,0 +1,52 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Weight;
+import org.coilwright.sizing.PowerSide.Demand;
+import org.coilwright.solve.Study;
+
+/** A line wire carries more load current than it may as it is laid. */
+final class ConductorOverloaded implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("conductor.overloaded", Weight.STOP, "wire overloaded by its load")
+          .what(
+              "Holds the load's worst current against what each line wire may carry as it is laid;"
+                  + " with gauges 125 % of the nominal current of a load that is on for hours.")
+          .why("The insulation ages in months and fails where the wire is warmest.")
+          .remedy("Take thicker wire, or lay it cooler or apart.")
+          .blind("Insulation better than PVC (70 °C), with gauges than 75 °C; bundles inside a panel.")
+          .sources("iec-60364-5-52-tables", "nec", "iec-60335-1")
+          .consequenceOf("conductor.unprotected");
+
+  private final PowerSides sides;
+
+  ConductorOverloaded(PowerSides sides) {
+    this.sides = sides;
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    List<Stretch> all = Stretch.of(sides.of(study));
+    List<Outcome> outcomes = new ArrayList<>();
+    for (Stretch stretch : all) {
+      if (!stretch.neutral() && !stretch.loads().isEmpty()) {
+        Optional<Demand> demand = stretch.demand();
+        outcomes.add(
+            demand
+                .map(d -> WireLoad.judge(FACTS, stretch, all, d, sides.tables()))
+                .orElseGet(() -> WireLoad.withoutPower(FACTS, stretch)));
+      }
+    }
+    return outcomes;
+  }
+}

@@ -1,0 +1,171 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.sizing.Derated;
+import org.coilwright.sizing.Factor;
+import org.coilwright.sizing.Found;
+import org.coilwright.sizing.PowerSide.Demand;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** A contact carries more load current than its rating allows where it sits. */
+final class ContactorCurrent implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("contactor.current", Weight.STOP, "contact too small for its load")
+          .what(
+              "Takes the load's current at the highest supply voltage and the upper end of the"
+                  + " power tolerance, and holds it against the contact's rating times the factors"
+                  + " for warm air, close mounting, thin air and poles in parallel.")
+          .why("A contact that runs hot welds: the load then stays on whatever the controller does.")
+          .remedy("Take the next larger rating, leave a gap beside it, or cool the box.")
+          .blind(
+              "Hand-operated switches; a load whose current rises as the voltage falls; more than"
+                  + " eight hours on at a time.")
+          .sources("part-data", "contactor-data", "iec-60335-1")
+          .consequenceOf("wiring.short-circuit", "contactor.category");
+
+  private final PowerSides sides;
+  private final Tables tables;
+
+  ContactorCurrent(PowerSides sides) {
+    this.sides = sides;
+    this.tables = sides.tables();
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    return LoadContact.ask(sides, study, this::judge);
+  }
+
+  private Optional<Outcome> judge(LoadContact contact) {
+    Optional<Demand> demand = contact.demand();
+    if (demand.isEmpty()) {
+      return Optional.of(contact.withoutPower(FACTS));
+    }
+    return contact.fit(tables).map(fit -> judge(contact, fit, demand.get()));
+  }
+
+  private Outcome judge(LoadContact contact, LoadContact.Fit fit, Demand demand) {
+    boolean derated = contact.isDerated();
+    boolean close =
+        contact.mounting().map(m -> m.value().equals("side-by-side")).orElse(false);
+    Found<List<Factor>> apart = factors(contact, close);
+    Subject subject = new Subject(FACTS, fit.rating().mark(), contact.subject(FACTS).at());
+    if (apart instanceof Found.Unknown<List<Factor>> unknown) {
+      return subject.undecided(
+          unknown.missing() + " of " + contact.name(),
+          "What %s may carry for %s is open. %s"
+              .formatted(contact.name(), contact.loadNames(), unknown.why()));
+    }
+    Derated may = new Derated(fit.amps(), apart.known().orElse(List.of()), List.of());
+    if (!Comparison.exceeds(demand.worst(), may.amps())
+        && derated
+        && contact.mounting().isEmpty()
+        && contact.part() instanceof Part.Relay relay
+        && relay.isContactor()) {
+      Derated tight =
+          new Derated(fit.amps(), factors(contact, true).known().orElse(List.of()), List.of());
+      if (Comparison.exceeds(demand.worst(), tight.amps())) {
+        return subject.undecided(
+            "mounting of " + contact.name(),
+            "%s carries %s: enough with a gap on both sides (%s), too little side by side (%s)."
+                .formatted(
+                    contact.name(),
+                    Printed.of(demand.worst(), Dimension.CURRENT),
+                    may.words(),
+                    tight.words()));
+      }
+    }
+    return verdict(contact, fit, demand, may, subject);
+  }
+
+  private Found<List<Factor>> factors(LoadContact contact, boolean close) {
+    if (!contact.isDerated()) {
+      return new Found.Known<>(List.of());
+    }
+    return contact
+        .conditions(Surroundings.of(contact.side().circuit(), tables), close)
+        .factors(tables);
+  }
+
+  private Outcome verdict(
+      LoadContact contact, LoadContact.Fit fit, Demand demand, Derated may, Subject subject) {
+    Printed.Pair pair = Printed.pair(demand.worst(), may.amps(), Dimension.CURRENT);
+    Measure value = new Measure(demand.worst(), "A");
+    Measure limit = new Measure(may.amps(), "A");
+    List<Cited<?>> cited = new ArrayList<>(may.basis());
+    demand.loads().forEach(l -> l.power().ifPresent(cited::add));
+    Basis basis =
+        new Basis(
+                List.of(tables.source("part-data").cite()),
+                Standing.PUBLISHED)
+            .and(Basis.of(cited));
+    String rated = "rated %s, %s".formatted(fit.words(), may.words());
+    if (!Comparison.exceeds(demand.worst(), may.amps())) {
+      return subject.satisfied(
+          "%s carries %s %s for %s and may carry %s (%s)."
+              .formatted(
+                  contact.name(),
+                  pair.value(),
+                  demand.words(),
+                  demand.names(),
+                  pair.limit(),
+                  rated),
+          value,
+          limit,
+          basis);
+    }
+    Subject.Finding finding =
+        subject
+            .violated(
+                "%s is too small for %s".formatted(contact.name(), demand.names()),
+                "It carries %s %s and may carry %s: too much by %s."
+                    .formatted(pair.value(), demand.words(), pair.limit(), pair.apart()),
+                "may carry %s here".formatted(pair.limit()))
+            .measured(value, limit);
+    contact
+        .loads()
+        .forEach(l -> finding.alsoAt(l.head().mark(), "takes " + pair.value() + " at worst"));
+    contact
+        .mounting()
+        .filter(m -> m.value().equals("side-by-side"))
+        .map(Written::mark)
+        .ifPresent(m -> finding.alsoAt(m, "no gap beside it"));
+    double needed = demand.worst() / may.amps() * fit.amps();
+    return finding
+        .detail("May carry: %s. Carries: %s nominal, %s %s."
+            .formatted(
+                may.words(),
+                Printed.of(demand.nominal(), Dimension.CURRENT),
+                pair.value(),
+                demand.words()))
+        .todo(
+            "Take %s of %s or more here%s."
+                .formatted(
+                    fit.category(),
+                    Printed.atLeast(needed, Dimension.CURRENT),
+                    may.factors().isEmpty() ? "" : ", or better its cooling"),
+            basis);
+  }
+}

@@ -1,0 +1,134 @@
+package org.coilwright.rules;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Switching;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.quantity.Rating;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.sizing.Endurance;
+import org.coilwright.sizing.PowerSide.Demand;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Tables;
+
+/** The contact wears out before the installation does. */
+final class ContactorShortLife implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("contactor.short-life", Weight.FIX, "contact worn out too soon")
+          .what(
+              "Takes the most starts in a day that the settings allow (longest time per day over"
+                  + " shortest run) against the electrical life at the load's nominal current, and"
+                  + " against the mechanical life; a year has 365 such days.")
+          .why("A worn contact welds or overheats, years before anybody expects it.")
+          .remedy("Let each run last longer, or take a contact with a longer life.")
+          .blind(
+              "How often a thermostat switches; days with fewer starts; what the inrush of a load"
+                  + " other than a heater does to the life.")
+          .sources("contactor-data", "common-practice");
+
+  private final PowerSides sides;
+  private final Tables tables;
+
+  ContactorShortLife(PowerSides sides) {
+    this.sides = sides;
+    this.tables = sides.tables();
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    Netlist netlist = study.circuit().netlist();
+    return LoadContact.ask(
+        sides,
+        study,
+        c ->
+            c.part() instanceof Part.Relay relay
+                ? c.fit(tables).flatMap(f -> c.demand().map(d -> judge(c, relay, f, d, netlist)))
+                : Optional.empty());
+  }
+
+  private Outcome judge(
+      LoadContact contact,
+      Part.Relay relay,
+      LoadContact.Fit fit,
+      Demand demand,
+      Netlist netlist) {
+    Subject subject = contact.subject(FACTS);
+    Written<Rating> life = relay.life().get(fit.category());
+    if (life == null) {
+      return subject.undecided(
+          "life.%s of %s".formatted(fit.category(), relay.name()),
+          "How many years %s lasts is open: its life in %s is not written."
+              .formatted(relay.name(), fit.category()));
+    }
+    Optional<Written<Quantity>> run =
+        netlist.switching().flatMap(Switching::shortestRun);
+    Optional<Written<Quantity>> day =
+        netlist.switching().flatMap(Switching::longestPerDay);
+    if (run.isEmpty() || day.isEmpty()) {
+      return subject.undecided(
+          run.isEmpty() ? "switching.shortest-run" : "switching.longest-per-day",
+          "How many years %s lasts is open: the settings do not say how often it starts."
+              .formatted(relay.name()));
+    }
+    double starts = Math.max(1, Math.floor(day.get().value().high() / run.get().value().low()));
+    double at = life.value().at().map(a -> a.nominal()).orElse(fit.amps());
+    Endurance endurance =
+        Endurance.of(
+            life.value().amount().nominal(),
+            at,
+            demand.nominal(),
+            Optional.ofNullable(relay.life().get("mechanical"))
+                .map(m -> m.value().amount().nominal()),
+            tables);
+    double years = endurance.years(starts);
+    double wanted = tables.figure("sizing.design-life").value();
+    Measure value = new Measure(years, "years");
+    Measure limit = new Measure(wanted, "years");
+    Basis basis = Basis.of(endurance.cited()).and(Basis.of(tables.figure("sizing.design-life")));
+    String sum =
+        "%s; %s starts a day at most (%s over %s), 365 days a year"
+            .formatted(
+                endurance.words(),
+                Printed.of(starts, Dimension.COUNT),
+                day.get().text(),
+                run.get().text());
+    String shown = String.format(Locale.ROOT, "%.1f", years);
+    if (!Comparison.fallsShort(years, wanted)) {
+      return subject.satisfied(
+          "%s lasts %s years (%s).".formatted(relay.name(), shown, sum), value, limit, basis);
+    }
+    return new Subject(FACTS, life.mark(), subject.at())
+        .violated(
+            "%s wears out in %s years".formatted(relay.name(), shown),
+            "It shall last %s years and lasts %s at the most starts the settings allow."
+                .formatted(Printed.of(wanted, Dimension.COUNT), shown),
+            "lasts " + shown + " years")
+        .alsoAt(run.get().mark(), "up to %s starts a day".formatted(Printed.of(starts, Dimension.COUNT)))
+        .measured(value, limit)
+        .detail("Counted: %s.".formatted(sum))
+        .todo(
+            "Set the shortest run to %s or more, or take a contact with a longer life."
+                .formatted(
+                    Endurance.minutes(run.get().value().low() * wanted / years)
+),
+            basis);
+  }
+}

@@ -1,0 +1,148 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.LoadElement;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.sizing.LoadCurrent;
+import org.coilwright.sizing.PowerSide;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
+
+/** A load gets another voltage than it is made for. */
+final class LoadWrongVoltage implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("load.wrong-voltage", Weight.STOP, "load on the wrong voltage")
+          .what(
+              "Compares the power a load takes, at nominal voltage and with everything on that can"
+                  + " be, with its rated power: the root of their ratio is the share of its rated"
+                  + " voltage that it gets. It may differ by a tenth.")
+          .why("Twice the voltage is four times the power: the element burns out or burns down.")
+          .remedy("Connect it to the voltage on its plate, or take one for the voltage there is.")
+          .blind("Loads that are on in no state; loads that are no resistance.")
+          .sources("iec-60038", "circuit-theory")
+          .consequenceOf(
+              "wiring.short-circuit",
+              "wiring.sneak-path",
+              "poles.neutral-missing",
+              "poles.line-repeated",
+              "wiring.loose-end");
+
+  private final PowerSides sides;
+  private final Tables tables;
+
+  LoadWrongVoltage(PowerSides sides) {
+    this.sides = sides;
+    this.tables = sides.tables();
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    PowerSide side = sides.of(study).side();
+    List<Outcome> outcomes = new ArrayList<>();
+    for (Part load : side.loads()) {
+      judge(side, load).ifPresent(outcomes::add);
+    }
+    return outcomes;
+  }
+
+  private static Optional<Written<Quantity>> voltage(Part load) {
+    return load instanceof Part.Heater heater
+        ? heater.voltage()
+        : load instanceof Part.OtherLoad other ? other.voltage() : Optional.empty();
+  }
+
+  private Optional<Outcome> judge(PowerSide side, Part load) {
+    Optional<Written<Quantity>> written = voltage(load);
+    Subject subject =
+        Subject.of(
+            FACTS, written.map(Written::mark).orElse(load.head().mark()), load.name());
+    double rated =
+        side.circuit().branchesOf(load.name()).stream()
+            .filter(LoadElement.class::isInstance)
+            .map(b -> (LoadElement) b)
+            .mapToDouble(e -> e.ratedWatts().orElse(0))
+            .sum();
+    if (written.isEmpty() || rated == 0) {
+      return Optional.of(
+          subject.undecided(
+              (written.isEmpty() ? "voltage of " : "power of ") + load.name(),
+              "Whether %s gets the voltage it is made for is open.".formatted(load.name())));
+    }
+    return side.current(load)
+        .filter(c -> c.watts() > 0)
+        .map(c -> judge(subject, side, load, written.get(), rated, c));
+  }
+
+  private Outcome judge(
+      Subject subject,
+      PowerSide side,
+      Part load,
+      Written<Quantity> written,
+      double rated,
+      LoadCurrent current) {
+    double share = Math.sqrt(current.watts() / rated);
+    Cited<Double> band = tables.figure("sizing.rated-voltage-band");
+    double gets = share * written.value().nominal();
+    Measure value = new Measure(gets, "V");
+    Measure limit = new Measure(written.value().nominal(), "V");
+    String takes =
+        "%s and %s"
+            .formatted(
+                Printed.of(current.watts(), Dimension.POWER),
+                Printed.of(current.nominal(), Dimension.CURRENT));
+    if (!Comparison.exceeds(share, 1 + band.value())
+        && !Comparison.fallsShort(share, 1 - band.value())) {
+      return subject.satisfied(
+          "%s is rated for %s and gets %s: it takes %s."
+              .formatted(load.name(), written.text(), Printed.volts(gets), takes),
+          value,
+          limit,
+          Basis.of(band));
+    }
+    Subject.Finding finding =
+        subject
+            .violated(
+                "%s gets the wrong voltage".formatted(load.name()),
+                "It is rated for %s and gets %s: it takes %s instead of %s."
+                    .formatted(
+                        written.text(),
+                        Printed.volts(gets),
+                        takes,
+                        Printed.of(rated, Dimension.POWER)),
+                "rated for " + written.text())
+            .measured(value, limit);
+    side.waysOf(load).stream()
+        .filter(PowerSide.Way::line)
+        .findFirst()
+        .map(w -> w.path().branches())
+        .filter(b -> !b.isEmpty())
+        .map(b -> b.get(b.size() - 1))
+        .map(Branch::mark)
+        .ifPresent(m -> finding.alsoAt(m, "brings " + Printed.volts(gets)));
+    return finding.todo(
+        "Connect it to %s, or take one rated for %s."
+            .formatted(written.text(), Printed.volts(gets)),
+        Basis.of(band));
+  }
+}

@@ -1,0 +1,33 @@
+package org.coilwright.rules;
+
+import java.util.concurrent.atomic.AtomicReference;
+import org.coilwright.sizing.Guards;
+import org.coilwright.sizing.PowerSide;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Tables;
+
+/** The power side of a study, looked over once for all rules that ask about it in turn. */
+final class PowerSides {
+  private final Tables tables;
+  private final AtomicReference<Seen> last = new AtomicReference<>();
+
+  /** A study and what was seen in it. */
+  record Seen(Study study, PowerSide side, Guards guards) {}
+
+  PowerSides(Tables tables) {
+    this.tables = tables;
+  }
+
+  Tables tables() {
+    return tables;
+  }
+
+  Seen of(Study study) {
+    Seen seen = last.get();
+    if (seen == null || seen.study() != study) {
+      seen = new Seen(study, PowerSide.of(study, tables), new Guards(study.circuit()));
+      last.set(seen);
+    }
+    return seen;
+  }
+}

@@ -1,0 +1,169 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.coilwright.circuit.Branch;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Site;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.sizing.Overcurrent;
+import org.coilwright.sizing.PowerSide;
+import org.coilwright.sizing.PowerSide.Demand;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
+
+/** The loads behind a device draw more than its rating. */
+final class ProtectionLoadExceedsDevice implements Rule {
+  private static final RuleFacts FACTS =
+      RuleFacts.of("protection.load-exceeds-device", Weight.FIX, "loads draw more than the device")
+          .what(
+              "Adds the nominal currents of the loads that can be on together behind each fuse and"
+                  + " circuit-breaker and holds them against its rating; at worst they must stay"
+                  + " below what surely does not trip a breaker (1.13 times). With practice nec 125 %"
+                  + " of the nominal current count.")
+          .why("The device opens in the middle of a long run, or ages by running hot.")
+          .remedy("Take a larger device if the wire allows it, or spread the loads.")
+          .blind("Air warmer than 30 °C at the device, and devices close together, which trip earlier.")
+          .sources("iec-60364-4-43", "iec-60898-1", "nec")
+          .consequenceOf("wiring.short-circuit");
+
+  private final PowerSides sides;
+  private final Tables tables;
+
+  ProtectionLoadExceedsDevice(PowerSides sides) {
+    this.sides = sides;
+    this.tables = sides.tables();
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  @Override
+  public List<Outcome> check(Study study) {
+    PowerSide side = sides.of(study).side();
+    Map<Part, Branch> heaviest = new LinkedHashMap<>();
+    for (Branch branch : side.branches()) {
+      Optional<Part> device = Overcurrent.device(side.circuit(), branch);
+      if (device.isPresent() && side.mainsLoads().containsAll(side.loadsThrough(branch))) {
+        Branch known = heaviest.get(device.get());
+        if (known == null || worst(side, branch) > worst(side, known)) {
+          heaviest.put(device.get(), branch);
+        }
+      }
+    }
+    List<Outcome> outcomes = new ArrayList<>();
+    heaviest.forEach((device, branch) -> outcomes.add(judge(side, device, branch)));
+    return outcomes;
+  }
+
+  private static double worst(PowerSide side, Branch branch) {
+    return side.demand(branch).map(Demand::worst).orElse(0.0);
+  }
+
+  private Outcome judge(PowerSide side, Part device, Branch branch) {
+    List<Part> loads = side.loadsThrough(branch);
+    List<String> at = new ArrayList<>(List.of(device.name()));
+    loads.forEach(l -> at.add(l.name()));
+    Subject subject = new Subject(FACTS, device.head().mark(), List.copyOf(at));
+    Optional<Written<Quantity>> rating = Overcurrent.written(device);
+    Optional<Demand> demand = side.demand(branch);
+    if (rating.isEmpty() || demand.isEmpty()) {
+      String missing =
+          rating.isEmpty()
+              ? "rating of " + device.name()
+              : "power of "
+                  + loads.stream()
+                      .filter(l -> side.current(l).isEmpty())
+                      .map(Part::name)
+                      .findFirst()
+                      .orElse(loads.get(0).name());
+      return subject.undecided(
+          missing, "Whether %s carries its loads is open.".formatted(device.name()));
+    }
+    boolean nec =
+        side.circuit().netlist().site().practice().value() == Site.Practice.NEC;
+    return judge(subject, device, rating.get(), demand.get(), loads, nec);
+  }
+
+  private Outcome judge(
+      Subject at,
+      Part device,
+      Written<Quantity> rating,
+      Demand demand,
+      List<Part> loads,
+      boolean nec) {
+    Subject subject = new Subject(FACTS, rating.mark(), at.at());
+    double has = rating.value().nominal();
+    Cited<Double> continuous = tables.figure("sizing.continuous-load");
+    Optional<Cited<Double>> holds =
+        device instanceof Part.Protective
+            ? tables.lookup("overload-device", Map.of("device", "breaker-60898"), "i1")
+            : Optional.empty();
+    List<Cited<?>> cited = new ArrayList<>();
+    double needs = demand.nominal();
+    double limit = has;
+    String words = "at rated power and nominal voltage";
+    if (nec) {
+      needs = demand.nominal() * continuous.value();
+      words = "%s × 1.25 as a continuous load".formatted(Printed.amps(demand.nominal()));
+      cited.add(continuous);
+    } else if (!Comparison.exceeds(needs, has) && holds.isPresent()) {
+      needs = demand.worst();
+      limit = has * holds.get().value();
+      words = demand.words();
+      cited.add(holds.get());
+    } else {
+      holds.ifPresent(cited::add);
+    }
+    if (cited.isEmpty()) {
+      cited.add(tables.figure("sizing.overload-share"));
+    }
+    Basis basis = Basis.of(cited);
+    Printed.Pair pair = Printed.pair(needs, limit, Dimension.CURRENT);
+    Measure value = new Measure(needs, "A");
+    Measure held = new Measure(limit, "A");
+    String carries =
+        limit > has
+            ? "%s (1.13 × %s, which does not trip it)"
+                .formatted(pair.limit(), Printed.of(has, Dimension.CURRENT))
+            : pair.limit();
+    if (!Comparison.exceeds(needs, limit)) {
+      return subject.satisfied(
+          "%s draws %s %s; %s carries %s."
+              .formatted(demand.names(), pair.value(), words, device.name(), carries),
+          value,
+          held,
+          basis);
+    }
+    Subject.Finding finding =
+        subject
+            .violated(
+                "%s draws more than %s carries".formatted(demand.names(), device.name()),
+                "Together %s (%s); %s carries %s: too much by %s."
+                    .formatted(pair.value(), words, device.name(), carries, pair.apart()),
+                "carries " + pair.limit())
+            .measured(value, held);
+    loads.forEach(l -> finding.alsoAt(l.head().mark(), "behind it"));
+    return finding.todo(
+        "Take a device of %s or more if the wire behind it may carry that, or spread the loads."
+            .formatted(Printed.atLeast(nec ? needs : Math.max(demand.nominal(), needs * has / limit), Dimension.CURRENT)),
+        basis);
+  }
+}

@@ -1,0 +1,234 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Run;
+import org.coilwright.netlist.Terminal;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.ConductorSize;
+import org.coilwright.quantity.Printed;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.sizing.Ampacity;
+import org.coilwright.sizing.Derated;
+import org.coilwright.sizing.Found;
+import org.coilwright.sizing.Guards;
+import org.coilwright.sizing.Overcurrent;
+import org.coilwright.sizing.PowerSide;
+import org.coilwright.sizing.PowerSide.Demand;
+import org.coilwright.table.Tables;
+
+/**
+ * Mains wires that are alike: of one run and one size, behind one device.
+ *
+ * @param neutral true for the return of loads, false for what a line feeds
+ * @param guard the device before it; empty if there is none
+ */
+record Stretch(
+    PowerSide side,
+    Guards guards,
+    List<Conductor> wires,
+    boolean neutral,
+    Optional<Part> guard) {
+
+  /** Every stretch, in the order of the wires. */
+  static List<Stretch> of(PowerSides.Seen seen) {
+    PowerSide side = seen.side();
+    Circuit circuit = side.circuit();
+    Set<Node> earth = earth(circuit);
+    Map<String, List<Conductor>> groups = new LinkedHashMap<>();
+    Map<String, Stretch> made = new LinkedHashMap<>();
+    for (Conductor wire : circuit.branches(Conductor.class)) {
+      boolean live = isLive(seen.guards(), wire);
+      boolean returns = !live && side.branches().contains(wire) && isMains(side, wire);
+      if (earth.contains(wire.from()) || (!live && !returns)) {
+        continue;
+      }
+      Optional<Part> guard =
+          live && !isUnguarded(seen.guards(), wire)
+              ? seen.guards().of(wire.from()).or(() -> seen.guards().of(wire.to()))
+              : Optional.empty();
+      String key =
+          wire.run().map(Run::name).orElse(wire.id())
+              + wire.size().map(Printed::of).orElse("?")
+              + guard.map(Part::name).orElse("-")
+              + returns
+              + (live && guard.isEmpty() ? wire.id() : "");
+      groups.computeIfAbsent(key, k -> new ArrayList<>()).add(wire);
+      made.put(
+          key, new Stretch(side, seen.guards(), List.copyOf(wiresOf(groups, key)), returns, guard));
+    }
+    return List.copyOf(made.values());
+  }
+
+  private static List<Conductor> wiresOf(Map<String, List<Conductor>> groups, String key) {
+    return groups.getOrDefault(key, List.of());
+  }
+
+  private static boolean isMains(PowerSide side, Conductor wire) {
+    return side.mainsLoads().containsAll(side.loadsThrough(wire));
+  }
+
+  private static boolean isLive(Guards guards, Conductor wire) {
+    return guards.isLive(wire.from()) || guards.isLive(wire.to());
+  }
+
+  private static boolean isUnguarded(Guards guards, Conductor wire) {
+    return guards.isUnguarded(wire.from()) || guards.isUnguarded(wire.to());
+  }
+
+  private static Set<Node> earth(Circuit circuit) {
+    Set<Node> earth = new LinkedHashSet<>();
+    circuit.netlist().parts().values().stream()
+        .filter(Part.Mains.class::isInstance)
+        .flatMap(p -> circuit.find(new Terminal(p.name(), Earthing.PE)).stream())
+        .forEach(n -> earth.addAll(circuit.net(n)));
+    return earth;
+  }
+
+  Conductor first() {
+    return wires.get(0);
+  }
+
+  /** {@code W2}, or {@code F1.2 to E1.1} for a wire of its own. */
+  String name() {
+    return first()
+        .run()
+        .map(Run::name)
+        .orElse("%s to %s".formatted(first().wire().from().value(), first().wire().to().value()));
+  }
+
+  /** {@code the 2.5 mm² wires of W2}. */
+  String words() {
+    String size = first().size().map(Printed::of).orElse("");
+    return first()
+        .run()
+        .map(r -> "the %s wires of %s".formatted(size, r.name()))
+        .orElse("the %s wire from %s".formatted(size, name()));
+  }
+
+  /** Where the size is written, or the wire. */
+  Mark mark() {
+    return first()
+        .wire()
+        .size()
+        .or(() -> first().run().flatMap(Run::size))
+        .map(Written::mark)
+        .orElse(first().mark());
+  }
+
+  /** Designations: the run, the device, the loads. */
+  Subject subject(RuleFacts facts) {
+    List<String> at = new ArrayList<>();
+    at.add(first().run().map(Run::name).orElse(first().wire().from().value().toString()));
+    guard.ifPresent(g -> at.add(g.name()));
+    loads().forEach(l -> at.add(l.name()));
+    return new Subject(facts, mark(), List.copyOf(new LinkedHashSet<>(at)));
+  }
+
+  List<Part> loads() {
+    return wires.stream().flatMap(w -> side.loadsThrough(w).stream()).distinct().toList();
+  }
+
+  /** What the wire that carries most carries; empty if none of them is known to carry a load. */
+  Optional<Demand> demand() {
+    return wires.stream()
+        .flatMap(w -> side.demand(w).stream())
+        .max((a, b) -> Double.compare(a.worst(), b.worst()));
+  }
+
+  Optional<ConductorSize> size() {
+    // a bridge without a size is taken as the smallest in use for its length; that is no basis here
+    return first().bridge() && first().wire().size().isEmpty() ? Optional.empty() : first().size();
+  }
+
+  String missingSize() {
+    return "size of " + name();
+  }
+
+  /** How it is laid; empty if its run does not say. A wire in no run lies inside an enclosure. */
+  Optional<String> method() {
+    return first().run().isEmpty()
+        ? Optional.of("panel")
+        : first().run().flatMap(Run::installed).map(Written::value);
+  }
+
+  private int loaded() {
+    boolean three =
+        loads().stream().anyMatch(l -> side.linesOf(l).size() > 2)
+            || guard.filter(g -> g instanceof Part.Protective p && p.poles().size() > 2).isPresent();
+    return three ? 2 + 1 : 2;
+  }
+
+  /** Loaded circuits that lie together with it, itself included. */
+  private int circuits(List<Stretch> all) {
+    Optional<Run> run = first().run();
+    if (run.isEmpty() || method().filter(m -> m.equals("panel")).isPresent()) {
+      return 1;
+    }
+    Set<String> together = new LinkedHashSet<>(List.of(run.get().name()));
+    run.get().sharesWith().forEach(w -> together.add(w.value()));
+    long count =
+        all.stream()
+            .filter(s -> !s.neutral && !s.loads().isEmpty())
+            .filter(s -> s.first().run().map(Run::name).filter(together::contains).isPresent())
+            .map(s -> s.guard.map(Part::name).orElse("") + s.first().run().map(Run::name))
+            .distinct()
+            .count();
+    return (int) Math.max(1, count);
+  }
+
+  /** What it may carry as it is laid. */
+  Found<Derated> may(List<Stretch> all, Tables tables) {
+    if (size().isEmpty()) {
+      return new Found.Unknown<>(missingSize(), "Its size is not written.");
+    }
+    if (method().isEmpty()) {
+      return new Found.Unknown<>("installed of " + name(), "How it is laid is not written.");
+    }
+    Surroundings around = Surroundings.of(side.circuit(), tables);
+    String method = method().get();
+    double air = method.equals("panel") ? around.insideHigh() : around.outsideHigh();
+    return new Ampacity(tables)
+        .of(size().get(), new Ampacity.Laid(method, loaded(), air, circuits(all)));
+  }
+
+  /** {@code B2, 3 loaded}, for messages. */
+  String laidWords() {
+    return "method %s, %d loaded conductors"
+        .formatted(
+            method().filter(m -> !m.equals("panel")).orElse(Ampacity.PANEL_METHOD + " (in a panel)"),
+            loaded());
+  }
+
+  /**
+   * The devices that limit what it can carry for long: the one before it, or for a wire before the
+   * first device all that it feeds. Empty if nothing limits it.
+   */
+  Optional<List<Part>> limiting() {
+    if (guard.isPresent()) {
+      return guard.map(List::of);
+    }
+    return guards.behind(first());
+  }
+
+  /** Rating of these together; empty if one is not written. */
+  static OptionalDouble rating(List<Part> devices) {
+    return Guards.together(devices);
+  }
+
+  static Optional<Mark> ratingMark(List<Part> devices) {
+    return devices.stream().flatMap(d -> Overcurrent.written(d).stream()).map(Written::mark).findFirst();
+  }
+}

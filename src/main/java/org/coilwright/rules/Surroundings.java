@@ -1,0 +1,23 @@
+package org.coilwright.rules;
+
+import java.util.OptionalDouble;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.netlist.Netlist;
+import org.coilwright.table.Tables;
+
+/** The air around devices and wires, at its warmest. */
+record Surroundings(double insideHigh, double outsideHigh) {
+  static Surroundings of(Circuit circuit, Tables tables) {
+    var site = circuit.netlist().site();
+    double normal = tables.figure("coil.air-hottest").value();
+    double outside =
+        site.ambient().or(site::enclosureAir).map(a -> a.value().high()).orElse(normal);
+    double inside =
+        site.enclosureAir().or(site::ambient).map(a -> a.value().high()).orElse(normal);
+    return new Surroundings(inside, outside);
+  }
+
+  static OptionalDouble altitude(Netlist netlist) {
+    return netlist.site().altitude().stream().mapToDouble(a -> a.value().high()).findFirst();
+  }
+}

@@ -1,0 +1,159 @@
+package org.coilwright.sizing;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
+
+/**
+ * Which overcurrent device stands between the mains and a point: of all ways to it the one that
+ * lets most through counts.
+ */
+public final class Guards {
+  private final Circuit circuit;
+  private final List<Node> lines;
+  private final Map<Contact, Part> devices = new LinkedHashMap<>();
+  private final Set<Node> unguarded = new LinkedHashSet<>();
+  private final List<Level> levels = new ArrayList<>();
+
+  private record Level(double rating, Set<Node> reached) {}
+
+  /** Every device of a circuit's mains side. */
+  public Guards(Circuit circuit) {
+    this.circuit = circuit;
+    lines =
+        circuit.branches(Source.class).stream().filter(s -> !s.isDirect()).map(Source::to).toList();
+    circuit
+        .branches(Contact.class)
+        .forEach(c -> Overcurrent.device(circuit, c).ifPresent(d -> devices.put(c, d)));
+    reach(b -> !(b instanceof Contact c && devices.containsKey(c))).forEach(unguarded::add);
+    devices.values().stream()
+        .distinct()
+        .map(Guards::rating)
+        .distinct()
+        .sorted((a, b) -> Double.compare(b, a))
+        .forEach(r -> levels.add(new Level(r, reach(b -> passes(b, r)))));
+  }
+
+  private Set<Node> reach(Predicate<Branch> admitted) {
+    Set<Node> all = new LinkedHashSet<>();
+    lines.forEach(
+        l -> all.addAll(circuit.reach(l, b -> PowerSide.isWay(b) && admitted.test(b))));
+    return all;
+  }
+
+  private boolean passes(Branch branch, double rating) {
+    return !(branch instanceof Contact c) || !devices.containsKey(c) || ratingOf(c) >= rating;
+  }
+
+  private double ratingOf(Contact contact) {
+    Part device = devices.get(contact);
+    return device == null ? Double.POSITIVE_INFINITY : rating(device);
+  }
+
+  /** An unwritten rating counts as the largest. */
+  private static double rating(Part device) {
+    return Overcurrent.rating(device).orElse(Double.POSITIVE_INFINITY);
+  }
+
+  /** True if a mains line gets there without any overcurrent device. */
+  public boolean isUnguarded(Node node) {
+    return unguarded.contains(node);
+  }
+
+  /** True if a mains line gets there at all. */
+  public boolean isLive(Node node) {
+    return isUnguarded(node) || levels.stream().anyMatch(l -> l.reached().contains(node));
+  }
+
+  /** The device that limits what a point can be fed with; empty if none does. */
+  public Optional<Part> of(Node node) {
+    if (isUnguarded(node)) {
+      return Optional.empty();
+    }
+    return levels.stream()
+        .filter(l -> l.reached().contains(node))
+        .findFirst()
+        .flatMap(level -> nearest(node, level.rating()));
+  }
+
+  private Optional<Part> nearest(Node node, double rating) {
+    for (Node line : lines) {
+      Optional<Path> way =
+          circuit.path(line, node, b -> PowerSide.isWay(b) && passes(b, rating));
+      if (way.isPresent()) {
+        List<Branch> branches = way.get().branches();
+        for (int i = branches.size() - 1; i >= 0; i--) {
+          if (branches.get(i) instanceof Contact c && devices.containsKey(c)) {
+            Part device = devices.get(c);
+            if (device != null && rating(device) == rating) {
+              return Optional.of(device);
+            }
+          }
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * For a wire before the first device: the devices that it alone feeds, which together limit what
+   * it can carry for long.
+   *
+   * @return empty if something else than a device hangs behind it
+   */
+  public Optional<List<Part>> behind(Conductor wire) {
+    Set<Node> without = new LinkedHashSet<>();
+    lines.forEach(
+        l ->
+            without.addAll(
+                circuit.reach(
+                    l,
+                    b ->
+                        PowerSide.isWay(b)
+                            && !b.equals(wire)
+                            && !(b instanceof Contact c && devices.containsKey(c)))));
+    Set<Node> fed = new LinkedHashSet<>(unguarded);
+    fed.removeAll(without);
+    Set<Part> found = new LinkedHashSet<>();
+    for (Node node : fed) {
+      for (Branch branch : circuit.branchesAt(node)) {
+        if (branch instanceof Contact c && devices.containsKey(c)) {
+          Part device = devices.get(c);
+          if (device != null) {
+            found.add(device);
+          }
+        } else if (!PowerSide.isWay(branch) && !(branch instanceof Source)) {
+          return Optional.empty();
+        }
+      }
+    }
+    return Optional.of(List.copyOf(found));
+  }
+
+  /** What some devices let through together for long, A; empty if a rating is not written. */
+  public static OptionalDouble together(List<Part> devices) {
+    double sum = 0;
+    for (Part device : devices) {
+      OptionalDouble rating = Overcurrent.rating(device);
+      if (rating.isEmpty()) {
+        return rating;
+      }
+      sum += rating.getAsDouble();
+    }
+    return OptionalDouble.of(sum);
+  }
+}

@@ -1,0 +1,181 @@
+package org.coilwright.sizing;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Site;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.solve.LoadReading;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
+
+/**
+ * What a load takes, at rated power and nominal voltage and at worst.
+ *
+ * @param load the load
+ * @param amps nominal current by pin
+ * @param watts nominal power at the voltage it gets
+ * @param volts nominal voltage it is fed with, line to line if it hangs on several lines
+ * @param highVolts the same at the supply's highest
+ * @param powerFactor what its power may exceed what it says by, as a multiple
+ * @param power where {@code powerFactor} comes from; empty if it is one or as written
+ * @param hertz of its supply, 0 for direct current
+ */
+public record LoadCurrent(
+    Part load,
+    Map<String, Double> amps,
+    double watts,
+    double volts,
+    double highVolts,
+    double powerFactor,
+    Optional<Cited<Double>> power,
+    double hertz) {
+
+  /** Nominal current of the pin that carries most. */
+  public double nominal() {
+    return amps.values().stream().mapToDouble(a -> a).max().orElse(0);
+  }
+
+  /** Current over the nominal one at worst. */
+  public double worstFactor() {
+    return powerFactor * (volts > 0 ? highVolts / volts : 1);
+  }
+
+  /** Current of the pin that carries most, at worst. */
+  public double worst() {
+    return nominal() * worstFactor();
+  }
+
+  /** {@code at 253 V and +5 % power}. */
+  public String worstWords() {
+    String at = "at " + Printed.volts(highVolts);
+    return powerFactor > 1
+        ? at + " and +" + Printed.percent(powerFactor - 1) + " power"
+        : at;
+  }
+
+  /**
+   * How much more power than rated a heating appliance may take; as written if its power has a
+   * tolerance.
+   */
+  public static Optional<Cited<Double>> tolerance(double watts, Tables tables) {
+    if (watts <= tables.figure("sizing.small-heater-up-to").value()) {
+      return Optional.of(tables.figure("sizing.small-heater-power-high"));
+    }
+    Cited<Double> share = tables.figure("poles.heater-power-high");
+    Cited<Double> margin = tables.figure("poles.heater-power-least-margin");
+    double byMargin = (watts + margin.value()) / watts;
+    return Optional.of(byMargin > share.value() ? margin.map(any -> byMargin) : share);
+  }
+
+  static Optional<LoadCurrent> of(
+      Study study, Part load, List<Branch.Source> sources, Set<Node> lines, Tables tables) {
+    Map<String, Double> amps = new LinkedHashMap<>();
+    double watts = 0;
+    for (State state : study.statesFor(load.name())) {
+      if (!study.isShorted(state)) {
+        LoadReading reading = study.load(load.name(), state);
+        watts = Math.max(watts, reading.watts());
+        reading.amps().forEach((pin, a) -> amps.merge(pin, a, Math::max));
+      }
+    }
+    if (watts == 0) {
+      rated(study, load, amps);
+    }
+    boolean heater = load instanceof Part.Heater;
+    Optional<Quantity> power = writtenPower(load);
+    if (amps.values().stream().noneMatch(a -> a > 0)) {
+      return Optional.empty();
+    }
+    Branch.Source source = sources.get(0);
+    Optional<Quantity> supply =
+        lines.size() > 1
+            ? study.circuit().netlist().site().mains().map(m -> m.voltage().value())
+            : source.volts();
+    double volts = supply.map(Quantity::nominal).orElse(0.0);
+    double high = supply.map(Quantity::high).orElse(volts);
+    Optional<Cited<Double>> cited = Optional.empty();
+    double factor = 1;
+    if (power.isPresent() && !power.get().isExact()) {
+      factor = power.get().high() / power.get().nominal();
+    } else if (heater && power.isPresent()) {
+      cited = tolerance(power.get().nominal(), tables);
+      factor = cited.map(Cited::value).orElse(1.0);
+    }
+    double hertz =
+        source.isDirect()
+            ? 0
+            : study
+                .circuit()
+                .netlist()
+                .site()
+                .mains()
+                .flatMap(Site.MainsSupply::frequency)
+                .map(f -> f.value().nominal())
+                .orElse(50.0);
+    return Optional.of(
+        new LoadCurrent(load, Map.copyOf(amps), watts, volts, high, factor, cited, hertz));
+  }
+
+  private static Optional<Quantity> writtenPower(Part load) {
+    return (load instanceof Part.Heater heater
+            ? heater.power()
+            : load instanceof Part.OtherLoad other
+                ? other.power()
+                : Optional.<Written<Quantity>>empty())
+        .map(Written::value);
+  }
+
+  /** For a load that no state turns on: what its elements say. */
+  private static void rated(Study study, Part load, Map<String, Double> amps) {
+    for (Branch branch : study.circuit().branchesOf(load.name())) {
+      if (branch instanceof Branch.LoadElement element
+          && element.ratedVolts().isPresent()
+          && element.ratedWatts().isPresent()) {
+        double a =
+            element.ratedWatts().getAsDouble()
+                / element.ratedVolts().getAsDouble()
+                / element.powerFactor();
+        // in a delta two elements share each pin, 60° apart
+        boolean delta =
+            study.circuit().branchesOf(load.name()).stream()
+                    .filter(Branch.LoadElement.class::isInstance)
+                    .count()
+                == 3
+            && !element.id().endsWith("star")
+            && !element.id().endsWith("N");
+        double pin = delta ? a * Math.sqrt(3) : a;
+        Set<String> pins = new TreeSet<>();
+        element.from().terminals().forEach(t -> pins.add(t.pin()));
+        element.to().terminals().forEach(t -> pins.add(t.pin()));
+        pins.forEach(p -> amps.merge(p, pin, Math::max));
+      }
+    }
+  }
+
+  /** The load's power as its elements add up, W; empty if it is not known. */
+  static OptionalDouble ratedWatts(Study study, Part load) {
+    return study.circuit().branchesOf(load.name()).stream()
+        .filter(Branch.LoadElement.class::isInstance)
+        .flatMap(b -> ((Branch.LoadElement) b).ratedWatts().stream().boxed())
+        .mapToDouble(w -> w)
+        .reduce(Double::sum);
+  }
+
+  /** {@code 15.0 A at 440 V and +5 % power}. */
+  public String words() {
+    return Printed.of(worst(), Dimension.CURRENT) + " " + worstWords();
+  }
+}

@@ -1,0 +1,46 @@
+package org.coilwright.sizing;
+
+import java.util.Map;
+import java.util.Optional;
+import org.coilwright.quantity.ConductorSize;
+import org.coilwright.quantity.Printed;
+import org.coilwright.table.Cited;
+import org.coilwright.table.CitedTable;
+import org.coilwright.table.Tables;
+
+/** Standard ratings of overcurrent devices, and the largest that a wire or appliance may have. */
+public final class NecDevices {
+  private NecDevices() {}
+
+  /** The smallest standard rating that is at least this; empty above the table. */
+  public static Optional<Cited<Double>> atLeast(double amps, Tables tables) {
+    return next("device-ratings-nec", amps, tables);
+  }
+
+  /** The smallest figure of a series that is at least this, within 1e-9. */
+  static Optional<Cited<Double>> next(String series, double amps, Tables tables) {
+    return tables.table(series).rows().stream()
+        .map(CitedTable.Row::numbers)
+        .flatMap(r -> Optional.ofNullable(r.get("amps")).stream())
+        .filter(r -> r.value() >= amps * (1 - 1e-9))
+        .findFirst();
+  }
+
+  /**
+   * The largest device a copper wire may have: the small-conductor limit of 240.4(D), or the next
+   * standard rating of 240.4(B).
+   *
+   * @param ampacity A, as laid
+   */
+  public static Optional<Cited<Double>> largestFor(
+      ConductorSize size, double ampacity, Tables tables) {
+    Optional<Cited<Double>> small =
+        tables.lookup(
+            "small-conductor-nec", Map.of("awg", Printed.of(size).replace(" AWG", "")), "amps");
+    Optional<Cited<Double>> next = atLeast(ampacity, tables);
+    if (small.isPresent() && next.isPresent()) {
+      return small.get().value() <= next.get().value() ? small : next;
+    }
+    return small.isPresent() ? small : next;
+  }
+}

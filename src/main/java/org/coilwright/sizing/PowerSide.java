@@ -1,0 +1,271 @@
+package org.coilwright.sizing;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Terminal;
+import org.coilwright.solve.State;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Tables;
+
+/**
+ * The loads of a circuit, the ways by which they are fed, and what flows in each wire and contact
+ * of these ways. A branch that lies in several ways of one load counts with that load's whole
+ * current, so wires in parallel are judged as if each were alone.
+ */
+public final class PowerSide {
+  private static final int MOST_WAYS = 24;
+
+  /** A way from one side of a source to a pin of a load, with every contact closed. */
+  public record Way(Part load, String pin, Source source, boolean line, Path path) {}
+
+  /**
+   * What a wire or contact carries for loads.
+   *
+   * @param nominal A at rated power and nominal voltage
+   * @param worst A at the highest voltage and the upper end of the power tolerance
+   * @param words how {@code worst} comes about: {@code at 253 V and +5 % power}
+   * @param loads the loads whose current it is
+   */
+  public record Demand(double nominal, double worst, String words, List<LoadCurrent> loads) {
+    /** Designations of the loads: {@code E1 and E2}. */
+    public String names() {
+      List<String> names = loads.stream().map(l -> l.load().name()).toList();
+      return names.size() < 3
+          ? String.join(" and ", names)
+          : String.join(", ", names.subList(0, names.size() - 1))
+              + " and "
+              + names.get(names.size() - 1);
+    }
+  }
+
+  private final Study study;
+  private final Tables tables;
+  private final Map<Part, List<Way>> ways = new LinkedHashMap<>();
+  private final Map<Part, LoadCurrent> currents = new LinkedHashMap<>();
+  private final Map<Branch, List<Way>> through = new LinkedHashMap<>();
+  private final Map<Branch, Demand> demands = new HashMap<>();
+
+  private PowerSide(Study study, Tables tables) {
+    this.study = study;
+    this.tables = tables;
+    Map<Source, Set<Node>> fromLine = new LinkedHashMap<>();
+    Map<Source, Set<Node>> fromNeutral = new LinkedHashMap<>();
+    Set<Node> sides = new LinkedHashSet<>();
+    for (Source source : circuit().branches(Source.class)) {
+      fromLine.put(source, circuit().reach(source.to(), PowerSide::isWay));
+      fromNeutral.put(source, circuit().reach(source.from(), PowerSide::isWay));
+      sides.add(source.to());
+      sides.add(source.from());
+    }
+    for (Part part : circuit().netlist().parts().values()) {
+      if (part instanceof Part.Heater || part instanceof Part.OtherLoad) {
+        add(part, fromLine, fromNeutral, sides);
+      }
+    }
+    through.keySet().forEach(b -> demandOf(b).ifPresent(d -> demands.put(b, d)));
+  }
+
+  /** Looks a study over. */
+  public static PowerSide of(Study study, Tables tables) {
+    return new PowerSide(study, tables);
+  }
+
+  /** Wires and contacts. */
+  public static boolean isWay(Branch branch) {
+    return branch instanceof Conductor || branch instanceof Contact;
+  }
+
+  public Circuit circuit() {
+    return study.circuit();
+  }
+
+  public Study study() {
+    return study;
+  }
+
+  private void add(
+      Part load,
+      Map<Source, Set<Node>> fromLine,
+      Map<Source, Set<Node>> fromNeutral,
+      Set<Node> sides) {
+    List<Way> found = new ArrayList<>();
+    Set<Node> neutralsDone = new LinkedHashSet<>();
+    for (Node pin : circuit().outerNodesOf(load.name())) {
+      String name =
+          pin.terminals().stream()
+              .filter(t -> t.part().equals(load.name()))
+              .map(Terminal::pin)
+              .findFirst()
+              .orElse(pin.name());
+      neutralsDone.clear();
+      for (Map.Entry<Source, Set<Node>> entry : fromLine.entrySet()) {
+        Source source = entry.getKey();
+        if (entry.getValue().contains(pin)) {
+          addWays(found, load, name, source, true, source.to(), pin, sides);
+        }
+        if (fromNeutral.getOrDefault(source, Set.of()).contains(pin)
+            && neutralsDone.add(source.from())) {
+          addWays(found, load, name, source, false, source.from(), pin, sides);
+        }
+      }
+    }
+    if (found.stream().noneMatch(Way::line)) {
+      return;
+    }
+    ways.put(load, List.copyOf(found));
+    found.forEach(
+        way ->
+            way.path()
+                .branches()
+                .forEach(b -> through.computeIfAbsent(b, k -> new ArrayList<>()).add(way)));
+    List<Source> sources =
+        found.stream().filter(Way::line).map(Way::source).distinct().toList();
+    LoadCurrent.of(study, load, sources, lines(found), tables)
+        .ifPresent(c -> currents.put(load, c));
+  }
+
+  private void addWays(
+      List<Way> found,
+      Part load,
+      String pin,
+      Source source,
+      boolean line,
+      Node from,
+      Node to,
+      Set<Node> sides) {
+    for (Path path : circuit().paths(from, to, PowerSide::isWay, MOST_WAYS)) {
+      boolean crosses = path.nodes().stream().skip(1).anyMatch(sides::contains);
+      if (!crosses) {
+        found.add(new Way(load, pin, source, line, path));
+      }
+    }
+  }
+
+  private static Set<Node> lines(List<Way> ways) {
+    return ways.stream()
+        .filter(Way::line)
+        .map(w -> w.source().to())
+        .collect(Collectors.toCollection(LinkedHashSet::new));
+  }
+
+  /** Loads that some line or plus can reach, in the order of the netlist. */
+  public List<Part> loads() {
+    return List.copyOf(ways.keySet());
+  }
+
+  /** Of these the ones on alternating mains. */
+  public List<Part> mainsLoads() {
+    return ways.entrySet().stream()
+        .filter(e -> e.getValue().stream().anyMatch(w -> !w.source().isDirect()))
+        .map(Map.Entry::getKey)
+        .toList();
+  }
+
+  /** The ways of a load. */
+  public List<Way> waysOf(Part load) {
+    return ways.getOrDefault(load, List.of());
+  }
+
+  /** Names of the lines that can reach it. */
+  public Set<Node> linesOf(Part load) {
+    return lines(waysOf(load));
+  }
+
+  /** What a load takes; empty if its power is not known. */
+  public Optional<LoadCurrent> current(Part load) {
+    return Optional.ofNullable(currents.get(load));
+  }
+
+  /** Loads whose current flows, or would flow if it were known, through a branch. */
+  public List<Part> loadsThrough(Branch branch) {
+    return through.getOrDefault(branch, List.of()).stream().map(Way::load).distinct().toList();
+  }
+
+  /** True if a branch lies in a line's way to a load, not only in a neutral's. */
+  public boolean isLine(Branch branch) {
+    return through.getOrDefault(branch, List.of()).stream().anyMatch(Way::line);
+  }
+
+  /** Every wire and contact of all ways, in the order in which the loads name them. */
+  public Set<Branch> branches() {
+    return through.keySet();
+  }
+
+  /** What a branch carries; empty if it carries no load or a load's power is not known. */
+  public Optional<Demand> demand(Branch branch) {
+    return Optional.ofNullable(demands.get(branch));
+  }
+
+  private Optional<Demand> demandOf(Branch branch) {
+    List<Way> here = through.getOrDefault(branch, List.of());
+    Map<Part, String> pins = new LinkedHashMap<>();
+    here.forEach(w -> pins.putIfAbsent(w.load(), w.pin()));
+    if (pins.keySet().stream().anyMatch(p -> !currents.containsKey(p))) {
+      return Optional.empty();
+    }
+    boolean neutral = here.stream().noneMatch(Way::line);
+    List<LoadCurrent> loads = pins.keySet().stream().map(this::known).toList();
+    double nominal = 0;
+    double worst = 0;
+    if (pins.size() == 1) {
+      nominal = at(loads.get(0), pins, neutral);
+      worst = nominal * loads.get(0).worstFactor();
+    } else {
+      List<State> states = study.listsEveryCombination() ? study.states() : List.of();
+      for (State state : states) {
+        Map<Set<Node>, double[]> byLine = new HashMap<>();
+        for (LoadCurrent load : loads) {
+          if (study.load(load.load().name(), state).on()) {
+            // a neutral carries what its fullest line brings: lines cancel each other, never add
+            Set<Node> key = neutral ? linesOf(load.load()) : Set.of();
+            double[] sum = byLine.computeIfAbsent(key, k -> new double[2]);
+            sum[0] += at(load, pins, neutral);
+            sum[1] += at(load, pins, neutral) * load.worstFactor();
+          }
+        }
+        for (double[] sum : byLine.values()) {
+          nominal = Math.max(nominal, sum[0]);
+          worst = Math.max(worst, sum[1]);
+        }
+      }
+      if (worst == 0) {
+        for (LoadCurrent load : loads) {
+          nominal += at(load, pins, neutral);
+          worst += at(load, pins, neutral) * load.worstFactor();
+        }
+      }
+    }
+    LoadCurrent first = loads.get(0);
+    return Optional.of(new Demand(nominal, worst, first.worstWords(), loads));
+  }
+
+  private LoadCurrent known(Part load) {
+    LoadCurrent current = currents.get(load);
+    if (current == null) {
+      throw new IllegalStateException("no current of " + load.name());
+    }
+    return current;
+  }
+
+  /** A neutral of a star carries a whole line current once an element has failed. */
+  private static double at(LoadCurrent load, Map<Part, String> pins, boolean neutral) {
+    String pin = pins.getOrDefault(load.load(), "");
+    double own = load.amps().getOrDefault(pin, 0.0);
+    return neutral || own == 0 ? Math.max(own, load.nominal()) : own;
+  }
+}

@@ -1,0 +1,66 @@
+package org.coilwright.sizing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.netlist.Run;
+import org.coilwright.netlist.Written;
+import org.coilwright.solve.CopperLaw;
+import org.coilwright.table.Cited;
+import org.coilwright.table.ConductorTable;
+import org.coilwright.table.Tables;
+
+/**
+ * Resistance of the wires of a way at the temperature of fully loaded PVC, 70 °C.
+ *
+ * @param ohms all of them in series
+ * @param cited where the figures come from
+ * @param longest the wire that adds most
+ */
+public record WayOhms(double ohms, List<Cited<Double>> cited, Optional<Conductor> longest) {
+  private static final double METRES_PER_KM = 1000;
+  private static final double TABLE_CELSIUS = 20;
+
+  /** Adds the wires of some branches up; contacts count as none. */
+  public static Found<WayOhms> of(List<Branch> branches, Tables tables) {
+    CopperLaw copper = CopperLaw.from(tables);
+    ConductorTable conductors = new ConductorTable(tables);
+    Cited<Double> hot = tables.figure("sizing.insulation-temperature");
+    double sum = 0;
+    double most = -1;
+    Optional<Conductor> longest = Optional.empty();
+    List<Cited<Double>> cited = new ArrayList<>();
+    for (Branch branch : branches) {
+      if (branch instanceof Conductor wire) {
+        String name =
+            wire.run().map(Run::name).orElse("%s to %s".formatted(wire.from(), wire.to()));
+        if (wire.size().isEmpty() || wire.length().isEmpty()) {
+          return new Found.Unknown<>(
+              (wire.size().isEmpty() ? "size of " : "length of ") + name,
+              "The resistance of %s is not known.".formatted(name));
+        }
+        Optional<Cited<Double>> perKm =
+            conductors.ohmPerKm(
+                wire.size().get(),
+                wire.run().flatMap(Run::flexible).map(Written::value).orElse(false));
+        if (perKm.isEmpty()) {
+          return new Found.Unknown<>(
+              "tabulated size of " + name, "No table gives the resistance of %s.".formatted(name));
+        }
+        double ohms =
+            copper.at(perKm.get().value(), TABLE_CELSIUS, hot.value())
+                * wire.length().getAsDouble()
+                / METRES_PER_KM;
+        cited.add(perKm.get());
+        sum += ohms;
+        if (ohms > most) {
+          most = ohms;
+          longest = Optional.of(wire);
+        }
+      }
+    }
+    return new Found.Known<>(new WayOhms(sum, List.copyOf(cited), longest));
+  }
+}
