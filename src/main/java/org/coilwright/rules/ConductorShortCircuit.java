@@ -18,6 +18,7 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
+import org.coilwright.sizing.Series;
 import org.coilwright.sizing.ShortCircuit;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
@@ -128,9 +129,13 @@ final class ConductorShortCircuit implements Rule {
         .alsoAt(device.head().mark(), "lets through " + energy(through))
         .measured(new Measure(through, "A²s"), new Measure(stands, "A²s"))
         .todo(
-            "Take at least %s mm² in %s, or a device whose maker states less."
+            "Take %s or thicker in %s, or a device whose maker states less."
                 .formatted(
-                    Printed.of(Math.sqrt(through) / k.value(), Dimension.COUNT), stretch.name()),
+                    Printed.of(
+                        Series.wireOf(Math.sqrt(through) / k.value(), tables)
+                            .orElse(Math.sqrt(through) / k.value()),
+                        Dimension.AREA),
+                    stretch.name()),
             basis);
   }
 

@@ -18,7 +18,7 @@ import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.sizing.Derated;
 import org.coilwright.sizing.Found;
-import org.coilwright.sizing.NecDevices;
+import org.coilwright.sizing.Series;
 import org.coilwright.sizing.Overcurrent;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
@@ -108,7 +108,7 @@ final class ConductorUnprotected implements Rule {
     String how = may.words();
     boolean gauge = stretch.size().filter(s -> s.awg().isPresent()).isPresent();
     if (gauge && devices.size() == 1) {
-      Optional<Cited<Double>> largest = NecDevices.largestFor(stretch.size().get(), limit, tables);
+      Optional<Cited<Double>> largest = Series.largestFor(stretch.size().get(), limit, tables);
       if (largest.isPresent()) {
         limit = largest.get().value();
         how += ", so a device of %s at most".formatted(Printed.of(limit, Dimension.CURRENT));
@@ -144,9 +144,16 @@ final class ConductorUnprotected implements Rule {
     Subject.Finding finding =
         subject
             .violated(
-                "%s does not protect %s".formatted(names, stretch.name()),
-                "%s is %s; %s may stand behind %s at most: too large by %s."
-                    .formatted(names, pair.value(), stretch.words(), pair.limit(), pair.apart()),
+                "%s %s not protect %s"
+                    .formatted(names, devices.size() == 1 ? "does" : "do", stretch.name()),
+                "%s %s %s; %s may stand behind %s at most: too large by %s."
+                    .formatted(
+                        names,
+                        devices.size() == 1 ? "is" : "together are",
+                        pair.value(),
+                        stretch.words(),
+                        pair.limit(),
+                        pair.apart()),
                 "may carry " + Printed.of(may.amps(), Dimension.CURRENT))
             .measured(value, held);
     Stretch.ratingMark(devices).ifPresent(m -> finding.alsoAt(m, "lets through " + pair.value()));
@@ -155,7 +162,13 @@ final class ConductorUnprotected implements Rule {
         .detail("May carry: %s (%s).".formatted(how, stretch.laidWords()))
         .todo(
             "Take a device of at most %s, or thicker wire in %s."
-                .formatted(Printed.atMost(limit, Dimension.CURRENT), stretch.name()),
+                .formatted(
+                    gauge
+                        ? Printed.atMost(limit, Dimension.CURRENT)
+                        : Series.breakerUpTo(limit, tables)
+                            .map(r -> Printed.of(r.value(), Dimension.CURRENT))
+                            .orElse(Printed.atMost(limit, Dimension.CURRENT)),
+                    stretch.name()),
             basis);
   }
 }

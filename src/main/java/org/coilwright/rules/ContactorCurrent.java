@@ -74,7 +74,7 @@ final class ContactorCurrent implements Rule {
     Subject subject = new Subject(FACTS, fit.rating().mark(), contact.subject(FACTS).at());
     if (apart instanceof Found.Unknown<List<Factor>> unknown) {
       return subject.undecided(
-          unknown.missing() + " of " + contact.name(),
+          "data of %s for %s".formatted(contact.name(), unknown.missing()),
           "What %s may carry for %s is open. %s"
               .formatted(contact.name(), contact.loadNames(), unknown.why()));
     }
@@ -165,7 +165,20 @@ final class ContactorCurrent implements Rule {
                 .formatted(
                     fit.category(),
                     Printed.atLeast(needed, Dimension.CURRENT),
-                    may.factors().isEmpty() ? "" : ", or better its cooling"),
+                    cure(may)),
             basis);
+  }
+
+  /** What would make the rating as it is do. */
+  private static String cure(Derated may) {
+    StringBuilder cures = new StringBuilder();
+    for (Factor factor : may.factors()) {
+      if (factor.why().startsWith("air at")) {
+        cures.append(", or cool its air");
+      } else if (factor.why().startsWith("close")) {
+        cures.append(", or leave a gap beside it");
+      }
+    }
+    return cures.toString();
   }
 }

@@ -65,7 +65,8 @@ final class ContactorVoltage implements Rule {
     Basis basis = new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED);
     String thin = "";
     OptionalDouble metres = Surroundings.altitude(contact.side().circuit().netlist());
-    if (metres.isPresent()
+    if (contact.isDerated()
+        && metres.isPresent()
         && metres.getAsDouble() > tables.figure("sizing.altitude").value()) {
       Optional<Cited<Double>> factor =
           tables.lookup("contact-altitude", Map.of(), metres.getAsDouble(), "voltage");

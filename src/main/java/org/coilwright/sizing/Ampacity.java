@@ -131,7 +131,7 @@ public final class Ampacity {
   }
 
   private static Found<Derated> unknown(ConductorSize size, String why) {
-    return new Found.Unknown<>("what %s may carry".formatted(of(size)), why);
+    return new Found.Unknown<>("tabulated current of %s as laid".formatted(of(size)), why);
   }
 
   private static String of(ConductorSize size) {

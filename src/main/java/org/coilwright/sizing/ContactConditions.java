@@ -37,7 +37,7 @@ public record ContactConditions(
           tables.lookup("parallel-poles", Map.of(), parallel, "factor");
       if (poles.isEmpty() || hertz == 0) {
         return new Found.Unknown<>(
-            "rating of the poles in parallel",
+            "%d poles in parallel".formatted(parallel),
             "No table says what %d poles in parallel carry%s."
                 .formatted(parallel, hertz == 0 ? " on direct current" : ""));
       }
@@ -58,14 +58,14 @@ public record ContactConditions(
       String metres = Printed.of(altitude.getAsDouble(), Dimension.LENGTH);
       if (thin.isEmpty()) {
         return new Found.Unknown<>(
-            "data for %s above the sea".formatted(metres),
+            "%s above the sea".formatted(metres),
             "The table of thin air ends below %s.".formatted(metres));
       }
       factors.add(new Factor(thin.get(), metres + " above the sea"));
     }
     if (hertz > 0 && tables.lookup("contact-frequency", Map.of(), hertz, "factor").isEmpty()) {
       return new Found.Unknown<>(
-          "data for %s".formatted(Printed.of(hertz, Dimension.FREQUENCY)),
+          Printed.of(hertz, Dimension.FREQUENCY),
           "Contactors are rated for 50 and 60 Hz.");
     }
     return new Found.Known<>(List.copyOf(factors));
@@ -82,7 +82,7 @@ public record ContactConditions(
     String at = "air at " + Printed.of(air, Dimension.TEMPERATURE);
     if (factor.isEmpty()) {
       return new Found.Unknown<>(
-          "the maker's rating in " + at,
+          at,
           "Its rating holds to %s, and the table of warm air ends below %s."
               .formatted(
                   Printed.of(rated, Dimension.TEMPERATURE),

@@ -43,6 +43,9 @@ public record LoadCurrent(
     Optional<Cited<Double>> power,
     double hertz) {
 
+  /** A line that loses more than this is no line but a fault. */
+  private static final double MOST_LINE_LOSS = 1.25;
+
   /** Nominal current of the pin that carries most. */
   public double nominal() {
     return amps.values().stream().mapToDouble(a -> a).max().orElse(0);
@@ -106,6 +109,7 @@ public record LoadCurrent(
             : source.volts();
     double volts = supply.map(Quantity::nominal).orElse(0.0);
     double high = supply.map(Quantity::high).orElse(volts);
+    withoutLineLoss(study, load, watts, volts, amps);
     Optional<Cited<Double>> cited = Optional.empty();
     double factor = 1;
     if (power.isPresent() && !power.get().isExact()) {
@@ -127,6 +131,27 @@ public record LoadCurrent(
                 .orElse(50.0);
     return Optional.of(
         new LoadCurrent(load, Map.copyOf(amps), watts, volts, high, factor, cited, hertz));
+  }
+
+  /**
+   * What the lines lose is put back: a person redoes the current from power and voltage alone, and
+   * a thick short line would come to that. A load on quite another voltage is left as it is.
+   */
+  private static void withoutLineLoss(
+      Study study, Part load, double watts, double volts, Map<String, Double> amps) {
+    OptionalDouble rated = ratedWatts(study, load);
+    Optional<Written<Quantity>> plate =
+        load instanceof Part.Heater heater
+            ? heater.voltage()
+            : load instanceof Part.OtherLoad other ? other.voltage() : Optional.empty();
+    if (rated.isEmpty() || rated.getAsDouble() <= 0 || plate.isEmpty() || watts <= 0) {
+      return;
+    }
+    double gets = plate.get().value().nominal() * Math.sqrt(watts / rated.getAsDouble());
+    double scale = volts / gets;
+    if (scale >= 1 && scale <= MOST_LINE_LOSS) {
+      amps.replaceAll((pin, a) -> a * scale);
+    }
   }
 
   private static Optional<Quantity> writtenPower(Part load) {

@@ -12,8 +12,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.coilwright.cli.Style;
-import org.coilwright.cli.TextReport;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Report;
 import org.coilwright.table.Tables;
@@ -72,7 +70,7 @@ class FixturesTest {
   }
 
   private static void assertText(Fixture fixture) throws IOException {
-    String text = TextReport.of(CHECKED.report(fixture), Style.PLAIN);
+    String text = CHECKED.text(fixture);
     if (ACCEPT) {
       Files.writeString(fixture.expected(), text);
       return;

@@ -8,13 +8,30 @@ import org.coilwright.table.Cited;
 import org.coilwright.table.CitedTable;
 import org.coilwright.table.Tables;
 
-/** Standard ratings of overcurrent devices, and the largest that a wire or appliance may have. */
-public final class NecDevices {
-  private NecDevices() {}
+/** Series of preferred ratings and sizes, and the largest device that a wire may have. */
+public final class Series {
+  private Series() {}
 
   /** The smallest standard rating that is at least this; empty above the table. */
   public static Optional<Cited<Double>> atLeast(double amps, Tables tables) {
     return next("device-ratings-nec", amps, tables);
+  }
+
+  /** The largest preferred breaker that is at most this; empty below the series. */
+  public static Optional<Cited<Double>> breakerUpTo(double amps, Tables tables) {
+    return tables.table("breaker-ratings").rows().stream()
+        .flatMap(r -> r.number("amps").stream())
+        .filter(r -> r.value() <= amps * (1 + 1e-9))
+        .reduce((a, b) -> b);
+  }
+
+  /** The thinnest metric size that is at least this, mm². */
+  public static Optional<Double> wireOf(double mm2, Tables tables) {
+    return tables.table("conductor-resistance-mm2").rows().stream()
+        .flatMap(r -> r.number("mm2").stream())
+        .map(Cited::value)
+        .filter(s -> s >= mm2 * (1 - 1e-9))
+        .findFirst();
   }
 
   /** The smallest figure of a series that is at least this, within 1e-9. */
