@@ -23,7 +23,7 @@ public final class Rehearsal {
   /** A time that is a whole number of rows but for rounding is that number. */
   private static final double ROUNDING = 1e-9;
 
-  private final Feed feed;
+  private final int stepMillis;
   private final Settings settings;
   private final @Nullable Water water;
   private final @Nullable Trace trace;
@@ -97,8 +97,9 @@ public final class Rehearsal {
   private double hottest;
   private long targetStep = -1;
 
-  private Rehearsal(Feed feed, Plant plant, Settings settings, @Nullable Trace trace) {
-    this.feed = feed;
+  /** About to begin at the first row of a feed, whose rows are then given to {@link #accept}. */
+  Rehearsal(Feed feed, Plant plant, Settings settings, @Nullable Trace trace) {
+    this.stepMillis = feed.stepMillis();
     this.settings = settings;
     this.trace = trace;
     this.water = plant.water().orElse(null);
@@ -157,32 +158,36 @@ public final class Rehearsal {
   public static Tally run(Feed feed, Plant plant, Settings settings, @Nullable Trace trace) {
     feed.rewind();
     Rehearsal rehearsal = new Rehearsal(feed, plant, settings, trace);
-    rehearsal.all();
-    return rehearsal.tally();
+    float[] pv = new float[BLOCK];
+    float[] other = new float[BLOCK];
+    for (int n = feed.next(pv, other); n > 0; n = feed.next(pv, other)) {
+      rehearsal.accept(pv, other, n);
+    }
+    return rehearsal.end();
   }
 
   private static long rows(double seconds, double dt) {
     return (long) Math.ceil(seconds / dt - ROUNDING);
   }
 
-  private void all() {
-    float[] pv = new float[BLOCK];
-    float[] other = new float[BLOCK];
-    int n = feed.next(pv, other);
-    while (n > 0) {
-      int i = 0;
-      while (i < n) {
-        atTheClock();
-        int end = Math.min(n, i + clock.rowsToNextEvent());
-        rows(pv, other, i, end);
-        clock.advance(end - i);
-        i = end;
-      }
-      n = feed.next(pv, other);
+  /** Runs the next {@code n} rows. */
+  void accept(float[] pv, float[] other, int n) {
+    int i = 0;
+    while (i < n) {
+      atTheClock();
+      int end = Math.min(n, i + clock.rowsToNextEvent());
+      rows(pv, other, i, end);
+      clock.advance(end - i);
+      i = end;
     }
+  }
+
+  /** After the last row. */
+  Tally end() {
     if (closed) {
       endRun(step);
     }
+    return tally();
   }
 
   private void atTheClock() {
@@ -382,7 +387,7 @@ public final class Rehearsal {
   private Tally tally() {
     return new Tally(
         step,
-        feed.stepMillis(),
+        stepMillis,
         List.copyOf(runs),
         closedRows,
         pvSum * hours,

@@ -12,8 +12,10 @@ import java.util.function.IntToDoubleFunction;
  * @param tells one sentence about what happens
  * @param feed a second a row
  * @param startLevel battery level to begin with, 0 to 1
+ * @param passing true if clouds take the sun away from a load that has just begun, whatever the
+ *     settings
  */
-public record Situation(String name, String tells, Feed feed, double startLevel) {
+public record Situation(String name, String tells, Feed feed, double startLevel, boolean passing) {
   private static final int DAY = 86_400;
   private static final int HOUR = 3600;
   private static final int SUNRISE = 6 * HOUR;
@@ -47,7 +49,7 @@ public record Situation(String name, String tells, Feed feed, double startLevel)
         brokenCloud(scene),
         eveningStep(scene),
         evening(
-            "short strong load",
+            "short load",
             "After dark the largest load runs for forty seconds.",
             t -> t >= 600 && t < 640 ? base + step : base),
         evening(
@@ -56,7 +58,7 @@ public record Situation(String name, String tells, Feed feed, double startLevel)
             t -> (t >= 600 && t < 780) || (t >= 840 && t < 1020) ? base + step : base),
         day("battery full", "A clear day that begins with the battery full.", clear, house, 1),
         day(
-            "battery at its floor",
+            "battery empty",
             "A clear day that begins with the battery at its floor.",
             clear,
             house,
@@ -66,12 +68,16 @@ public record Situation(String name, String tells, Feed feed, double startLevel)
   /** A day of clouds that pass: what asks most of the contacts. */
   public static Situation brokenCloud(Scene scene) {
     float[] clouds = clouds();
-    return day(
+    return new Situation(
         "broken cloud",
         "The same day with clouds that pass within minutes.",
-        t -> scene.pvPeakWatts() * sun(t) * clouds[t],
-        t -> scene.baseLoadWatts() * livedIn(t),
-        MIDDLE);
+        Computed.of(
+            DAY,
+            0,
+            t -> scene.pvPeakWatts() * sun(t) * clouds[t],
+            t -> scene.baseLoadWatts() * livedIn(t)),
+        MIDDLE,
+        true);
   }
 
   /** The largest load stops after dark: what a battery that settles slowly is seen by. */
@@ -86,7 +92,7 @@ public record Situation(String name, String tells, Feed feed, double startLevel)
 
   /** What was measured, begun with the battery neither full nor near its floor. */
   public static Situation measured(String name, Feed feed) {
-    return new Situation(name, "As measured.", feed, MIDDLE);
+    return new Situation(name, "As measured.", feed, MIDDLE, false);
   }
 
   /** The scene's plant as this situation begins with it. */
@@ -101,12 +107,12 @@ public record Situation(String name, String tells, Feed feed, double startLevel)
       IntToDoubleFunction pv,
       IntToDoubleFunction other,
       double startLevel) {
-    return new Situation(name, tells, Computed.of(DAY, 0, pv, other), startLevel);
+    return new Situation(name, tells, Computed.of(DAY, 0, pv, other), startLevel, false);
   }
 
   /** From nine until midnight: the battery has settled long before anything happens. */
   private static Situation evening(String name, String tells, IntToDoubleFunction other) {
-    return new Situation(name, tells, Computed.of(3 * HOUR, 21 * HOUR, t -> 0, other), HIGH);
+    return new Situation(name, tells, Computed.of(3 * HOUR, 21 * HOUR, t -> 0, other), HIGH, false);
   }
 
   private static double sun(int second) {

@@ -2,6 +2,7 @@ package org.coilwright.cli;
 
 import java.util.List;
 import java.util.Optional;
+import org.coilwright.behaviour.Improvement;
 import org.coilwright.behaviour.Rehearsed;
 import org.coilwright.behaviour.Run;
 import org.coilwright.behaviour.Tally;
@@ -13,7 +14,8 @@ import org.coilwright.table.Cited;
 final class RehearsalJson {
   private RehearsalJson() {}
 
-  static String of(String file, Stage stage, List<Rehearsed> all) {
+  static String of(
+      String file, Stage stage, List<Rehearsed> all, Optional<Improvement> improvement) {
     JsonWriter json = new JsonWriter();
     json.object().key("coilwright").number(1).key("file").text(file);
     json.key("output").text(stage.output());
@@ -36,7 +38,24 @@ final class RehearsalJson {
             .max()
             .orElse(Double.NaN);
     stage.relays().forEach(r -> contact(json, r, perDay));
-    return json.endArray().endObject().toString();
+    json.endArray();
+    improvement.ifPresent(i -> improvement(json, i));
+    return json.endObject().toString();
+  }
+
+  private static void improvement(JsonWriter json, Improvement improvement) {
+    json.key("improve").object();
+    json.key("shortestConfirmAsSet").number(improvement.asSet().orElse(Double.NaN));
+    json.key("thresholdThatKeepsOut").number(improvement.keepsOut().orElse(Double.NaN));
+    json.key("shortestConfirmThere").number(improvement.atKeepsOut().orElse(Double.NaN));
+    json.key("tried").array();
+    for (Improvement.Cell cell : improvement.cells()) {
+      json.object().key("confirm").number(cell.confirm()).key("threshold").number(cell.threshold());
+      json.key("falseStarts").number(cell.falseStarts());
+      json.key("unusedSurplus").number(cell.unusedWh());
+      json.key("batteryAndGrid").number(cell.drawnWh()).endObject();
+    }
+    json.endArray().endObject();
   }
 
   private static void situation(JsonWriter json, Rehearsed r) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.coilwright.behaviour.Improvement;
 import org.coilwright.behaviour.Rehearsed;
 import org.coilwright.behaviour.Run;
 import org.coilwright.behaviour.Settings;
@@ -38,11 +39,12 @@ final class RehearsalText {
     this.style = style;
   }
 
-  static String of(Stage stage, List<Rehearsed> all, Style style) {
-    return new RehearsalText(stage, all, style).write();
+  static String of(
+      Stage stage, List<Rehearsed> all, Optional<Improvement> improvement, Style style) {
+    return new RehearsalText(stage, all, style).write(improvement);
   }
 
-  private String write() {
+  private String write(Optional<Improvement> improvement) {
     wrap(
         "%s switches %s, %s. %s"
             .formatted(
@@ -52,6 +54,11 @@ final class RehearsalText {
     out.append('\n');
     odd();
     contacts();
+    improvement.ifPresent(
+        i -> {
+          out.append('\n');
+          ImprovementText.append(out, stage, i, style);
+        });
     assumed();
     out.append('\n');
     wrap(DEFINITION);
@@ -107,9 +114,9 @@ final class RehearsalText {
     }
     if (r.tally().targetStep().isPresent()) {
       String at = r.clock(r.tally().targetStep().getAsLong());
-      return "hot at " + at.substring(0, at.lastIndexOf(':'));
+      return "hot " + at.substring(0, at.lastIndexOf(':'));
     }
-    return "%s at most"
+    return "to %s"
         .formatted(Printed.of(r.tally().hottestCelsius().getAsDouble(), Dimension.TEMPERATURE));
   }
 

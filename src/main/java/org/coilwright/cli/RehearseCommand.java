@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.behaviour.DayFile;
+import org.coilwright.behaviour.Improvement;
 import org.coilwright.behaviour.Rehearsed;
 import org.coilwright.behaviour.Situation;
 import org.coilwright.drawing.Picture;
@@ -64,8 +65,13 @@ final class RehearseCommand extends ConsoleCommand {
   @Option(
       names = "--plot",
       paramLabel = "OUT",
-      description = "Draw it as well: OUT.svg or OUT.png.")
+      description = "Draw it as well: OUT.svg or OUT.png. With --improve, draws what was tried.")
   private Optional<String> plot = Optional.empty();
+
+  @Option(
+      names = "--improve",
+      description = "Try other confirm times and start thresholds as well.")
+  private boolean improve;
 
   RehearseCommand(Console console) {
     super(console);
@@ -100,8 +106,14 @@ final class RehearseCommand extends ConsoleCommand {
       situations = List.of(measured.get());
     }
     List<Rehearsed> all = situations.stream().map(s -> Rehearsed.of(s, stage.scene())).toList();
+    Optional<Improvement> improvement =
+        improve ? Optional.of(Improvement.of(stage.scene(), situations)) : Optional.empty();
     if (plot.isPresent()) {
-      Optional<String> refused = draw(RehearsalPicture.of(stage, all), plot.get());
+      Picture picture =
+          improvement
+              .map(i -> ImprovementPicture.of(stage, i))
+              .orElseGet(() -> RehearsalPicture.of(stage, all));
+      Optional<String> refused = draw(picture, plot.get());
       if (refused.isPresent()) {
         return refuse(refused.get());
       }
@@ -110,8 +122,8 @@ final class RehearseCommand extends ConsoleCommand {
         .out()
         .print(
             switch (form) {
-              case TEXT -> RehearsalText.of(stage, all, outStyle());
-              case JSON -> RehearsalJson.of(file, stage, all);
+              case TEXT -> RehearsalText.of(stage, all, improvement, outStyle());
+              case JSON -> RehearsalJson.of(file, stage, all, improvement);
             });
     boolean anyFalse = all.stream().anyMatch(r -> !r.tally().falseStarts().isEmpty());
     return anyFalse ? Exit.FINDINGS : Exit.NOTHING_FOUND;

@@ -154,4 +154,20 @@ class RehearseCommandTest {
     assertEquals("", ran.out());
     assertTrue(ran.err().contains(".svg or .png"), ran.err());
   }
+
+  @Test
+  void other_settings_are_tried_shown_and_drawn() throws IOException {
+    String netlist = hasty();
+    Path svg = folder.resolve("tried.svg");
+    Ran ran = Cli.run("rehearse", netlist, "--improve", "--plot", svg.toString());
+    assertEquals(1, ran.code(), ran.err());
+    assertTrue(
+        ran.out().contains("Shortest confirm time without a false start at 1 kW: 5 s"), ran.out());
+    assertTrue(ran.out().contains("keeps battery and grid out"), ran.out());
+    assertTrue(ran.out().lines().allMatch(l -> l.length() <= 80), ran.out());
+    assertTrue(Files.readString(svg).contains(">confirm time, s<"));
+    Ran json = Cli.run("rehearse", netlist, "--improve", "--as", "json");
+    JsonNode tried = new ObjectMapper().readTree(json.out()).get("improve");
+    assertEquals(5, tried.get("shortestConfirmAsSet").asInt());
+  }
 }
