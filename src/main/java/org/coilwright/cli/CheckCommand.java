@@ -2,76 +2,82 @@ package org.coilwright.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.coilwright.rule.Report;
 import org.coilwright.rule.Weight;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright check FILE…}. */
-@Command(
-    name = "check",
-    description = "Checks netlists and says what is wrong, where, and what to do.",
-    footer = {
-      "",
-      "One file is reported in full; several make a line each and a total.",
-      "",
-      "Examples:",
-      "  coilwright check boiler.yaml",
-      "  coilwright check --as json --fail-on stop *.yaml",
-      "  generate | coilwright check -",
-      "",
-      "Ends with 0: nothing at or above --fail-on, 1: findings, 2: a file or the command line",
-      "cannot be used (also if other files have findings), 3: a fault of coilwright itself."
-    })
 final class CheckCommand extends ConsoleCommand {
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "FILE",
-      description = "Netlists; - reads standard input.")
-  private List<String> files = new ArrayList<>();
-
-  @Option(
-      names = "--as",
-      paramLabel = "FORM",
-      defaultValue = "text",
-      description = "Form of the result: ${COMPLETION-CANDIDATES}. Default: text.")
-  private Form form = Form.TEXT;
-
-  @Option(
-      names = "--fail-on",
-      paramLabel = "WEIGHT",
-      defaultValue = "fix",
-      description = "Lightest finding that ends with 1: ${COMPLETION-CANDIDATES}. Default: fix.")
-  private FailOn failOn = FailOn.FIX;
+  private static final String AS = "--as";
+  private static final String FAIL_ON = "--fail-on";
 
   CheckCommand(Console console) {
     super(console);
   }
 
   @Override
-  public Integer call() {
+  CommandSpec spec() {
+    CommandSpec spec =
+        spec(
+            "Checks netlists and says what is wrong, where, and what to do.",
+            "",
+            "One file is reported in full; several make a line each and a total.",
+            "",
+            "Examples:",
+            "  coilwright check boiler.yaml",
+            "  coilwright check --as json --fail-on stop *.yaml",
+            "  generate | coilwright check -",
+            "",
+            "Ends with 0: nothing at or above --fail-on, 1: findings, 2: a file or the command line",
+            "cannot be used (also if other files have findings), 3: a fault of coilwright itself.");
+    spec.addPositional(
+        PositionalParamSpec.builder()
+            .arity("1..*")
+            .type(List.class)
+            .auxiliaryTypes(String.class)
+            .paramLabel("FILE")
+            .description("Netlists; - reads standard input.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder(AS)
+            .paramLabel("FORM")
+            .type(Form.class)
+            .description("Form of the result: text (default), json or sarif.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder(FAIL_ON)
+            .paramLabel("WEIGHT")
+            .type(FailOn.class)
+            .description("Lightest finding that ends with 1: stop, fix (default) or note.")
+            .build());
+    return withCommonOptions(spec);
+  }
+
+  @Override
+  int run(ParseResult parsed) {
+    List<String> files = parsed.matchedPositionalValue(0, List.<String>of());
     Inspector inspector = Inspector.standard();
     List<Inspection> inspections = new ArrayList<>();
     for (String file : files) {
       inspections.add(inspector.inspect(file, console()));
     }
     for (Inspection inspection : inspections) {
-      if (inspection instanceof Inspection.Unusable u) {
-        tell(u);
+      if (inspection instanceof Inspection.Unusable unusable) {
+        tell(unusable, parsed);
       }
     }
-    Style style = outStyle();
     console()
         .out()
         .print(
-            switch (form) {
-              case TEXT -> text(inspections, style);
+            switch (parsed.matchedOptionValue(AS, Form.TEXT)) {
+              case TEXT -> text(inspections, outStyle(parsed));
               case JSON -> JsonReport.of(inspections);
               case SARIF -> SarifReport.of(inspections, inspector.facts());
             });
-    return exit(inspections);
+    return exit(inspections, parsed.matchedOptionValue(FAIL_ON, FailOn.FIX).weight);
   }
 
   private static String text(List<Inspection> inspections, Style style) {
@@ -83,18 +89,21 @@ final class CheckCommand extends ConsoleCommand {
         : "";
   }
 
-  private int exit(List<Inspection> inspections) {
-    if (inspections.stream().anyMatch(Inspection.Unusable.class::isInstance)) {
-      return Exit.UNUSABLE;
+  private static int exit(List<Inspection> inspections, Weight lightest) {
+    int code = Exit.NOTHING_FOUND;
+    for (Inspection inspection : inspections) {
+      if (inspection instanceof Inspection.Unusable) {
+        return Exit.UNUSABLE;
+      } else if (inspection instanceof Inspection.Done done && fails(done.report(), lightest)) {
+        code = Exit.FINDINGS;
+      }
     }
-    return inspections.stream().anyMatch(i -> i instanceof Inspection.Done d && fails(d.report()))
-        ? Exit.FINDINGS
-        : Exit.NOTHING_FOUND;
+    return code;
   }
 
-  private boolean fails(Report report) {
+  private static boolean fails(Report report, Weight lightest) {
     return report.findings().stream()
-        .anyMatch(f -> report.counts(f) && f.weight().compareTo(failOn.weight) <= 0);
+        .anyMatch(f -> report.counts(f) && f.weight().compareTo(lightest) <= 0);
   }
 
   enum Form {
@@ -104,7 +113,7 @@ final class CheckCommand extends ConsoleCommand {
 
     @Override
     public String toString() {
-      return name().toLowerCase(Locale.ROOT);
+      return typed(this);
     }
   }
 
@@ -121,7 +130,7 @@ final class CheckCommand extends ConsoleCommand {
 
     @Override
     public String toString() {
-      return name().toLowerCase(Locale.ROOT);
+      return typed(this);
     }
   }
 }

@@ -2,70 +2,97 @@ package org.coilwright.cli;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.pdf.ChecklistPdf;
 import org.coilwright.rule.Report;
 import org.coilwright.rule.Verdict;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright checklist FILE -o OUT.pdf}. */
-@Command(
-    name = "checklist",
-    description = "Writes the checklist for wiring and test as a PDF.",
-    footer = {
-      "",
-      "The PDF is written whole or not at all. With SOURCE_DATE_EPOCH set, its date is that one.",
-      "",
-      "Example:",
-      "  coilwright checklist boiler.yaml -o boiler.pdf",
-      "",
-      "Ends with 0: written, nothing above a note, 1: written, with findings, 2: the netlist cannot",
-      "be used or the PDF cannot be written, 3: a fault of coilwright itself."
-    })
 final class ChecklistCommand extends ConsoleCommand {
-  @Parameters(paramLabel = "FILE", description = "Netlist; - reads standard input.")
-  private String file = "";
-
-  @Option(
-      names = {"-o", "--output"},
-      required = true,
-      paramLabel = "OUT.pdf",
-      description = "File to write; - is standard output.")
-  private String output = "";
+  private static final String OUTPUT = "--output";
 
   ChecklistCommand(Console console) {
     super(console);
   }
 
   @Override
-  public Integer call() throws IOException {
+  CommandSpec spec() {
+    CommandSpec spec =
+        spec(
+            "Writes the checklist for wiring and test as a PDF.",
+            "",
+            "The PDF is written whole or not at all. With SOURCE_DATE_EPOCH set, its date is that one.",
+            "",
+            "Example:",
+            "  coilwright checklist boiler.yaml -o boiler.pdf",
+            "",
+            "Ends with 0: written, nothing above a note, 1: written, with findings, 2: the netlist",
+            "cannot be used or the PDF cannot be written, 3: a fault of coilwright itself.");
+    spec.addPositional(
+        PositionalParamSpec.builder()
+            .arity("1")
+            .type(String.class)
+            .paramLabel("FILE")
+            .description("Netlist; - reads standard input.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder("-o", OUTPUT)
+            .required(true)
+            .paramLabel("OUT.pdf")
+            .type(String.class)
+            .description("File to write; - is standard output.")
+            .build());
+    return withCommonOptions(spec);
+  }
+
+  @Override
+  int run(ParseResult parsed) {
+    String file = parsed.matchedPositionalValue(0, "");
     Inspector inspector = Inspector.standard();
     Inspection inspection = inspector.inspect(file, console());
     if (inspection instanceof Inspection.Unusable unusable) {
-      tell(unusable);
+      tell(unusable, parsed);
       console().err().println("No PDF was written.");
     } else if (inspection instanceof Inspection.Done done) {
-      return write(inspector.checklist(done, console().today()), done.report());
+      byte[] pdf = pdf(inspector.checklist(done, console().today()));
+      if (write(pdf, parsed.matchedOptionValue(OUTPUT, ""), file)) {
+        console().err().println(VerdictLine.of(done.report(), errStyle(parsed)));
+        return exit(done.report());
+      }
     }
     return Exit.UNUSABLE;
   }
 
-  private int write(Checklist checklist, Report report) throws IOException {
+  private static byte[] pdf(Checklist checklist) {
     ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-    ChecklistPdf.write(checklist, pdf);
+    try {
+      ChecklistPdf.write(checklist, pdf);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return pdf.toByteArray();
+  }
+
+  private boolean write(byte[] pdf, String output, String input) {
     if (output.equals(InputFile.STDIN)) {
-      pdf.writeTo(console().out());
+      console().out().write(pdf, 0, pdf.length);
     } else {
-      OutputFile.Written written = new OutputFile(output).write(pdf.toByteArray(), file);
+      OutputFile.Written written = new OutputFile(output).write(pdf, input);
       if (written instanceof OutputFile.Refused refused) {
         console().err().println(Lines.harmless(refused.why()) + " No PDF was written.");
-        return Exit.UNUSABLE;
+        return false;
       }
       console().err().println("Wrote " + Lines.harmless(output) + ".");
     }
-    console().err().println(VerdictLine.of(report, errStyle()));
+    return true;
+  }
+
+  private static int exit(Report report) {
     Verdict verdict = report.verdict();
     return verdict == Verdict.STOP || verdict == Verdict.FIX ? Exit.FINDINGS : Exit.NOTHING_FOUND;
   }

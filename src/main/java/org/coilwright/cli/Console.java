@@ -6,12 +6,12 @@ import java.io.FileOutputStream;
 import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 
 /**
  * The surroundings of a run.
@@ -20,7 +20,7 @@ import java.util.Set;
  * @param err for messages
  * @param environment variables
  * @param terminals which of {@code in}, {@code out}, {@code err} a person sits at
- * @param clock for the date on a checklist
+ * @param date today; asked only where a date is printed, since time zones take long to load
  */
 record Console(
     InputStream in,
@@ -28,7 +28,7 @@ record Console(
     PrintStream err,
     Map<String, String> environment,
     Set<String> terminals,
-    Clock clock) {
+    Supplier<LocalDate> date) {
 
   /** Told by the launcher, which can ask the system; Java 17 cannot for each stream alone. */
   private static final String TERMINAL = "org.coilwright.terminal";
@@ -45,7 +45,7 @@ record Console(
         utf8(FileDescriptor.err),
         System.getenv(),
         terminals,
-        Clock.system(ZoneId.systemDefault()));
+        () -> LocalDate.now(ZoneId.systemDefault()));
   }
 
   private static PrintStream utf8(FileDescriptor descriptor) {
@@ -84,7 +84,7 @@ record Console(
     boolean usable = !epoch.isEmpty() && epoch.length() <= 12;
     return usable && epoch.chars().allMatch(c -> c >= '0' && c <= '9')
         ? LocalDate.ofEpochDay(Long.parseLong(epoch) / SECONDS_A_DAY)
-        : LocalDate.now(clock);
+        : date.get();
   }
 
   /** When colour is used. */

@@ -1,59 +1,65 @@
 package org.coilwright.cli;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.coilwright.rule.RuleFacts;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright explain RULE}. */
-@Command(
-    name = "explain",
-    description = "Tells what a rule looks at, why, what to do, and where its limits come from.",
-    footer = {
-      "",
-      "Without RULE it lists them all; a group such as coil lists that group.",
-      "",
-      "Examples:",
-      "  coilwright explain coil.too-low",
-      "  coilwright explain suppression"
-    })
 final class ExplainCommand extends ConsoleCommand {
-  @Parameters(arity = "0..1", paramLabel = "RULE", description = "Name of a rule or of a group.")
-  private String rule = "";
-
   ExplainCommand(Console console) {
     super(console);
   }
 
   @Override
-  public Integer call() {
+  CommandSpec spec() {
+    CommandSpec spec =
+        spec(
+            "Tells what a rule looks at, why, what to do, and where its limits come from.",
+            "",
+            "Without RULE it lists them all; a group such as coil lists that group.",
+            "",
+            "Examples:",
+            "  coilwright explain coil.too-low",
+            "  coilwright explain suppression");
+    spec.addPositional(
+        PositionalParamSpec.builder()
+            .arity("0..1")
+            .type(String.class)
+            .paramLabel("RULE")
+            .description("Name of a rule or of a group.")
+            .build());
+    return withCommonOptions(spec);
+  }
+
+  @Override
+  int run(ParseResult parsed) {
+    String rule = parsed.matchedPositionalValue(0, "");
     Inspector inspector = Inspector.standard();
     List<RuleFacts> all = inspector.facts();
-    Style style = outStyle();
     for (RuleFacts facts : all) {
       if (facts.id().equals(rule)) {
-        console().out().print(RuleText.of(facts, inspector::cite, style));
+        console().out().print(RuleText.of(facts, inspector::cite, outStyle(parsed)));
         return Exit.NOTHING_FOUND;
       }
     }
     List<RuleFacts> listed =
         rule.isEmpty() ? all : all.stream().filter(f -> f.group().equals(rule)).toList();
     if (listed.isEmpty()) {
-      List<String> names =
-          java.util.stream.Stream.concat(
-                  all.stream().map(RuleFacts::id), all.stream().map(RuleFacts::group).distinct())
-              .toList();
-      console()
-          .err()
-          .println(
-              "There is no rule "
-                  + Lines.harmless(rule)
-                  + "."
-                  + Near.question(rule, names)
-                  + "\nTry:   coilwright explain");
-      return Exit.UNUSABLE;
+      return unknown(rule, all);
     }
-    console().out().print(RuleText.list(listed, style));
+    console().out().print(RuleText.list(listed, outStyle(parsed)));
     return Exit.NOTHING_FOUND;
+  }
+
+  private int unknown(String rule, List<RuleFacts> all) {
+    List<String> names = new ArrayList<>(all.stream().map(RuleFacts::group).distinct().toList());
+    all.forEach(facts -> names.add(facts.id()));
+    String question = Near.question(rule, names);
+    console().err().println("There is no rule " + Lines.harmless(rule) + "." + question);
+    console().err().println("Try:   coilwright explain");
+    return Exit.UNUSABLE;
   }
 }

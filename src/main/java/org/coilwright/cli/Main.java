@@ -1,6 +1,5 @@
 package org.coilwright.cli;
 
-import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
@@ -13,13 +12,16 @@ import java.util.function.Function;
 import org.coilwright.quantity.Words;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The command line. */
 public final class Main {
   private final Console console;
-  private final Map<String, Function<Console, Object>> commands = new LinkedHashMap<>();
+  private final Map<String, Function<Console, ConsoleCommand>> commands = new LinkedHashMap<>();
 
   Main(Console console) {
     this.console = console;
@@ -42,8 +44,10 @@ public final class Main {
   int run(String... args) {
     int code;
     try {
-      code = args.length == 0 ? usage() : commandLine(args).execute(args);
-    } catch (Exception | StackOverflowError | OutOfMemoryError e) {
+      code = dispatch(args);
+    } catch (ParameterException e) {
+      code = misused(e);
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
       code = Defect.tell(console, e);
     }
     console.out().flush();
@@ -51,69 +55,76 @@ public final class Main {
     return code;
   }
 
-  private int usage() {
-    commandLine().usage(console.err(), Ansi.OFF);
+  private int dispatch(String... args) {
+    String first = args.length == 0 ? "" : args[0];
+    if (first.equals("help")) {
+      String[] about = Arrays.copyOfRange(args, 1, args.length + 1);
+      about[about.length - 1] = "--help";
+      return dispatch(about);
+    }
+    Function<Console, ConsoleCommand> make = commands.get(first);
+    if (make == null) {
+      return withoutCommand(args);
+    }
+    // Only the command that is asked for is built: the others cost start-up time.
+    ConsoleCommand command = make.apply(console);
+    CommandLine root = commandLine(Map.of(first, command));
+    ParseResult parsed = root.parseArgs(args).subcommand();
+    if (parsed.isUsageHelpRequested()) {
+      return usage(parsed.commandSpec().commandLine());
+    }
+    return command.run(parsed);
+  }
+
+  private int withoutCommand(String... args) {
+    Map<String, ConsoleCommand> all = new LinkedHashMap<>();
+    commands.forEach((name, make) -> all.put(name, make.apply(console)));
+    CommandLine root = commandLine(all);
+    ParseResult parsed = root.parseArgs(args);
+    if (parsed.isUsageHelpRequested()) {
+      return usage(root);
+    } else if (parsed.isVersionHelpRequested()) {
+      console.out().println("coilwright " + Version.text());
+      return Exit.NOTHING_FOUND;
+    }
+    console.err().print(root.getUsageMessage(Ansi.OFF));
     return Exit.UNUSABLE;
   }
 
-  /** Only the command that is asked for is built: reading its annotations costs start-up time. */
-  private CommandLine commandLine(String... args) {
-    String first = args.length == 0 ? "" : args[0];
-    CommandLine root = new CommandLine(new RootCommand());
-    commands.forEach(
-        (name, make) -> {
-          if (name.equals(first) || !commands.containsKey(first)) {
-            root.addSubcommand(name, make.apply(console));
-          }
-        });
-    if (first.equals("help")) {
-      root.addSubcommand("help", new CommandLine.HelpCommand());
-    }
-    root.getCommandSpec().version("coilwright " + Version.text());
-    return root.setOut(writer(console.out()))
-        .setErr(writer(console.err()))
-        .setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF))
+  private static CommandLine commandLine(Map<String, ConsoleCommand> commands) {
+    CommandSpec root = RootCommand.spec();
+    commands.forEach((name, command) -> root.addSubcommand(name, command.spec()));
+    return new CommandLine(root)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setExpandAtFiles(false)
-        .setUsageHelpWidth(Style.PLAIN.width() + 10)
-        .setExecutionStrategy(this::execute)
-        .setParameterExceptionHandler((e, unused) -> misused(e))
-        .setExecutionExceptionHandler((e, line, parsed) -> Defect.tell(console, e));
+        .setUsageHelpWidth(Style.PLAIN.width() + 10);
   }
 
-  private static PrintWriter writer(PrintStream stream) {
-    return new PrintWriter(stream, false, StandardCharsets.UTF_8);
-  }
-
-  private int execute(CommandLine.ParseResult parsed) {
-    if (!parsed.hasSubcommand() && !parsed.isUsageHelpRequested()) {
-      if (!parsed.isVersionHelpRequested()) {
-        return usage();
-      }
-    }
-    return new CommandLine.RunLast().execute(parsed);
+  private int usage(CommandLine line) {
+    line.usage(new PrintWriter(console.out(), true, StandardCharsets.UTF_8), Ansi.OFF);
+    return Exit.NOTHING_FOUND;
   }
 
   private int misused(ParameterException e) {
-    CommandLine line = e.getCommandLine();
-    String command = line.getCommandSpec().qualifiedName();
-    String message = Objects.requireNonNullElse(e.getMessage(), "the command line cannot be used");
-    if (e instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
-      message = unknown(line, unmatched.getUnmatched().get(0));
-    } else if (e.getArgSpec() instanceof CommandLine.Model.OptionSpec option
-        && option.type().isEnum()
-        && e.getValue() != null) {
-      message =
-          "%s takes %s, not %s."
-              .formatted(option.longestName(), Words.either(choices(option.type())), e.getValue());
-    }
-    console.err().println("coilwright: " + Lines.harmless(message));
+    console.err().println("coilwright: " + Lines.harmless(sentence(e)));
+    String command = e.getCommandLine().getCommandSpec().qualifiedName();
     console.err().println("Try:   " + command + " --help");
     return Exit.UNUSABLE;
   }
 
-  private static List<String> choices(Class<?> type) {
-    return Arrays.stream(type.getEnumConstants()).map(String::valueOf).toList();
+  private static String sentence(ParameterException e) {
+    if (e instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
+      return unknown(e.getCommandLine(), unmatched.getUnmatched().get(0));
+    }
+    if (e.getArgSpec() instanceof OptionSpec option
+        && option.type().isEnum()
+        && e.getValue() != null) {
+      List<String> choices =
+          Arrays.stream(option.type().getEnumConstants()).map(String::valueOf).toList();
+      return "%s takes %s, not %s."
+          .formatted(option.longestName(), Words.either(choices), e.getValue());
+    }
+    return Objects.requireNonNullElse(e.getMessage(), "The command line cannot be used.");
   }
 
   private static String unknown(CommandLine line, String typed) {

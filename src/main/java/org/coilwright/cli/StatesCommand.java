@@ -1,42 +1,51 @@
 package org.coilwright.cli;
 
-import java.util.Locale;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright states FILE}. */
-@Command(
-    name = "states",
-    description = "Shows every reachable position, each coil's voltage and each load in it.",
-    footer = {
-      "",
-      "Rows that a contact makes no difference to are joined and say \"either\".",
-      "",
-      "Examples:",
-      "  coilwright states boiler.yaml",
-      "  coilwright states --as json boiler.yaml"
-    })
 final class StatesCommand extends ConsoleCommand {
-  @Parameters(paramLabel = "FILE", description = "Netlist; - reads standard input.")
-  private String file = "";
-
-  @Option(
-      names = "--as",
-      paramLabel = "FORM",
-      defaultValue = "text",
-      description = "Form of the result: ${COMPLETION-CANDIDATES}. Default: text.")
-  private Form form = Form.TEXT;
+  private static final String AS = "--as";
 
   StatesCommand(Console console) {
     super(console);
   }
 
   @Override
-  public Integer call() {
+  CommandSpec spec() {
+    CommandSpec spec =
+        spec(
+            "Shows every reachable position, each coil's voltage and each load in it.",
+            "",
+            "Rows that a contact makes no difference to are joined and say \"either\".",
+            "",
+            "Examples:",
+            "  coilwright states boiler.yaml",
+            "  coilwright states --as json boiler.yaml");
+    spec.addPositional(
+        PositionalParamSpec.builder()
+            .arity("1")
+            .type(String.class)
+            .paramLabel("FILE")
+            .description("Netlist; - reads standard input.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder(AS)
+            .paramLabel("FORM")
+            .type(Form.class)
+            .description("Form of the result: text (default) or json.")
+            .build());
+    return withCommonOptions(spec);
+  }
+
+  @Override
+  int run(ParseResult parsed) {
+    String file = parsed.matchedPositionalValue(0, "");
     Inspection inspection = Inspector.standard().inspect(file, console());
-    if (inspection instanceof Inspection.Unusable u) {
-      tell(u);
+    if (inspection instanceof Inspection.Unusable unusable) {
+      tell(unusable, parsed);
       return Exit.UNUSABLE;
     }
     if (inspection instanceof Inspection.Done done) {
@@ -44,8 +53,8 @@ final class StatesCommand extends ConsoleCommand {
       console()
           .out()
           .print(
-              switch (form) {
-                case TEXT -> StatesText.of(view, outStyle());
+              switch (parsed.matchedOptionValue(AS, Form.TEXT)) {
+                case TEXT -> StatesText.of(view, outStyle(parsed));
                 case JSON -> StatesJson.of(file, view);
               });
     }
@@ -58,7 +67,7 @@ final class StatesCommand extends ConsoleCommand {
 
     @Override
     public String toString() {
-      return name().toLowerCase(Locale.ROOT);
+      return typed(this);
     }
   }
 }

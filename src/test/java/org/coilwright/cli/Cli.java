@@ -4,9 +4,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
-import java.time.Instant;
-import java.time.ZoneOffset;
+import java.time.LocalDate;
 import java.util.Map;
 import java.util.Set;
 
@@ -41,7 +39,7 @@ final class Cli {
             new PrintStream(err, false, StandardCharsets.UTF_8),
             environment,
             terminals,
-            Clock.fixed(Instant.parse("2026-03-01T12:00:00Z"), ZoneOffset.UTC));
+            () -> LocalDate.of(2026, 3, 1));
     int code = new Main(console).run(args);
     return new Ran(
         code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));

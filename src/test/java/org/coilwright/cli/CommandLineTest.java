@@ -220,7 +220,7 @@ class CommandLineTest {
             new java.io.PrintStream(err, true, StandardCharsets.UTF_8),
             Map.of(),
             java.util.Set.of(),
-            java.time.Clock.systemUTC());
+            () -> java.time.LocalDate.EPOCH);
     assertEquals(3, new Main(console).run("check", "-"));
     String said = err.toString(StandardCharsets.UTF_8);
     assertTrue(said.contains("coilwright " + Version.text()), said);
