@@ -7,17 +7,20 @@ import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * A file's bytes as text, once it is sure that they are text.
  *
  * @param text without a byte order mark
  * @param lines without line ends
+ * @param sha256 computes the digest of the bytes
  */
-record FileText(String file, String text, List<String> lines, String sha256) {
+record FileText(String file, String text, List<String> lines, Supplier<String> sha256) {
   /** In bytes; checked before anything is decoded. */
   static final int LARGEST = 2 * 1024 * 1024;
 
@@ -40,7 +43,16 @@ record FileText(String file, String text, List<String> lines, String sha256) {
     boolean byteOrderMark = bytes.length >= 3 && startsWith(bytes, 0xEF, 0xBB, 0xBF);
     String text = decoded(file, bytes, byteOrderMark ? 3 : 0);
     refuseControlCharacters(file, text);
-    return new FileText(file, text, List.of(text.split("\r\n|\r|\n", -1)), digest(bytes));
+    return new FileText(file, text, lines(text), () -> digest(bytes));
+  }
+
+  /** Lines without their ends; a last one that is empty counts, since a message may point there. */
+  private static List<String> lines(String text) {
+    List<String> lines = new ArrayList<>(text.lines().toList());
+    if (text.isEmpty() || text.endsWith("\n") || text.endsWith("\r")) {
+      lines.add("");
+    }
+    return List.copyOf(lines);
   }
 
   /** A line for a message: control characters made visible, at most 160 characters. */
