@@ -36,6 +36,7 @@ final class CheckCommand extends ConsoleCommand {
     spec.addPositional(
         PositionalParamSpec.builder()
             .arity("1..*")
+            .required(true)
             .type(List.class)
             .auxiliaryTypes(String.class)
             .paramLabel("FILE")

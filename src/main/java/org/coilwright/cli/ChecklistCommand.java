@@ -36,6 +36,7 @@ final class ChecklistCommand extends ConsoleCommand {
     spec.addPositional(
         PositionalParamSpec.builder()
             .arity("1")
+            .required(true)
             .type(String.class)
             .paramLabel("FILE")
             .description("Netlist; - reads standard input.")

@@ -27,6 +27,7 @@ final class StatesCommand extends ConsoleCommand {
     spec.addPositional(
         PositionalParamSpec.builder()
             .arity("1")
+            .required(true)
             .type(String.class)
             .paramLabel("FILE")
             .description("Netlist; - reads standard input.")
