@@ -54,7 +54,7 @@ final class CheckCommand extends ConsoleCommand {
             .type(FailOn.class)
             .description("Lightest finding that ends with 1: stop, fix (default) or note.")
             .build());
-    return withCommonOptions(spec);
+    return spec;
   }
 
   @Override
@@ -67,14 +67,14 @@ final class CheckCommand extends ConsoleCommand {
     }
     for (Inspection inspection : inspections) {
       if (inspection instanceof Inspection.Unusable unusable) {
-        tell(unusable, parsed);
+        tell(unusable);
       }
     }
     console()
         .out()
         .print(
             switch (parsed.matchedOptionValue(AS, Form.TEXT)) {
-              case TEXT -> text(inspections, outStyle(parsed));
+              case TEXT -> text(inspections, outStyle());
               case JSON -> JsonReport.of(inspections);
               case SARIF -> SarifReport.of(inspections, inspector.facts());
             });

@@ -48,7 +48,7 @@ final class ChecklistCommand extends ConsoleCommand {
             .type(String.class)
             .description("File to write; - is standard output.")
             .build());
-    return withCommonOptions(spec);
+    return spec;
   }
 
   @Override
@@ -57,12 +57,12 @@ final class ChecklistCommand extends ConsoleCommand {
     Inspector inspector = Inspector.standard();
     Inspection inspection = inspector.inspect(file, console());
     if (inspection instanceof Inspection.Unusable unusable) {
-      tell(unusable, parsed);
+      tell(unusable);
       console().err().println("No PDF was written.");
     } else if (inspection instanceof Inspection.Done done) {
       byte[] pdf = pdf(inspector.checklist(done, console().today()));
       if (write(pdf, parsed.matchedOptionValue(OUTPUT, ""), file)) {
-        console().err().println(VerdictLine.of(done.report(), errStyle(parsed)));
+        console().err().println(VerdictLine.of(done.report(), errStyle()));
         return exit(done.report());
       }
     }

@@ -1,41 +1,52 @@
 package org.coilwright.cli;
 
+import java.io.IOException;
 import java.util.Locale;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParseResult;
 
 /**
- * A command. Its options are declared by hand, not by annotations: reading those costs a third of
- * the time that a check takes to start.
+ * A command. The ones that are started most declare their options by hand: reading annotations
+ * costs a third of the time that a check takes to start.
  */
 abstract class ConsoleCommand {
   private static final String COLOUR = "--color";
 
   private final Console console;
+  private Console.Colour colour = Console.Colour.AUTO;
 
   ConsoleCommand(Console console) {
     this.console = console;
   }
 
-  /** Its options, parameters and help. */
-  abstract CommandSpec spec();
+  /** Its options, parameters and help, but for the common options; by default its annotations. */
+  CommandSpec spec() {
+    return CommandSpec.forAnnotatedObject(this);
+  }
 
   /**
    * Does what was asked.
    *
    * @return the exit code
+   * @throws IOException if a stream that was there breaks off
    */
-  abstract int run(ParseResult parsed);
+  abstract int run(ParseResult parsed) throws IOException;
 
-  /** What every command begins with. */
+  /** Takes in the common options and does what was asked. */
+  final int start(ParseResult parsed) throws IOException {
+    colour = parsed.matchedOptionValue(COLOUR, Console.Colour.AUTO);
+    return run(parsed);
+  }
+
+  /** A command with its help. */
   static CommandSpec spec(String description, String... footer) {
     CommandSpec spec = CommandSpec.create();
     spec.usageMessage().description(description).footer(footer).sortOptions(false);
     return spec;
   }
 
-  /** Adds what every command ends with. */
+  /** Adds what every command has. */
   static CommandSpec withCommonOptions(CommandSpec spec) {
     return spec.addOption(
             OptionSpec.builder(COLOUR)
@@ -58,22 +69,18 @@ abstract class ConsoleCommand {
   }
 
   /** How results are laid out. */
-  Style outStyle(ParseResult parsed) {
-    return console.outStyle(colour(parsed));
+  Style outStyle() {
+    return console.outStyle(colour);
   }
 
   /** How messages are laid out. */
-  Style errStyle(ParseResult parsed) {
-    return console.errStyle(colour(parsed));
-  }
-
-  private static Console.Colour colour(ParseResult parsed) {
-    return parsed.matchedOptionValue(COLOUR, Console.Colour.AUTO);
+  Style errStyle() {
+    return console.errStyle(colour);
   }
 
   /** Says what stands in the way of reading a file. */
-  void tell(Inspection.Unusable unusable, ParseResult parsed) {
-    console.err().print(ProblemText.of(unusable.file(), unusable.problems(), errStyle(parsed)));
+  void tell(Inspection.Unusable unusable) {
+    console.err().print(ProblemText.of(unusable.file(), unusable.problems(), errStyle()));
   }
 
   /** A choice as it is typed. */

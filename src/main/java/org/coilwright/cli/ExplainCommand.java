@@ -31,7 +31,7 @@ final class ExplainCommand extends ConsoleCommand {
             .paramLabel("RULE")
             .description("Name of a rule or of a group.")
             .build());
-    return withCommonOptions(spec);
+    return spec;
   }
 
   @Override
@@ -41,7 +41,7 @@ final class ExplainCommand extends ConsoleCommand {
     List<RuleFacts> all = inspector.facts();
     for (RuleFacts facts : all) {
       if (facts.id().equals(rule)) {
-        console().out().print(RuleText.of(facts, inspector::cite, outStyle(parsed)));
+        console().out().print(RuleText.of(facts, inspector::cite, outStyle()));
         return Exit.NOTHING_FOUND;
       }
     }
@@ -50,7 +50,7 @@ final class ExplainCommand extends ConsoleCommand {
     if (listed.isEmpty()) {
       return unknown(rule, all);
     }
-    console().out().print(RuleText.list(listed, outStyle(parsed)));
+    console().out().print(RuleText.list(listed, outStyle()));
     return Exit.NOTHING_FOUND;
   }
 

@@ -7,6 +7,7 @@ import org.coilwright.solve.Faults;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright faults FILE}. */
 @Command(
@@ -36,7 +37,7 @@ final class FaultsCommand extends ConsoleCommand {
   }
 
   @Override
-  public Integer call() {
+  int run(ParseResult parsed) {
     Inspection inspection = Inspector.standard().inspect(file, console());
     if (inspection instanceof Inspection.Unusable u) {
       tell(u);

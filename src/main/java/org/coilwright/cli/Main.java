@@ -1,5 +1,6 @@
 package org.coilwright.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
@@ -47,7 +48,7 @@ public final class Main {
       code = dispatch(args);
     } catch (ParameterException e) {
       code = misused(e);
-    } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+    } catch (RuntimeException | IOException | StackOverflowError | OutOfMemoryError e) {
       code = Defect.tell(console, e);
     }
     console.out().flush();
@@ -55,7 +56,7 @@ public final class Main {
     return code;
   }
 
-  private int dispatch(String... args) {
+  private int dispatch(String... args) throws IOException {
     String first = args.length == 0 ? "" : args[0];
     if (first.equals("help")) {
       String[] about = Arrays.copyOfRange(args, 1, args.length + 1);
@@ -73,7 +74,7 @@ public final class Main {
     if (parsed.isUsageHelpRequested()) {
       return usage(parsed.commandSpec().commandLine());
     }
-    return command.run(parsed);
+    return command.start(parsed);
   }
 
   private int withoutCommand(String... args) {
@@ -93,7 +94,9 @@ public final class Main {
 
   private static CommandLine commandLine(Map<String, ConsoleCommand> commands) {
     CommandSpec root = RootCommand.spec();
-    commands.forEach((name, command) -> root.addSubcommand(name, command.spec()));
+    commands.forEach(
+        (name, command) ->
+            root.addSubcommand(name, ConsoleCommand.withCommonOptions(command.spec())));
     return new CommandLine(root)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setExpandAtFiles(false)

@@ -36,7 +36,7 @@ final class NewCommand extends ConsoleCommand {
             .paramLabel("FILE")
             .description("File to write; standard output without it.")
             .build());
-    return withCommonOptions(spec);
+    return spec;
   }
 
   @Override

@@ -19,6 +19,7 @@ import org.coilwright.table.Tables;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright rehearse FILE}. */
 @Command(
@@ -78,7 +79,7 @@ final class RehearseCommand extends ConsoleCommand {
   }
 
   @Override
-  public Integer call() throws IOException {
+  int run(ParseResult parsed) throws IOException {
     if (plot.isPresent() && !hasEnding(plot.get(), ".svg") && !hasEnding(plot.get(), ".png")) {
       return refuse("A plot ends in .svg or .png, and this name does not: " + plot.get());
     }

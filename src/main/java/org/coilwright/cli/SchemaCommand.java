@@ -12,12 +12,11 @@ final class SchemaCommand extends ConsoleCommand {
 
   @Override
   CommandSpec spec() {
-    return withCommonOptions(
-        spec(
-            "Prints the JSON Schema (draft 2020-12) of the netlist format, for editors.",
-            "",
-            "Example:",
-            "  coilwright schema > coilwright.schema.json"));
+    return spec(
+        "Prints the JSON Schema (draft 2020-12) of the netlist format, for editors.",
+        "",
+        "Example:",
+        "  coilwright schema > coilwright.schema.json");
   }
 
   @Override

@@ -38,7 +38,7 @@ final class StatesCommand extends ConsoleCommand {
             .type(Form.class)
             .description("Form of the result: text (default) or json.")
             .build());
-    return withCommonOptions(spec);
+    return spec;
   }
 
   @Override
@@ -46,7 +46,7 @@ final class StatesCommand extends ConsoleCommand {
     String file = parsed.matchedPositionalValue(0, "");
     Inspection inspection = Inspector.standard().inspect(file, console());
     if (inspection instanceof Inspection.Unusable unusable) {
-      tell(unusable, parsed);
+      tell(unusable);
       return Exit.UNUSABLE;
     }
     if (inspection instanceof Inspection.Done done) {
@@ -55,7 +55,7 @@ final class StatesCommand extends ConsoleCommand {
           .out()
           .print(
               switch (parsed.matchedOptionValue(AS, Form.TEXT)) {
-                case TEXT -> StatesText.of(view, outStyle(parsed));
+                case TEXT -> StatesText.of(view, outStyle());
                 case JSON -> StatesJson.of(file, view);
               });
     }
