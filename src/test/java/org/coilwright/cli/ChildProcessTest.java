@@ -84,7 +84,7 @@ class ChildProcessTest {
     }
     String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertEquals(0, process.waitFor(), printed);
-    assertTrue(printed.contains("\"file\":\"-\""), printed);
+    assertTrue(printed.contains("\"file\": \"-\""), printed);
   }
 
   @Test
