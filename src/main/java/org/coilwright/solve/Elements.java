@@ -187,12 +187,16 @@ final class Elements {
             .map(Written::value)
             .filter(q -> q.dimension() == Dimension.CURRENT && q.high() > 0)
             .map(Quantity::high);
-    double volts =
-        circuit.islandOf(contact.from()).sources().stream()
-            .mapToDouble(s -> sources.volts(s, Level.NOMINAL))
-            .max()
-            .orElse(0);
-    return amps.filter(a -> volts > 0).map(a -> Values.resistor(volts / a)).orElseGet(Values::open);
+    return amps.map(
+            a -> {
+              double volts =
+                  circuit.islandOf(contact.from()).sources().stream()
+                      .mapToDouble(s -> sources.volts(s, Level.NOMINAL))
+                      .max()
+                      .orElse(0);
+              return volts > 0 ? Values.resistor(volts / a) : Values.open();
+            })
+        .orElseGet(Values::open);
   }
 
   private static Values load(LoadElement load) {

@@ -177,7 +177,7 @@ public final class Faults {
             branches.computeIfAbsent(
                 root(merged, zone.island.number()), i -> new LinkedHashSet<>());
         zone.elements.forEach(e -> of.add(e.branch()));
-        of.addAll(zone.island.sources());
+        of.addAll(zone.reference.sources());
       }
     }
     for (Joint joint : joints) {

@@ -28,15 +28,15 @@ final class Readings {
   }
 
   private static CurrentKind kind(Zone zone, ZoneFlow flow, Element element) {
-    if (zone.island.hasMains() && zone.island.hasDirect()) {
+    if (zone.reference.hasMains() && zone.reference.hasDirect()) {
       return Math.abs(flow.directVolts(element)) > flow.alternatingVolts(element)
           ? CurrentKind.DC
           : CurrentKind.AC;
     }
-    if (zone.island.hasMains()) {
+    if (zone.reference.hasMains()) {
       return CurrentKind.AC;
     }
-    return zone.island.hasDirect() ? CurrentKind.DC : CurrentKind.UNSTATED;
+    return zone.reference.hasDirect() ? CurrentKind.DC : CurrentKind.UNSTATED;
   }
 
   private static double floor(double amps) {

@@ -3,6 +3,7 @@ package org.coilwright.solve;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Node;
 
@@ -15,11 +16,32 @@ final class Reference {
   record Leg(Source source, int sign) {}
 
   private final Map<Node, List<Leg>> ways = new HashMap<>();
-  private final List<Source> held;
+  private final Set<Source> held;
+  private final List<Source> sources;
+  private final boolean mains;
+  private final boolean direct;
 
-  Reference(Map<Node, List<Leg>> ways, List<Source> held) {
+  Reference(Map<Node, List<Leg>> ways, List<Source> held, List<Source> sources) {
     this.ways.putAll(ways);
-    this.held = List.copyOf(held);
+    this.held = Set.copyOf(held);
+    this.sources = List.copyOf(sources);
+    this.mains = sources.stream().anyMatch(s -> !s.isDirect());
+    this.direct = sources.stream().anyMatch(Source::isDirect);
+  }
+
+  /** Every source of the island, whether held or not, in the order of the netlist. */
+  List<Source> sources() {
+    return sources;
+  }
+
+  /** True if an alternating source feeds the island. */
+  boolean hasMains() {
+    return mains;
+  }
+
+  /** True if a direct source feeds it. */
+  boolean hasDirect() {
+    return direct;
   }
 
   boolean isKnown(Node node) {
@@ -33,9 +55,5 @@ final class Reference {
 
   boolean holds(Source source) {
     return held.contains(source);
-  }
-
-  List<Source> held() {
-    return held;
   }
 }

@@ -240,7 +240,7 @@ final class Situation {
     ZoneFlow flow = flow(zone, Corner.NOMINAL);
     double volts = zone.element(input).map(flow::volts).orElse(0.0);
     double mains =
-        zone.island.sources().stream()
+        zone.reference.sources().stream()
             .mapToDouble(s -> grid().setup.sources.volts(s, Level.NOMINAL))
             .min()
             .orElse(0);

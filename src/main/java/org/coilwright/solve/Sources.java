@@ -92,7 +92,7 @@ final class Sources {
     List<Source> all =
         island.sources().stream().filter(s -> !alteration.gone().contains(s)).toList();
     if (all.isEmpty()) {
-      return new Reference(Map.of(), List.of());
+      return new Reference(Map.of(), List.of(), List.of());
     }
     Optional<Source> first =
         all.stream()
@@ -101,7 +101,7 @@ final class Sources {
             .or(() -> all.stream().filter(s -> variables.ofSource(s) < 0).findFirst())
             .or(() -> all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty());
     if (first.isEmpty()) {
-      return new Reference(Map.of(all.get(0).from(), List.of()), List.of());
+      return new Reference(Map.of(all.get(0).from(), List.of()), List.of(), all);
     }
     return tree(first.get(), all);
   }
@@ -131,7 +131,7 @@ final class Sources {
         grown = true;
       }
     }
-    return new Reference(ways, held);
+    return new Reference(ways, held, all);
   }
 
   private static List<Leg> and(List<Leg> way, Leg leg) {

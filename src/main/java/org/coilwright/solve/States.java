@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Whole-circuit states put together from the groups' own. Groups do not act on one another, so any
@@ -20,6 +21,7 @@ final class States {
   private final Map<String, Integer> columnIndex = new HashMap<>();
   private final Map<String, Integer> relayIndex = new HashMap<>();
   private final boolean all;
+  private Optional<BitSet> base = Optional.empty();
 
   States(Variables variables, List<Exploration> explorations) {
     this.variables = variables;
@@ -85,14 +87,17 @@ final class States {
 
   /** Every group in its first state at rest, or in any it has. */
   private BitSet base() {
-    BitSet base = new BitSet(variables.size());
-    for (Exploration exploration : explorations) {
-      first(exploration).ifPresent(steady -> base.or(with(new BitSet(), exploration, steady)));
+    if (base.isEmpty()) {
+      BitSet bits = new BitSet(variables.size());
+      for (Exploration exploration : explorations) {
+        first(exploration).ifPresent(steady -> put(bits, exploration, steady));
+      }
+      base = Optional.of(bits);
     }
-    return base;
+    return (BitSet) base.get().clone();
   }
 
-  private static java.util.Optional<BitSet> first(Exploration exploration) {
+  private static Optional<BitSet> first(Exploration exploration) {
     return exploration.order().stream()
         .flatMap(moved -> exploration.steady.getOrDefault(moved, List.of()).stream())
         .findFirst();
@@ -132,10 +137,14 @@ final class States {
 
   private BitSet with(BitSet base, Exploration exploration, BitSet steady) {
     BitSet bits = (BitSet) base.clone();
+    put(bits, exploration, steady);
+    return bits;
+  }
+
+  private static void put(BitSet bits, Exploration exploration, BitSet steady) {
     for (int slot = 0; slot < exploration.group.firstSource(); slot++) {
       bits.set(exploration.group.variables.get(slot), steady.get(slot));
     }
-    return bits;
   }
 
   State state(BitSet bits) {

@@ -49,7 +49,7 @@ final class Ways {
       case CONTACT -> flow.conducts().get(element.number());
       case DIODE ->
           flow.conducts().get(element.number())
-              || (flow.zone().island.hasMains() && !flow.zone().island.hasDirect());
+              || (flow.zone().reference.hasMains() && !flow.zone().reference.hasDirect());
       case COIL, LOAD, SOURCE, PASSIVE, INPUT -> false;
     };
   }
@@ -71,7 +71,7 @@ final class Ways {
   List<Source> sourcesAt(int node) {
     List<Source> sources = new ArrayList<>();
     for (boolean plus : new boolean[] {true, false}) {
-      for (Source source : flow.zone().island.sources()) {
+      for (Source source : flow.zone().reference.sources()) {
         int terminal = flow.zone().indexOf(plus ? source.to() : source.from());
         if (terminal >= 0 && joined(terminal, node) && !sources.contains(source)) {
           sources.add(source);
@@ -83,7 +83,7 @@ final class Ways {
 
   /** The lines, by their pin, that a node is joined to. */
   List<String> linesAt(int node) {
-    return flow.zone().island.sources().stream()
+    return flow.zone().reference.sources().stream()
         .filter(s -> !s.isDirect())
         .filter(
             s -> {
@@ -103,7 +103,7 @@ final class Ways {
    */
   List<Joined> shorts() {
     List<Joined> shorts = new ArrayList<>();
-    List<Source> sources = flow.zone().island.sources();
+    List<Source> sources = flow.zone().reference.sources();
     for (Source source : sources) {
       addIfJoined(shorts, source, source.from(), source.to());
       if (!source.isDirect()) {

@@ -125,7 +125,7 @@ final class WorkTable {
   private static boolean isMainsShorted(Group group, BitSet bits) {
     Situation situation = group.situation(bits);
     return group.zones.stream()
-        .filter(z -> z.island.hasMains())
+        .filter(z -> z.reference.hasMains())
         .flatMap(z -> Ways.bare(situation.flow(z, Corner.NOMINAL)).shorts().stream())
         .anyMatch(s -> !s.source().isDirect());
   }

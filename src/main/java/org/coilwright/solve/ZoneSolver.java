@@ -53,10 +53,10 @@ final class ZoneSolver {
 
   ZoneFlow solve() {
     Network.Flow alternating =
-        zone.island.hasMains()
+        zone.reference.hasMains()
             ? network(false, new BitSet()).solve(zone.elements.size())
             : new Network.Flow(zone.nodes.size(), zone.elements.size());
-    if (!zone.island.hasDirect()) {
+    if (!zone.reference.hasDirect()) {
       Network.Flow none = new Network.Flow(zone.nodes.size(), zone.elements.size());
       return new ZoneFlow(zone, none, alternating, conducts, true);
     }
