@@ -111,7 +111,7 @@ final class DayHeader {
           millis = time(cell);
           continue;
         }
-        double watts = Double.parseDouble(cell) * factors.get(i);
+        double watts = number(cell) * factors.get(i);
         if (!(Math.abs(watts) <= MOST_WATTS)) {
           return Row.bad(
               "%s is %s: more than a house connection carries".formatted(names.get(i), cell),
@@ -140,6 +140,16 @@ final class DayHeader {
     return new Row(millis, pv, other, "", "");
   }
 
+  /** Digits, sign, point and exponent; not the further forms that Java knows. */
+  private static double number(String cell) {
+    for (int i = 0; i < cell.length(); i++) {
+      if ("0123456789.+-eE".indexOf(cell.charAt(i)) < 0) {
+        throw new NumberFormatException(cell);
+      }
+    }
+    return Double.parseDouble(cell);
+  }
+
   private static String shown(String cell) {
     String plain = cell.replaceAll("\\p{Cntrl}", "?");
     return plain.length() > 24 ? plain.substring(0, 24) + "…" : plain;
@@ -165,7 +175,7 @@ final class DayHeader {
           offset ? OffsetDateTime.parse(iso).toLocalDateTime() : LocalDateTime.parse(iso);
       return local.toInstant(ZoneOffset.UTC).toEpochMilli();
     }
-    double seconds = Double.parseDouble(cell);
+    double seconds = number(cell);
     if (!(seconds >= 0 && seconds < 1e11)) {
       throw new NumberFormatException(cell);
     }

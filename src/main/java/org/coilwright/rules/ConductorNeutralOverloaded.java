@@ -16,7 +16,8 @@ final class ConductorNeutralOverloaded implements Rule {
               "Adds what the loads of each line return through a neutral wire and holds the fullest"
                   + " line's sum against what the wire may carry. A star with neutral counts with a"
                   + " whole line current, which the neutral carries once an element has failed.")
-          .why("No device opens for the neutral: it burns unseen, and when it parts, voltages run off.")
+          .why(
+              "No device opens for the neutral: it burns unseen, and when it parts, voltages run off.")
           .remedy("Give each circuit its own neutral, or take thicker wire.")
           .blind("Harmonics of electronic loads, which add in the neutral.")
           .sources("iec-60364-5-52-tables", "nec", "circuit-theory")

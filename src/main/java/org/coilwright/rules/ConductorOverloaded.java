@@ -19,7 +19,8 @@ final class ConductorOverloaded implements Rule {
                   + " with gauges 125 % of the nominal current of a load that is on for hours.")
           .why("The insulation ages in months and fails where the wire is warmest.")
           .remedy("Take thicker wire, or lay it cooler or apart.")
-          .blind("Insulation better than PVC (70 °C), with gauges than 75 °C; bundles inside a panel.")
+          .blind(
+              "Insulation better than PVC (70 °C), with gauges than 75 °C; bundles inside a panel.")
           .sources("iec-60364-5-52-tables", "nec", "iec-60335-1")
           .consequenceOf("conductor.unprotected");
 

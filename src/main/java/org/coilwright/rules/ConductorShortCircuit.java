@@ -27,7 +27,8 @@ import org.coilwright.table.Tables;
 /** A short-circuit heats a wire beyond what its insulation stands before the device opens. */
 final class ConductorShortCircuit implements Rule {
   private static final RuleFacts FACTS =
-      RuleFacts.of("conductor.short-circuit", Weight.STOP, "wire not protected from a short-circuit")
+      RuleFacts.of(
+              "conductor.short-circuit", Weight.STOP, "wire not protected from a short-circuit")
           .what(
               "Holds what the device before a wire lets through, at the fault current of the mains,"
                   + " against k²S² of copper in PVC. A breaker is first taken to need the whole 0.1 s"
@@ -139,8 +140,7 @@ final class ConductorShortCircuit implements Rule {
             basis);
   }
 
-  private Outcome fuse(
-      Subject subject, Part.Fuse fuse, Written<Quantity> fault, Cited<Double> k) {
+  private Outcome fuse(Subject subject, Part.Fuse fuse, Written<Quantity> fault, Cited<Double> k) {
     if (fuse.breakingCapacity().isEmpty()) {
       return subject.undecided(
           "breaking-capacity of " + fuse.name(),

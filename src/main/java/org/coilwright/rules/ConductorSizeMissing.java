@@ -53,9 +53,7 @@ final class ConductorSizeMissing implements Rule {
                   + (wire.size().isEmpty() && wire.length().isEmpty() ? " and " : "")
                   + (wire.length().isEmpty() ? "length" : "");
           String name =
-              wire.run()
-                  .map(Run::name)
-                  .orElse("%s to %s".formatted(wire.from(), wire.to()));
+              wire.run().map(Run::name).orElse("%s to %s".formatted(wire.from(), wire.to()));
           if (seen.add(name + missing)) {
             outcomes.add(judge(wire, name, missing));
           }

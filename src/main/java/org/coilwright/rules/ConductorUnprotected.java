@@ -2,7 +2,6 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.coilwright.netlist.Part;
@@ -18,8 +17,8 @@ import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.sizing.Derated;
 import org.coilwright.sizing.Found;
-import org.coilwright.sizing.Series;
 import org.coilwright.sizing.Overcurrent;
+import org.coilwright.sizing.Series;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
@@ -97,7 +96,8 @@ final class ConductorUnprotected implements Rule {
           "Whether %s protects %s is open: a rating is not written."
               .formatted(names, stretch.words()));
     }
-    return judge(stretch, subject, devices.get(), rating.getAsDouble(), found.known().orElseThrow());
+    return judge(
+        stretch, subject, devices.get(), rating.getAsDouble(), found.known().orElseThrow());
   }
 
   private Outcome judge(

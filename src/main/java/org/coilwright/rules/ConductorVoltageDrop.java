@@ -99,9 +99,7 @@ final class ConductorVoltageDrop implements Rule {
     }
     double times = three ? Math.sqrt(2 + 1) : 1;
     double lost = current.nominal() * ohms * times;
-    boolean nec =
-        side.circuit().netlist().site().practice().value()
-            == Site.Practice.NEC;
+    boolean nec = side.circuit().netlist().site().practice().value() == Site.Practice.NEC;
     Cited<Double> limit =
         tables
             .lookup(
@@ -162,11 +160,11 @@ final class ConductorVoltageDrop implements Rule {
             .map(
                 w -> {
                   finding.alsoAt(
-                      w.run().flatMap(Run::size).map(Written::mark).orElse(w.mark()),
-                      "loses most");
+                      w.run().flatMap(Run::size).map(Written::mark).orElse(w.mark()), "loses most");
                   return w.run().map(Run::name).orElse("this wire");
                 })
             .orElse("the wires");
-    return finding.todo("Take thicker wire in %s, or feed the load from nearer.".formatted(where), basis);
+    return finding.todo(
+        "Take thicker wire in %s, or feed the load from nearer.".formatted(where), basis);
   }
 }

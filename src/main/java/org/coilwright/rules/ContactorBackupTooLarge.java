@@ -40,8 +40,7 @@ final class ContactorBackupTooLarge implements Rule {
 
   ContactorBackupTooLarge(PowerSides sides) {
     this.sides = sides;
-    basis =
-        new Basis(List.of(sides.tables().source("part-data").cite()), Standing.PUBLISHED);
+    basis = new Basis(List.of(sides.tables().source("part-data").cite()), Standing.PUBLISHED);
   }
 
   @Override
@@ -103,7 +102,6 @@ final class ContactorBackupTooLarge implements Rule {
         .alsoAt(rating.get().mark(), "is " + pair.value())
         .measured(value, limit)
         .todo(
-            "Put a %s of at most %s before %s.".formatted(kind, pair.limit(), relay.name()),
-            basis);
+            "Put a %s of at most %s before %s.".formatted(kind, pair.limit(), relay.name()), basis);
   }
 }

@@ -81,9 +81,7 @@ final class ContactorCategory implements Rule {
             .alsoAt(load.head().mark(), "needs " + wanted.get(0))
             .todo(
                 "Take a device that its maker rates in %s.".formatted(wanted.get(0)),
-                basis.isEmpty()
-                    ? Basis.of(FACTS, tables, Standing.PUBLISHED)
-                    : Basis.of(basis));
+                basis.isEmpty() ? Basis.of(FACTS, tables, Standing.PUBLISHED) : Basis.of(basis));
       }
     }
     Optional<Outcome> tooLarge = tooLarge(contact, subject);
@@ -95,9 +93,7 @@ final class ContactorCategory implements Rule {
                         contact.name(),
                         contact.loadNames(),
                         contact.fit(tables).map(LoadContact.Fit::words).orElse("")),
-                basis.isEmpty()
-                    ? Basis.of(FACTS, tables, Standing.PUBLISHED)
-                    : Basis.of(basis)));
+                basis.isEmpty() ? Basis.of(FACTS, tables, Standing.PUBLISHED) : Basis.of(basis)));
   }
 
   /** A household rating above what its standard covers means nothing. */
@@ -108,9 +104,7 @@ final class ContactorCategory implements Rule {
             fit ->
                 tables
                     .lookup("household-limits", Map.of("category", fit.category()), "amps")
-                    .filter(
-                        most ->
-                            Comparison.exceeds(fit.amps(), most.value()))
+                    .filter(most -> Comparison.exceeds(fit.amps(), most.value()))
                     .map(
                         most ->
                             subject

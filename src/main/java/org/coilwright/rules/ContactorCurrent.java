@@ -32,7 +32,8 @@ final class ContactorCurrent implements Rule {
               "Takes the load's current at the highest supply voltage and the upper end of the"
                   + " power tolerance, and holds it against the contact's rating times the factors"
                   + " for warm air, close mounting, thin air and poles in parallel.")
-          .why("A contact that runs hot welds: the load then stays on whatever the controller does.")
+          .why(
+              "A contact that runs hot welds: the load then stays on whatever the controller does.")
           .remedy("Take the next larger rating, leave a gap beside it, or cool the box.")
           .blind(
               "Hand-operated switches; a load whose current rises as the voltage falls; more than"
@@ -68,8 +69,7 @@ final class ContactorCurrent implements Rule {
 
   private Outcome judge(LoadContact contact, LoadContact.Fit fit, Demand demand) {
     boolean derated = contact.isDerated();
-    boolean close =
-        contact.mounting().map(m -> m.value().equals("side-by-side")).orElse(false);
+    boolean close = contact.mounting().map(m -> m.value().equals("side-by-side")).orElse(false);
     Found<List<Factor>> apart = factors(contact, close);
     Subject subject = new Subject(FACTS, fit.rating().mark(), contact.subject(FACTS).at());
     if (apart instanceof Found.Unknown<List<Factor>> unknown) {
@@ -117,9 +117,7 @@ final class ContactorCurrent implements Rule {
     List<Cited<?>> cited = new ArrayList<>(may.basis());
     demand.loads().forEach(l -> l.power().ifPresent(cited::add));
     Basis basis =
-        new Basis(
-                List.of(tables.source("part-data").cite()),
-                Standing.PUBLISHED)
+        new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED)
             .and(Basis.of(cited));
     String rated = "rated %s, %s".formatted(fit.words(), may.words());
     if (!Comparison.exceeds(demand.worst(), may.amps())) {
@@ -154,18 +152,16 @@ final class ContactorCurrent implements Rule {
         .ifPresent(m -> finding.alsoAt(m, "no gap beside it"));
     double needed = demand.worst() / may.amps() * fit.amps();
     return finding
-        .detail("May carry: %s. Carries: %s nominal, %s %s."
-            .formatted(
-                may.words(),
-                Printed.of(demand.nominal(), Dimension.CURRENT),
-                pair.value(),
-                demand.words()))
+        .detail(
+            "May carry: %s. Carries: %s nominal, %s %s."
+                .formatted(
+                    may.words(),
+                    Printed.of(demand.nominal(), Dimension.CURRENT),
+                    pair.value(),
+                    demand.words()))
         .todo(
             "Take %s of %s or more here%s."
-                .formatted(
-                    fit.category(),
-                    Printed.atLeast(needed, Dimension.CURRENT),
-                    cure(may)),
+                .formatted(fit.category(), Printed.atLeast(needed, Dimension.CURRENT), cure(may)),
             basis);
   }
 

@@ -52,9 +52,7 @@ final class ContactorMaking implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     return LoadContact.ask(
-        sides,
-        study,
-        c -> c.fit(tables).flatMap(fit -> c.demand().map(d -> judge(c, fit, d))));
+        sides, study, c -> c.fit(tables).flatMap(fit -> c.demand().map(d -> judge(c, fit, d))));
   }
 
   /** What a load draws at first, over its steady current. */
@@ -110,8 +108,7 @@ final class ContactorMaking implements Rule {
     String inrush =
         "%s × %s"
             .formatted(
-                Printed.of(demand.worst(), Dimension.CURRENT),
-                Printed.of(most, Dimension.COUNT));
+                Printed.of(demand.worst(), Dimension.CURRENT), Printed.of(most, Dimension.COUNT));
     String capacity =
         "%s × %s (%s)"
             .formatted(
@@ -141,8 +138,7 @@ final class ContactorMaking implements Rule {
     return finding.todo(
         "Take %s of %s or more, or a device that its maker rates for this load."
             .formatted(
-                fit.category(),
-                Printed.atLeast(peak / multiple.get().value(), Dimension.CURRENT)),
+                fit.category(), Printed.atLeast(peak / multiple.get().value(), Dimension.CURRENT)),
         Basis.of(cited));
   }
 }

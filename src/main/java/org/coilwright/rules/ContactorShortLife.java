@@ -65,11 +65,7 @@ final class ContactorShortLife implements Rule {
   }
 
   private Outcome judge(
-      LoadContact contact,
-      Part.Relay relay,
-      LoadContact.Fit fit,
-      Demand demand,
-      Netlist netlist) {
+      LoadContact contact, Part.Relay relay, LoadContact.Fit fit, Demand demand, Netlist netlist) {
     Subject subject = contact.subject(FACTS);
     Written<Rating> life = relay.life().get(fit.category());
     if (life == null) {
@@ -78,10 +74,8 @@ final class ContactorShortLife implements Rule {
           "How many years %s lasts is open: its life in %s is not written."
               .formatted(relay.name(), fit.category()));
     }
-    Optional<Written<Quantity>> run =
-        netlist.switching().flatMap(Switching::shortestRun);
-    Optional<Written<Quantity>> day =
-        netlist.switching().flatMap(Switching::longestPerDay);
+    Optional<Written<Quantity>> run = netlist.switching().flatMap(Switching::shortestRun);
+    Optional<Written<Quantity>> day = netlist.switching().flatMap(Switching::longestPerDay);
     if (run.isEmpty() || day.isEmpty()) {
       return subject.undecided(
           run.isEmpty() ? "switching.shortest-run" : "switching.longest-per-day",
@@ -121,14 +115,14 @@ final class ContactorShortLife implements Rule {
             "It shall last %s years and lasts %s at the most starts the settings allow."
                 .formatted(Printed.of(wanted, Dimension.COUNT), shown),
             "lasts " + shown + " years")
-        .alsoAt(run.get().mark(), "up to %s starts a day".formatted(Printed.of(starts, Dimension.COUNT)))
+        .alsoAt(
+            run.get().mark(),
+            "up to %s starts a day".formatted(Printed.of(starts, Dimension.COUNT)))
         .measured(value, limit)
         .detail("Counted: %s.".formatted(sum))
         .todo(
             "Set the shortest run to %s or more, or take a contact with a longer life."
-                .formatted(
-                    Endurance.minutes(run.get().value().low() * wanted / years)
-),
+                .formatted(Endurance.minutes(run.get().value().low() * wanted / years)),
             basis);
   }
 }

@@ -73,8 +73,7 @@ final class ContactorVoltage implements Rule {
       if (factor.isEmpty()) {
         return subject.undecided(
             "data of %s for %s above the sea"
-                .formatted(
-                    contact.name(), Printed.of(metres.getAsDouble(), Dimension.LENGTH)),
+                .formatted(contact.name(), Printed.of(metres.getAsDouble(), Dimension.LENGTH)),
             "The table of thin air ends below that.");
       }
       thin =
@@ -113,8 +112,7 @@ final class ContactorVoltage implements Rule {
             .measured(value, limit);
     contact.loads().forEach(l -> finding.alsoAt(l.head().mark(), "hangs on " + pair.value()));
     return finding.todo(
-        "Take a device rated %s at %s or more."
-            .formatted(fit.category(), Printed.volts(volts)),
+        "Take a device rated %s at %s or more.".formatted(fit.category(), Printed.volts(volts)),
         basis);
   }
 }

@@ -65,9 +65,7 @@ record LoadContact(
     Map<String, LoadContact> found = new LinkedHashMap<>();
     for (Contact contact : side.circuit().branches(Contact.class)) {
       Kind kind = contact.actuator().kind();
-      if (side.branches().contains(contact)
-          && kind != Kind.SWITCH
-          && kind != Kind.PROTECTIVE) {
+      if (side.branches().contains(contact) && kind != Kind.SWITCH && kind != Kind.PROTECTIVE) {
         Part part = side.circuit().netlist().parts().get(contact.part());
         if (part == null) {
           continue;
@@ -143,8 +141,7 @@ record LoadContact(
     return subject(facts)
         .undecided(
             "power of " + load.name(),
-            "What %s carries is open: the power of %s is not known."
-                .formatted(name, load.name()));
+            "What %s carries is open: the power of %s is not known.".formatted(name, load.name()));
   }
 
   Outcome withoutRating(RuleFacts facts) {
@@ -155,9 +152,7 @@ record LoadContact(
   }
 
   boolean isDirect() {
-    return loads.stream()
-        .flatMap(l -> side.current(l).stream())
-        .anyMatch(c -> c.hertz() == 0);
+    return loads.stream().flatMap(l -> side.current(l).stream()).anyMatch(c -> c.hertz() == 0);
   }
 
   /** What a load is to a contact: a row word of the table of categories; empty if not said. */
@@ -172,7 +167,9 @@ record LoadContact(
     return is.equals("motor") || is.equals("transformer") ? Optional.of(is) : Optional.empty();
   }
 
-  /** Categories that cover a load, the one to ask for first; empty if it is not known what it is. */
+  /**
+   * Categories that cover a load, the one to ask for first; empty if it is not known what it is.
+   */
   List<CitedTable.Row> covering(Part load, Tables tables) {
     Optional<String> kind = kindOf(load);
     return tables.table("load-category").rows().stream()
@@ -229,8 +226,7 @@ record LoadContact(
             .mapToDouble(LoadCurrent::hertz)
             .max()
             .orElse(0);
-    Optional<Part.Relay> relay =
-        part instanceof Part.Relay r ? Optional.of(r) : Optional.empty();
+    Optional<Part.Relay> relay = part instanceof Part.Relay r ? Optional.of(r) : Optional.empty();
     return new ContactConditions(
         around.insideHigh(),
         relay

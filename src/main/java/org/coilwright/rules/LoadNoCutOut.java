@@ -84,8 +84,7 @@ final class LoadNoCutOut implements Rule {
     List<Part.Thermal> cutOuts = Overheating.thermals(circuit, true);
     List<Part.Thermal> thermostats = Overheating.thermals(circuit, false);
     List<Part.Thermal> manual = cutOuts.stream().filter(c -> resets(c, "manual")).toList();
-    List<Part.Thermal> perhaps =
-        cutOuts.stream().filter(c -> !resets(c, "automatic")).toList();
+    List<Part.Thermal> perhaps = cutOuts.stream().filter(c -> !resets(c, "automatic")).toList();
     Optional<String> fault = fault(circuit, heater, manual, thermostats);
     if (fault.isPresent() && fault(circuit, heater, perhaps, thermostats).isEmpty()) {
       Part.Thermal unsaid =
@@ -165,8 +164,7 @@ final class LoadNoCutOut implements Rule {
     List<Part.Thermal> low =
         manual.stream()
             .filter(c -> c.opensAt().isPresent())
-            .filter(
-                c -> !Comparison.exceeds(c.opensAt().get().value().nominal(), most.value()))
+            .filter(c -> !Comparison.exceeds(c.opensAt().get().value().nominal(), most.value()))
             .toList();
     String limit = Printed.of(most.value(), Dimension.TEMPERATURE);
     if (fault(circuit, heater, low, thermostats).isEmpty()) {
@@ -181,8 +179,7 @@ final class LoadNoCutOut implements Rule {
                   limit),
           basis);
     }
-    Optional<Part.Thermal> unsaid =
-        manual.stream().filter(c -> c.opensAt().isEmpty()).findFirst();
+    Optional<Part.Thermal> unsaid = manual.stream().filter(c -> c.opensAt().isEmpty()).findFirst();
     if (unsaid.isPresent()) {
       return subject.undecided(
           "opens-at of " + unsaid.get().name(),

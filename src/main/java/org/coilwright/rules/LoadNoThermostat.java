@@ -25,8 +25,10 @@ final class LoadNoThermostat implements Rule {
           .why(
               "The water runs up to the cut-out each day: it scalds, and the cut-out, made for a few"
                   + " operations, wears out.")
-          .remedy("Put a thermostat into the line of the element or into its contactor's coil circuit.")
-          .blind("Whether the thermostat feels the water of this vessel; a controller that measures it.")
+          .remedy(
+              "Put a thermostat into the line of the element or into its contactor's coil circuit.")
+          .blind(
+              "Whether the thermostat feels the water of this vessel; a controller that measures it.")
           .sources("hot-water-storage", "common-practice");
 
   private final Basis basis;
@@ -71,10 +73,7 @@ final class LoadNoThermostat implements Rule {
         && !new Overheating(circuit, open, Set.of()).at(heater).areComplete()) {
       return subject.satisfied(
           "%s stops heating when %s open%s."
-              .formatted(
-                  heater.name(),
-                  String.join(", ", open),
-                  open.size() == 1 ? "s" : ""),
+              .formatted(heater.name(), String.join(", ", open), open.size() == 1 ? "s" : ""),
           basis);
     }
     Subject.Finding finding =

@@ -90,8 +90,7 @@ final class LoadTogether implements Rule {
     }
   }
 
-  private static Step step(
-      Study study, PowerSide side, String column, State before, State after) {
+  private static Step step(Study study, PowerSide side, String column, State before, State after) {
     List<Part> started = new ArrayList<>();
     double watts = 0;
     Map<String, Double> lines = new TreeMap<>();
@@ -151,8 +150,7 @@ final class LoadTogether implements Rule {
         OptionalDouble rating = Overcurrent.rating(device.get());
         if (rating.isPresent()) {
           return ", all behind %s of %s"
-              .formatted(
-                  device.get().name(), Printed.of(rating.getAsDouble(), Dimension.CURRENT));
+              .formatted(device.get().name(), Printed.of(rating.getAsDouble(), Dimension.CURRENT));
         }
       }
     }

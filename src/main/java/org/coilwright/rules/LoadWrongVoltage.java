@@ -75,8 +75,7 @@ final class LoadWrongVoltage implements Rule {
   private Optional<Outcome> judge(PowerSide side, Part load) {
     Optional<Written<Quantity>> written = voltage(load);
     Subject subject =
-        Subject.of(
-            FACTS, written.map(Written::mark).orElse(load.head().mark()), load.name());
+        Subject.of(FACTS, written.map(Written::mark).orElse(load.head().mark()), load.name());
     double rated =
         side.circuit().branchesOf(load.name()).stream()
             .filter(LoadElement.class::isInstance)

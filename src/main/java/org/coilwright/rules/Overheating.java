@@ -60,7 +60,9 @@ record Overheating(Circuit circuit, Set<String> open, Set<String> welded) {
     };
   }
 
-  /** True if its two pins can hang on two different sides; a coil in series with another may too. */
+  /**
+   * True if its two pins can hang on two different sides; a coil in series with another may too.
+   */
   private static boolean canBeFed(Feeding feeding, Coil coil) {
     Set<Feeding.Side> first = sides(feeding, coil.from());
     Set<Feeding.Side> second = sides(feeding, coil.to());

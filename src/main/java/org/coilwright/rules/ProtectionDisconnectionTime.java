@@ -91,8 +91,7 @@ final class ProtectionDisconnectionTime implements Rule {
               "Whether an earth fault at %s is cleared in time is open: the loop impedance of the mains is not written."
                   .formatted(load.name())));
     }
-    String system =
-        mains.flatMap(Site.MainsSupply::earthing).map(Written::value).orElse("TN-S");
+    String system = mains.flatMap(Site.MainsSupply::earthing).map(Written::value).orElse("TN-S");
     double worst = 0;
     List<Cited<?>> cited = new ArrayList<>();
     Optional<PowerSide.Way> farthest = Optional.empty();

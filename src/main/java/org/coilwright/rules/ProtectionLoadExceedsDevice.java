@@ -38,7 +38,8 @@ final class ProtectionLoadExceedsDevice implements Rule {
                   + " of the nominal current count.")
           .why("The device opens in the middle of a long run, or ages by running hot.")
           .remedy("Take a larger device if the wire allows it, or spread the loads.")
-          .blind("Air warmer than 30 °C at the device, and devices close together, which trip earlier.")
+          .blind(
+              "Air warmer than 30 °C at the device, and devices close together, which trip earlier.")
           .sources("iec-60364-4-43", "iec-60898-1", "nec")
           .consequenceOf("wiring.short-circuit");
 
@@ -97,8 +98,7 @@ final class ProtectionLoadExceedsDevice implements Rule {
       return subject.undecided(
           missing, "Whether %s carries its loads is open.".formatted(device.name()));
     }
-    boolean nec =
-        side.circuit().netlist().site().practice().value() == Site.Practice.NEC;
+    boolean nec = side.circuit().netlist().site().practice().value() == Site.Practice.NEC;
     return judge(subject, device, rating.get(), demand.get(), loads, nec);
   }
 
@@ -163,7 +163,10 @@ final class ProtectionLoadExceedsDevice implements Rule {
     loads.forEach(l -> finding.alsoAt(l.head().mark(), "behind it"));
     return finding.todo(
         "Take a device of %s or more if the wire behind it may carry that, or spread the loads."
-            .formatted(Printed.atLeast(nec ? needs : Math.max(demand.nominal(), needs * has / limit), Dimension.CURRENT)),
+            .formatted(
+                Printed.atLeast(
+                    nec ? needs : Math.max(demand.nominal(), needs * has / limit),
+                    Dimension.CURRENT)),
         basis);
   }
 }

@@ -58,9 +58,7 @@ final class ProtectionMissing implements Rule {
         side.waysOf(load).stream()
             .filter(PowerSide.Way::line)
             .filter(w -> guards.isUnguarded(w.path().nodes().get(w.path().nodes().size() - 1)))
-            .filter(
-                w ->
-                    w.path().nodes().stream().allMatch(guards::isUnguarded))
+            .filter(w -> w.path().nodes().stream().allMatch(guards::isUnguarded))
             .findFirst();
     if (bare.isEmpty()) {
       List<String> devices =
@@ -83,7 +81,6 @@ final class ProtectionMissing implements Rule {
                 .formatted(bare.get().path().inWords()),
             "fed without a device")
         .alsoAt(first.mark(), "the line starts here")
-        .todo(
-            "Put a fuse or circuit-breaker into this way, at its beginning.", basis);
+        .todo("Put a fuse or circuit-breaker into this way, at its beginning.", basis);
   }
 }

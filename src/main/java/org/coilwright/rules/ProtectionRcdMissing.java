@@ -45,8 +45,7 @@ final class ProtectionRcdMissing implements Rule {
             List.of(tables.source("common-practice").cite() + ": elements that heat water"),
             Standing.COMMON_PRACTICE);
     system =
-        new Basis(
-            List.of(tables.source("iec-60364-4-41").cite() + ", 411.5"), Standing.PUBLISHED);
+        new Basis(List.of(tables.source("iec-60364-4-41").cite() + ", 411.5"), Standing.PUBLISHED);
   }
 
   @Override
@@ -95,7 +94,6 @@ final class ProtectionRcdMissing implements Rule {
                 : "It heats water, and no residual-current device lies in all its lines.",
             "has none")
         .alsoAt(why, tt ? "a TT system" : "water")
-        .todo(
-            "Put a residual-current device of 30 mA before %s.".formatted(load.name()), basis);
+        .todo("Put a residual-current device of 30 mA before %s.".formatted(load.name()), basis);
   }
 }

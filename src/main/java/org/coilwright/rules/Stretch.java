@@ -36,11 +36,7 @@ import org.coilwright.table.Tables;
  * @param guard the device before it; empty if there is none
  */
 record Stretch(
-    PowerSide side,
-    Guards guards,
-    List<Conductor> wires,
-    boolean neutral,
-    Optional<Part> guard) {
+    PowerSide side, Guards guards, List<Conductor> wires, boolean neutral, Optional<Part> guard) {
 
   /** Every stretch, in the order of the wires. */
   static List<Stretch> of(PowerSides.Seen seen) {
@@ -167,7 +163,9 @@ record Stretch(
   private int loaded() {
     boolean three =
         loads().stream().anyMatch(l -> side.linesOf(l).size() > 2)
-            || guard.filter(g -> g instanceof Part.Protective p && p.poles().size() > 2).isPresent();
+            || guard
+                .filter(g -> g instanceof Part.Protective p && p.poles().size() > 2)
+                .isPresent();
     return three ? 2 + 1 : 2;
   }
 
@@ -208,7 +206,9 @@ record Stretch(
   String laidWords() {
     return "method %s, %d loaded conductors"
         .formatted(
-            method().filter(m -> !m.equals("panel")).orElse(Ampacity.PANEL_METHOD + " (in a panel)"),
+            method()
+                .filter(m -> !m.equals("panel"))
+                .orElse(Ampacity.PANEL_METHOD + " (in a panel)"),
             loaded());
   }
 
@@ -229,6 +229,9 @@ record Stretch(
   }
 
   static Optional<Mark> ratingMark(List<Part> devices) {
-    return devices.stream().flatMap(d -> Overcurrent.written(d).stream()).map(Written::mark).findFirst();
+    return devices.stream()
+        .flatMap(d -> Overcurrent.written(d).stream())
+        .map(Written::mark)
+        .findFirst();
   }
 }

@@ -12,8 +12,7 @@ record Surroundings(double insideHigh, double outsideHigh) {
     double normal = tables.figure("coil.air-hottest").value();
     double outside =
         site.ambient().or(site::enclosureAir).map(a -> a.value().high()).orElse(normal);
-    double inside =
-        site.enclosureAir().or(site::ambient).map(a -> a.value().high()).orElse(normal);
+    double inside = site.enclosureAir().or(site::ambient).map(a -> a.value().high()).orElse(normal);
     return new Surroundings(inside, outside);
   }
 

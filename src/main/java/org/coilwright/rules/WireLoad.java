@@ -36,11 +36,7 @@ final class WireLoad {
   }
 
   static Outcome judge(
-      RuleFacts facts,
-      Stretch stretch,
-      List<Stretch> all,
-      Demand demand,
-      Tables tables) {
+      RuleFacts facts, Stretch stretch, List<Stretch> all, Demand demand, Tables tables) {
     Subject subject = stretch.subject(facts);
     Found<Derated> found = stretch.may(all, tables);
     if (found instanceof Found.Unknown<Derated> u) {

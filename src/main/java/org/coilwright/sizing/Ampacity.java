@@ -49,18 +49,14 @@ public final class Ampacity {
     Optional<Cited<Double>> base =
         tables
             .lookup(
-                "ampacity-iec-pvc-%d-loaded".formatted(laid.loaded()),
-                Map.of(),
-                size.mm2(),
-                method)
+                "ampacity-iec-pvc-%d-loaded".formatted(laid.loaded()), Map.of(), size.mm2(), method)
             .or(() -> thin(size));
     if (base.isEmpty()) {
       return unknown(size, "No table gives %s in method %s.".formatted(of(size), laid.words()));
     }
     Optional<Cited<Double>> air = tables.lookup("ambient-air-iec", Map.of(), laid.air(), "pvc");
     Optional<Cited<Double>> group =
-        tables.lookup(
-            "grouping-iec", Map.of("arrangement", "bunched"), laid.circuits(), "factor");
+        tables.lookup("grouping-iec", Map.of("arrangement", "bunched"), laid.circuits(), "factor");
     return derated(size, laid, base.get(), air, group);
   }
 
@@ -95,8 +91,7 @@ public final class Ampacity {
       factors.add(
           new Factor(
               clamp.get().map(any -> share),
-              "held to the 60 °C column for the terminals, "
-                  + Printed.amps(clamp.get().value())));
+              "held to the 60 °C column for the terminals, " + Printed.amps(clamp.get().value())));
       return new Found.Known<>(
           new Derated(known.value().rated(), List.copyOf(factors), known.value().cited()));
     }
@@ -121,8 +116,7 @@ public final class Ampacity {
     List<Factor> factors = new ArrayList<>();
     // cooler air than the table's gains nothing: it may be warmer one summer
     if (air.get().value() < 1) {
-      factors.add(
-          new Factor(air.get(), "air at " + Printed.of(laid.air(), Dimension.TEMPERATURE)));
+      factors.add(new Factor(air.get(), "air at " + Printed.of(laid.air(), Dimension.TEMPERATURE)));
     }
     if (group.get().value() < 1) {
       factors.add(new Factor(group.get(), laid.circuits() + " circuits together"));

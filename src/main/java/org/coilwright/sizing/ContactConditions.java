@@ -33,8 +33,7 @@ public record ContactConditions(
   public Found<List<Factor>> factors(Tables tables) {
     List<Factor> factors = new ArrayList<>();
     if (parallel > 1) {
-      Optional<Cited<Double>> poles =
-          tables.lookup("parallel-poles", Map.of(), parallel, "factor");
+      Optional<Cited<Double>> poles = tables.lookup("parallel-poles", Map.of(), parallel, "factor");
       if (poles.isEmpty() || hertz == 0) {
         return new Found.Unknown<>(
             "%d poles in parallel".formatted(parallel),
@@ -51,8 +50,7 @@ public record ContactConditions(
     if (closeMounted) {
       factors.add(new Factor(tables.figure("sizing.close-mounted"), "close-mounted"));
     }
-    if (altitude.isPresent()
-        && altitude.getAsDouble() > tables.figure("sizing.altitude").value()) {
+    if (altitude.isPresent() && altitude.getAsDouble() > tables.figure("sizing.altitude").value()) {
       Optional<Cited<Double>> thin =
           tables.lookup("contact-altitude", Map.of(), altitude.getAsDouble(), "current");
       String metres = Printed.of(altitude.getAsDouble(), Dimension.LENGTH);
@@ -65,8 +63,7 @@ public record ContactConditions(
     }
     if (hertz > 0 && tables.lookup("contact-frequency", Map.of(), hertz, "factor").isEmpty()) {
       return new Found.Unknown<>(
-          Printed.of(hertz, Dimension.FREQUENCY),
-          "Contactors are rated for 50 and 60 Hz.");
+          Printed.of(hertz, Dimension.FREQUENCY), "Contactors are rated for 50 and 60 Hz.");
     }
     return new Found.Known<>(List.copyOf(factors));
   }
@@ -77,8 +74,7 @@ public record ContactConditions(
     if (air <= rated) {
       return new Found.Known<>(Optional.empty());
     }
-    Optional<Cited<Double>> factor =
-        tables.lookup("contact-air", Map.of(), air - rated, "factor");
+    Optional<Cited<Double>> factor = tables.lookup("contact-air", Map.of(), air - rated, "factor");
     String at = "air at " + Printed.of(air, Dimension.TEMPERATURE);
     if (factor.isEmpty()) {
       return new Found.Unknown<>(
@@ -86,7 +82,6 @@ public record ContactConditions(
           "Its rating holds to %s, and the table of warm air ends below %s."
               .formatted(
                   Printed.of(rated, Dimension.TEMPERATURE),
-
                   Printed.of(air, Dimension.TEMPERATURE)));
     }
     // the rule was read for devices rated at 40 °C; moved to another start it is practice

@@ -59,9 +59,7 @@ public record Endurance(
   }
 
   private static String thousands(double count) {
-    return count >= 10_000
-        ? Math.round(count / 1000) + " 000"
-        : Long.toString(Math.round(count));
+    return count >= 10_000 ? Math.round(count / 1000) + " 000" : Long.toString(Math.round(count));
   }
 
   /**
@@ -78,7 +76,8 @@ public record Endurance(
   }
 
   /** What a table of short-time factors allows; empty outside it. */
-  public static Optional<Cited<Double>> shortTime(int cyclesPerHour, double seconds, Tables tables) {
+  public static Optional<Cited<Double>> shortTime(
+      int cyclesPerHour, double seconds, Tables tables) {
     return tables.lookup(
         "contact-short-time", Map.of("cycles", Integer.toString(cyclesPerHour)), seconds, "factor");
   }

@@ -50,8 +50,7 @@ public final class Guards {
 
   private Set<Node> reach(Predicate<Branch> admitted) {
     Set<Node> all = new LinkedHashSet<>();
-    lines.forEach(
-        l -> all.addAll(circuit.reach(l, b -> PowerSide.isWay(b) && admitted.test(b))));
+    lines.forEach(l -> all.addAll(circuit.reach(l, b -> PowerSide.isWay(b) && admitted.test(b))));
     return all;
   }
 
@@ -92,8 +91,7 @@ public final class Guards {
 
   private Optional<Part> nearest(Node node, double rating) {
     for (Node line : lines) {
-      Optional<Path> way =
-          circuit.path(line, node, b -> PowerSide.isWay(b) && passes(b, rating));
+      Optional<Path> way = circuit.path(line, node, b -> PowerSide.isWay(b) && passes(b, rating));
       if (way.isPresent()) {
         List<Branch> branches = way.get().branches();
         for (int i = branches.size() - 1; i >= 0; i--) {

@@ -64,9 +64,7 @@ public record LoadCurrent(
   /** {@code at 253 V and +5 % power}. */
   public String worstWords() {
     String at = "at " + Printed.volts(highVolts);
-    return powerFactor > 1
-        ? at + " and +" + Printed.percent(powerFactor - 1) + " power"
-        : at;
+    return powerFactor > 1 ? at + " and +" + Printed.percent(powerFactor - 1) + " power" : at;
   }
 
   /**
@@ -176,11 +174,11 @@ public record LoadCurrent(
         // in a delta two elements share each pin, 60° apart
         boolean delta =
             study.circuit().branchesOf(load.name()).stream()
-                    .filter(Branch.LoadElement.class::isInstance)
-                    .count()
-                == 3
-            && !element.id().endsWith("star")
-            && !element.id().endsWith("N");
+                        .filter(Branch.LoadElement.class::isInstance)
+                        .count()
+                    == 3
+                && !element.id().endsWith("star")
+                && !element.id().endsWith("N");
         double pin = delta ? a * Math.sqrt(3) : a;
         Set<String> pins = new TreeSet<>();
         element.from().terminals().forEach(t -> pins.add(t.pin()));

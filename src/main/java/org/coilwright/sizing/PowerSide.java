@@ -133,8 +133,7 @@ public final class PowerSide {
             way.path()
                 .branches()
                 .forEach(b -> through.computeIfAbsent(b, k -> new ArrayList<>()).add(way)));
-    List<Source> sources =
-        found.stream().filter(Way::line).map(Way::source).distinct().toList();
+    List<Source> sources = found.stream().filter(Way::line).map(Way::source).distinct().toList();
     LoadCurrent.of(study, load, sources, lines(found), tables)
         .ifPresent(c -> currents.put(load, c));
   }

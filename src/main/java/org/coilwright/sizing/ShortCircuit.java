@@ -14,9 +14,7 @@ public final class ShortCircuit {
   public static Cited<Double> copperInPvc(Tables tables) {
     return tables
         .lookup(
-            "adiabatic-k",
-            Map.of("material", "copper", "use", "live", "insulation", "pvc-70"),
-            "k")
+            "adiabatic-k", Map.of("material", "copper", "use", "live", "insulation", "pvc-70"), "k")
         .orElseThrow();
   }
 
@@ -42,7 +40,10 @@ public final class ShortCircuit {
     return tables.lookup(
         "let-through",
         Map.of(
-            "curve", breaker.curve().get().value(), "ratings", rating <= 16 ? "up-to-16" : "up-to-32"),
+            "curve",
+            breaker.curve().get().value(),
+            "ratings",
+            rating <= 16 ? "up-to-16" : "up-to-32"),
         faultAmps,
         "energy");
   }

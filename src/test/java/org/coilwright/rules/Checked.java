@@ -61,8 +61,7 @@ final class Checked {
       return TextReport.of(powerSide.run(study(fixture)), Style.PLAIN);
     }
     StringBuilder text =
-        new StringBuilder(
-            TextReport.of(controlSide.run(study(fixture)), Style.PLAIN));
+        new StringBuilder(TextReport.of(controlSide.run(study(fixture)), Style.PLAIN));
     Set<String> beside = new TreeSet<>();
     whole.findings().stream()
         .filter(f -> isPowerSide(f.rule().group()))

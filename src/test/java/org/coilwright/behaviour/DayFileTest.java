@@ -1,0 +1,293 @@
+package org.coilwright.behaviour;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.coilwright.behaviour.DayFile.Problem;
+import org.coilwright.behaviour.DayFile.Unusable;
+import org.coilwright.behaviour.DayFile.Usable;
+import org.junit.jupiter.api.Test;
+
+class DayFileTest {
+  private static DayFile.Read read(String... lines) throws IOException {
+    return read(String.join("\n", lines).getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static DayFile.Read read(byte[] bytes) throws IOException {
+    return DayFile.read(() -> new ByteArrayInputStream(bytes));
+  }
+
+  private static void assertProblems(DayFile.Read read, Problem... expected) {
+    assertTrue(read instanceof Unusable, "it was taken");
+    assertEquals(List.of(expected), ((Unusable) read).problems());
+  }
+
+  private static Usable usable(DayFile.Read read) {
+    assertTrue(read instanceof Usable, read.toString());
+    return (Usable) read;
+  }
+
+  private static float[][] rows(DayFile day) {
+    day.rewind();
+    float[] pv = new float[1000];
+    float[] other = new float[1000];
+    int n = day.next(pv, other);
+    return new float[][] {Arrays.copyOf(pv, n), Arrays.copyOf(other, n)};
+  }
+
+  @Test
+  void columns_units_and_further_loads_are_read() throws IOException {
+    Usable day =
+        usable(read("time,pv kW,oven W,house W", "0,1.5,2000,300", "1,0,0,300", "2,0,0,300.5"));
+    assertEquals(3, day.rows());
+    assertEquals(1.0, day.secondsApart());
+    assertEquals(List.of("oven"), day.loads());
+    assertEquals(0, day.day().firstMillisOfDay());
+    float[][] rows = rows(day.day());
+    assertEquals(List.of(1500f, 0f, 0f), List.of(rows[0][0], rows[0][1], rows[0][2]));
+    assertEquals(List.of(2300f, 300f, 300.5f), List.of(rows[1][0], rows[1][1], rows[1][2]));
+  }
+
+  @Test
+  void rows_of_five_minutes_hold_until_the_next_one() throws IOException {
+    Usable day = usable(read("time,pv W,house W", "0,100,1", "300,200,2", "600,300,3"));
+    assertEquals(300.0, day.secondsApart());
+    assertEquals(1000, day.day().stepMillis());
+    float[][] rows = rows(day.day());
+    assertEquals(900, rows[0].length);
+    assertEquals(100f, rows[0][299]);
+    assertEquals(200f, rows[0][300]);
+    assertEquals(300f, rows[0][899]);
+  }
+
+  @Test
+  void times_may_be_iso_8601_and_the_offset_is_left_aside() throws IOException {
+    Usable plain =
+        usable(read("time,pv W,house W", "2026-06-01T12:00:00,1,2", "2026-06-01T12:00:01,1,2"));
+    assertEquals(12 * 3_600_000, plain.day().firstMillisOfDay());
+    Usable offset =
+        usable(
+            read(
+                "time,pv W,house W",
+                "2026-06-01T06:00:00+02:00,1,2",
+                "2026-06-01T06:00:01+02:00,1,2"));
+    assertEquals(6 * 3_600_000, offset.day().firstMillisOfDay());
+  }
+
+  @Test
+  void a_byte_order_mark_before_the_first_name_is_no_part_of_it() throws IOException {
+    assertEquals(2, usable(read("\uFEFFtime,pv W,house W", "0,1,2", "1,1,2")).rows());
+  }
+
+  @Test
+  void an_empty_line_is_left_out_but_counted() throws IOException {
+    assertProblems(
+        read("time,pv W,house W", "0,1,2", "", "1,1,two"),
+        new Problem(4, "house is no number: \"two\"", "write a number with a point for decimals"));
+  }
+
+  @Test
+  void a_gap_is_told_at_the_row_after_it() throws IOException {
+    assertProblems(
+        read("time,pv W,house W", "0,0,1", "60,0,1", "180,0,1", "240,0,1"),
+        new Problem(
+            4,
+            "rows are 60.0 s apart, but this one comes 120.0 s after the one above",
+            "fill the gap; what happened in it is not guessed"));
+  }
+
+  @Test
+  void a_time_that_is_there_twice_is_told() throws IOException {
+    assertProblems(
+        read("time,pv W,house W", "0,0,1", "60,0,1", "60,0,1"),
+        new Problem(4, "this time is there twice", "strike one of the two rows out"));
+  }
+
+  @Test
+  void a_row_in_the_wrong_order_is_told() throws IOException {
+    assertEquals(
+        new Problem(4, "this time lies before that of the row above", "sort the rows by time"),
+        ((Unusable) read("time,pv W,house W", "60,0,1", "120,0,1", "0,0,1")).problems().get(0));
+  }
+
+  @Test
+  void a_decimal_comma_makes_one_value_too_many() throws IOException {
+    assertProblems(
+        read("time,pv kW,house W", "0,1,5,300", "1,1.5,300", "2,1.5,300"),
+        new Problem(
+            2,
+            "3 values are needed, one for each column; this row has 4",
+            "write one value for each column, with a point for decimals"));
+  }
+
+  @Test
+  void a_decimal_comma_between_semicolons_is_no_number() throws IOException {
+    assertProblems(
+        read("time;pv kW;house W", "0;1,5;300", "1;1.5;300", "2;1.5;300"),
+        new Problem(2, "pv is no number: \"1,5\"", "write a number with a point for decimals"));
+  }
+
+  @Test
+  void numbers_that_are_none_are_told() throws IOException {
+    for (String bad : List.of("", "NaN", "1e", "0x1p3", "12 W", "1f")) {
+      DayFile.Read read = read("time,pv W,house W", "0,%s,1".formatted(bad), "1,1,1", "2,1,1");
+      assertTrue(read instanceof Unusable u && u.problems().get(0).line() == 2, bad);
+    }
+  }
+
+  @Test
+  void a_negative_power_is_told() throws IOException {
+    assertProblems(
+        read("time,pv W,house W", "0,-5,1", "1,1,1", "2,1,1"),
+        new Problem(2, "pv is negative: -5", "generation and loads are written as positive power"));
+  }
+
+  @Test
+  void a_power_no_house_has_is_told() throws IOException {
+    assertProblems(
+        read("time,pv kW,house W", "0,5000,1", "1,1,1", "2,1,1"),
+        new Problem(
+            2,
+            "pv is 5000: more than a house connection carries",
+            "check the unit in the first line"));
+  }
+
+  @Test
+  void a_column_without_its_unit_is_told() throws IOException {
+    assertProblems(
+        read("time,pv,house W", "0,1,1"),
+        new Problem(1, "the column pv has no unit", "write pv W or pv kW"));
+    assertProblems(
+        read("time,pv kWh,house W", "0,1,1"),
+        new Problem(
+            1, "the column pv is in kWh, which is no unit of power here", "write pv W or pv kW"));
+  }
+
+  @Test
+  void a_column_that_is_missing_is_told() throws IOException {
+    assertProblems(
+        read("time,pv W", "0,1"),
+        new Problem(1, "no column is named house", "name the columns: time,pv W,house W"));
+  }
+
+  @Test
+  void a_time_that_is_none_is_told() throws IOException {
+    assertProblems(
+        read("time,pv W,house W", "noon,1,1", "1,1,1", "2,1,1"),
+        new Problem(
+            2,
+            "time is no time: \"noon\"",
+            "write seconds since midnight, or 2026-06-01T12:00:00"));
+  }
+
+  @Test
+  void an_empty_file_is_told() throws IOException {
+    assertProblems(read(""), new Problem(1, "the file is empty", "begin with: time,pv W,house W"));
+  }
+
+  @Test
+  void one_row_is_too_few() throws IOException {
+    assertProblems(
+        read("time,pv W,house W", "0,1,1"),
+        new Problem(
+            2,
+            "the file has fewer than two rows",
+            "give at least two, so that their distance is known"));
+  }
+
+  @Test
+  void bytes_that_are_no_text_are_told() throws IOException {
+    byte[] bytes = "time,pv W,house W\n0,1,1\n1,\u00e9,1\n".getBytes(StandardCharsets.ISO_8859_1);
+    assertProblems(
+        read(bytes),
+        new Problem(0, "the file is not UTF-8 text", "save it as plain text with commas"));
+  }
+
+  @Test
+  void no_more_than_twenty_problems_are_told() throws IOException {
+    StringBuilder text = new StringBuilder("time,pv W,house W\n");
+    for (int i = 0; i < 100; i++) {
+      text.append(i).append(",x,1\n");
+    }
+    assertEquals(20, ((Unusable) read(text.toString())).problems().size());
+  }
+
+  /** Seconds made up as they are read. */
+  private static final class Seconds extends InputStream {
+    private static final byte[] HEAD = "time,pv W,house W\n".getBytes(StandardCharsets.US_ASCII);
+    private final long rows;
+    private byte[] line = HEAD;
+    private int at;
+    private long row;
+
+    Seconds(long rows) {
+      this.rows = rows;
+    }
+
+    @Override
+    public int read() {
+      byte[] one = new byte[1];
+      return read(one, 0, 1) < 0 ? -1 : one[0];
+    }
+
+    @Override
+    public int read(byte[] into, int from, int most) {
+      int n = 0;
+      while (n < most && (at < line.length || next())) {
+        int some = Math.min(most - n, line.length - at);
+        System.arraycopy(line, at, into, from + n, some);
+        at += some;
+        n += some;
+      }
+      return n == 0 ? -1 : n;
+    }
+
+    private boolean next() {
+      if (row == rows) {
+        return false;
+      }
+      line = (row + "," + row % 7000 + ",400\n").getBytes(StandardCharsets.US_ASCII);
+      at = 0;
+      row++;
+      return true;
+    }
+  }
+
+  @Test
+  void a_long_file_needs_no_more_memory_than_a_short_one() throws IOException {
+    long before = used();
+    Usable year = usable(DayFile.read(() -> new Seconds(3_000_000)));
+    Plant plant = new Plant(3000, Optional.empty(), Optional.empty());
+    Settings settings =
+        new Settings(
+            OptionalDouble.of(3000),
+            60,
+            OptionalDouble.of(300),
+            20,
+            OptionalDouble.empty(),
+            600,
+            OptionalDouble.empty(),
+            List.of());
+    Recording recording = new Recording(year.day());
+    Tally tally = Rehearsal.run(recording, plant, settings, recording);
+    assertEquals(3_000_000, tally.steps());
+    assertTrue(tally.runs().size() > 10, "runs: " + tally.runs().size());
+    assertTrue(recording.moments().size() <= 2000);
+    // rows kept in any form would be 24 MB or more
+    assertTrue(used() - before < 16_000_000, "kept: " + (used() - before));
+  }
+
+  private static long used() {
+    System.gc();
+    Runtime runtime = Runtime.getRuntime();
+    return runtime.totalMemory() - runtime.freeMemory();
+  }
+}
