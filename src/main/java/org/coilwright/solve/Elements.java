@@ -26,6 +26,7 @@ final class Elements {
   private static final double BEST_CONTACT = 1e-6;
 
   private static final Values BEST = Values.resistor(BEST_CONTACT);
+  private static final Values IDEAL = Values.resistor(0);
 
   private final Variables variables;
   private final Sources sources;
@@ -91,7 +92,7 @@ final class Elements {
     if (branch instanceof Branch.Source source) {
       int variable = variables.ofSource(source);
       return new Element(
-          number, Element.Kind.SOURCE, branch, from, to, variable, Values.open(), BEST, true);
+          number, Element.Kind.SOURCE, branch, from, to, variable, Values.open(), IDEAL, true);
     }
     Values worth = values.computeIfAbsent(branch, this::plain);
     return new Element(number, kind(branch), branch, from, to, -1, worth, worth, true);

@@ -139,6 +139,68 @@ class NetworkTest {
     }
   }
 
+  /** Large enough that the equations are kept sparse. */
+  @Test
+  void a_large_network_obeys_the_same_laws() {
+    Random random = new Random(7);
+    for (int round = 0; round < 40; round++) {
+      RandomNetwork net = RandomNetwork.of(random, round % 2 == 0, 150 + random.nextInt(400));
+      Network.Flow flow = net.solve();
+      double[] re = new double[net.nodes];
+      double[] im = new double[net.nodes];
+      double[] size = new double[net.nodes];
+      for (int i = 0; i < net.arms.size(); i++) {
+        RandomNetwork.Arm arm = net.arms.get(i);
+        re[arm.from()] += flow.iRe[i];
+        re[arm.to()] -= flow.iRe[i];
+        im[arm.from()] += flow.iIm[i];
+        im[arm.to()] -= flow.iIm[i];
+        size[arm.from()] += flow.amps(i);
+        size[arm.to()] += flow.amps(i);
+        double lawRe =
+            flow.vRe[arm.from()]
+                - flow.vRe[arm.to()]
+                + arm.eRe()
+                - arm.z().re() * flow.iRe[i]
+                + arm.z().im() * flow.iIm[i];
+        assertEquals(0, lawRe, SMALL * 230, "arm " + i + " of round " + round);
+      }
+      for (int n = 0; n < net.nodes; n++) {
+        int node = n;
+        if (net.fixed.stream().noneMatch(f -> f.node() == node)) {
+          assertEquals(0, Math.hypot(re[n], im[n]), SMALL * size[n] + 1e-12, "node " + n);
+        }
+      }
+    }
+  }
+
+  /**
+   * A line with a load at every clamp has a voltage in closed form: a sum of two geometric series.
+   */
+  @Test
+  void a_long_ladder_has_the_voltage_that_its_recurrence_gives() {
+    int rungs = 20_000;
+    double line = 0.01;
+    double load = 10_000;
+    Network net = new Network(rungs + 2, 2 * rungs);
+    net.fix(0, 0, 0);
+    net.fix(1, 24, 0);
+    for (int i = 0; i < rungs; i++) {
+      net.add(2 * i, i + 1, i + 2, Impedance.ohms(line), 0, 0);
+      net.add(2 * i + 1, i + 2, 0, Impedance.ohms(load), 0, 0);
+    }
+    Network.Flow flow = net.solve(2 * rungs);
+    // V(n-1) - 2 V(n) + V(n+1) = (line/load) V(n): growth by one root per clamp, mirrored at the
+    // end.
+    double half = line / load / 2;
+    double root = 1 + half + Math.sqrt(half * (2 + half));
+    double at = 5000;
+    double ratio =
+        (Math.pow(root, rungs - at + 0.5) + Math.pow(root, -(rungs - at + 0.5)))
+            / (Math.pow(root, rungs + 0.5) + Math.pow(root, -(rungs + 0.5)));
+    assertEquals(24 * ratio, flow.vRe[1 + (int) at], 1e-9);
+  }
+
   /** The whole set of equations at once, by plain elimination with full pivoting. */
   @Test
   void a_plain_second_solver_finds_the_same() {

@@ -21,7 +21,12 @@ final class RandomNetwork {
 
   /** Milliohms to megohms, as wires, contacts, coils and leaking contacts are. */
   static RandomNetwork of(Random random, boolean direct) {
-    RandomNetwork net = new RandomNetwork(2 + random.nextInt(25));
+    return of(random, direct, 2 + random.nextInt(25));
+  }
+
+  /** The same with a given number of nodes. */
+  static RandomNetwork of(Random random, boolean direct, int nodes) {
+    RandomNetwork net = new RandomNetwork(nodes);
     int arms = net.nodes / 2 + random.nextInt(2 * net.nodes);
     for (int i = 0; i < arms; i++) {
       double size = Math.pow(10, -3 + 8 * random.nextDouble());
