@@ -86,6 +86,7 @@ class ArchitectureTest {
               "org.yaml.snakeyaml", Set.of("netlist", "table"),
               "org.jgrapht", Set.of("circuit"),
               "org.ejml", Set.of("solve"),
+              "org.hipparchus", Set.of("solve"),
               "org.apache.pdfbox", Set.of("pdf"),
               "org.apache.fontbox", Set.of("pdf"),
               "org.apache.xmpbox", Set.of("pdf"),

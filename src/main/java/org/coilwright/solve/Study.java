@@ -27,6 +27,7 @@ public final class Study {
   private final CoilReadings coils;
   private final LoadReadings loads;
   private final Readings readings;
+  private final TurnOffs turnOffs;
   private final Map<Class<?>, Object> derived = new HashMap<>();
 
   private Study(Circuit circuit, Tables tables) {
@@ -42,6 +43,7 @@ public final class Study {
     this.coils = new CoilReadings(lookup, extremes);
     this.loads = new LoadReadings(lookup, extremes);
     this.readings = new Readings(lookup);
+    this.turnOffs = new TurnOffs(lookup);
   }
 
   /** Studies a circuit. */
@@ -151,6 +153,15 @@ public final class Study {
   /** What reaches a load's worst element, at every corner; empty if nothing does in this state. */
   public Optional<LoadVolts> loadVolts(String load, State state) {
     return loads.volts(load, state);
+  }
+
+  /**
+   * What happens when a relay's coil is switched off. Empty for an alternating-current coil, for
+   * one that nothing switches off, and where the part gives no time constant or nothing for its
+   * current.
+   */
+  public Optional<TurnOff> turnOff(String relay) {
+    return turnOffs.of(relay);
   }
 
   /** What a contact carries or holds off. */

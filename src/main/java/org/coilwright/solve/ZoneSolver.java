@@ -2,10 +2,8 @@ package org.coilwright.solve;
 
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Predicate;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Node;
@@ -13,16 +11,12 @@ import org.coilwright.solve.Reference.Leg;
 
 /**
  * Solves a zone at one corner: once for direct and once for alternating current, as its island has
- * sources. Diodes are found by assignment: those that would conduct backwards are opened and those
- * with forward voltage closed until all agree. On alternating current a diode counts as open; that
- * it short-circuits every other half wave is found by its path.
+ * sources. Which diodes conduct is found by {@link Gates}. On alternating current a diode counts as
+ * open; that it short-circuits every other half wave is found by its path.
  */
 final class ZoneSolver {
   /** Forward voltage of a silicon diode, volts. */
   static final double FORWARD = 0.7;
-
-  private static final double SLACK_VOLTS = 1e-9;
-  private static final double SLACK_AMPS = 1e-12;
 
   private final Zone zone;
   private final Corner corner;
@@ -60,45 +54,19 @@ final class ZoneSolver {
       Network.Flow none = new Network.Flow(zone.nodes.size(), zone.elements.size());
       return new ZoneFlow(zone, none, alternating, conducts, true);
     }
-    BitSet on = new BitSet();
-    Network.Flow direct = network(true, on).solve(zone.elements.size());
-    Set<BitSet> tried = new HashSet<>();
-    boolean all = true;
-    BitSet wrong = disagreeing(direct, on);
-    long most = 20L << Math.min(diodes.size(), 14);
-    for (long i = 0; !wrong.isEmpty() && i < most; i++) {
-      all &= tried.add((BitSet) on.clone());
-      if (all) {
-        on.xor(wrong);
-      } else {
-        // Changing one at a time, always the first, ends for every circuit of diodes and resistors.
-        on.flip(wrong.nextSetBit(0));
-      }
-      direct = network(true, on).solve(zone.elements.size());
-      wrong = disagreeing(direct, on);
-    }
+    List<Gates.Gate> gates =
+        diodes.stream().map(d -> new Gates.Gate(d.number(), d.from(), d.to(), FORWARD)).toList();
+    Gates.Found found = Gates.find(gates, open -> network(true, open).solve(zone.elements.size()));
     for (int d = 0; d < diodes.size(); d++) {
-      conducts.set(diodes.get(d).number(), on.get(d));
+      conducts.set(diodes.get(d).number(), found.open().get(d));
     }
-    return new ZoneFlow(zone, direct, alternating, conducts, wrong.isEmpty());
-  }
-
-  private BitSet disagreeing(Network.Flow flow, BitSet on) {
-    BitSet wrong = new BitSet();
-    for (int d = 0; d < diodes.size(); d++) {
-      Element diode = diodes.get(d);
-      double volts = flow.vRe[diode.from()] - flow.vRe[diode.to()];
-      boolean agrees =
-          on.get(d) ? flow.iRe[diode.number()] >= -SLACK_AMPS : volts <= FORWARD + SLACK_VOLTS;
-      wrong.set(d, !agrees);
-    }
-    return wrong;
+    return new ZoneFlow(zone, found.flow(), alternating, conducts, found.consistent());
   }
 
   private Network network(boolean direct, BitSet on) {
     Network network = new Network(zone.nodes.size(), zone.elements.size());
     for (int n = 0; n < zone.nodes.size(); n++) {
-      fix(network, n, direct);
+      fix(network, zone, settings, corner, n, direct);
     }
     int diode = 0;
     for (Element element : zone.elements) {
@@ -126,7 +94,9 @@ final class ZoneSolver {
     return network;
   }
 
-  private void fix(Network network, int number, boolean direct) {
+  /** Gives a node its potential if it is known. */
+  static void fix(
+      Network network, Zone zone, Settings settings, Corner corner, int number, boolean direct) {
     Node node = zone.nodes.get(number);
     if (zone.reference.isKnown(node)) {
       double re = 0;
