@@ -13,6 +13,7 @@ final class Setup {
 
   final Circuit circuit;
   final Air air;
+  final double hertz;
   final Variables variables;
   final Sources sources;
   final Elements elements;
@@ -21,7 +22,7 @@ final class Setup {
   Setup(Circuit circuit, Tables tables) {
     this.circuit = circuit;
     this.air = Air.of(circuit.netlist().site(), tables);
-    double hertz =
+    this.hertz =
         circuit
             .netlist()
             .site()

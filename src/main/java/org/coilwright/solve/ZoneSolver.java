@@ -23,6 +23,7 @@ final class ZoneSolver {
   private final Settings settings;
   private final Predicate<Element> present;
   private final List<Element> diodes = new ArrayList<>();
+  private final List<CableCoupling.Pair> capacitors = new ArrayList<>();
   private final BitSet conducts = new BitSet();
 
   ZoneSolver(Zone zone, Corner corner, Settings settings, Predicate<Element> present) {
@@ -45,10 +46,16 @@ final class ZoneSolver {
         : settings.is(contact.variable()) == contact.conductsWhen();
   }
 
+  /** Adds capacitances between nodes, for alternating current. */
+  ZoneSolver with(List<CableCoupling.Pair> pairs) {
+    capacitors.addAll(pairs);
+    return this;
+  }
+
   ZoneFlow solve() {
     Network.Flow alternating =
         zone.reference.hasMains()
-            ? network(false, new BitSet()).solve(zone.elements.size())
+            ? network(false, new BitSet()).solve(zone.elements.size() + capacitors.size())
             : new Network.Flow(zone.nodes.size(), zone.elements.size());
     if (!zone.reference.hasDirect()) {
       Network.Flow none = new Network.Flow(zone.nodes.size(), zone.elements.size());
@@ -89,6 +96,12 @@ final class ZoneSolver {
           valuesOf(element).at(corner.of(element.kind()), direct, corner.pulling());
       if (z.isPresent()) {
         network.add(element.number(), element.from(), element.to(), z.get(), re, im);
+      }
+    }
+    if (!direct) {
+      int mark = zone.elements.size();
+      for (CableCoupling.Pair pair : capacitors) {
+        network.add(mark++, pair.from(), pair.to(), pair.z(), 0, 0);
       }
     }
     return network;
