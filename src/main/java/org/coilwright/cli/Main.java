@@ -31,6 +31,7 @@ public final class Main {
     commands.put("faults", FaultsCommand::new);
     commands.put("checklist", ChecklistCommand::new);
     commands.put("rehearse", RehearseCommand::new);
+    commands.put("choose", ChooseCommand::new);
     commands.put("explain", ExplainCommand::new);
     commands.put("schema", SchemaCommand::new);
     commands.put("new", NewCommand::new);

@@ -1,0 +1,265 @@
+package org.coilwright.cli;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Parsed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.quantity.QuantityParser;
+import org.coilwright.quantity.Rating;
+import org.coilwright.quantity.Wanted;
+import org.coilwright.quantity.Words;
+import org.coilwright.sizing.Choice;
+import org.coilwright.sizing.Chooser;
+import org.coilwright.sizing.Question;
+import org.coilwright.table.Tables;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code coilwright choose}. */
+@Command(
+    name = "choose",
+    description = {
+      "Which contactor for this element? Current, derating, rating, life, breaker, wire, coil.",
+      "With FILE and --part the load, the air and the mounting come from the netlist."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  coilwright choose --power 9kW --voltage 400V --phases 3 --connection star --air 50C",
+      "  coilwright choose --power 4.5kW --voltage 240V --phases split --practice nec",
+      "  coilwright choose --power 3kW --table",
+      "  coilwright choose boiler.yaml --part Q1"
+    })
+final class ChooseCommand extends ConsoleCommand {
+  @Parameters(arity = "0..1", paramLabel = "FILE", description = "Netlist; - reads standard input.")
+  private String file = "";
+
+  @Option(names = "--part", paramLabel = "PART", description = "Contactor in FILE, such as Q1.")
+  private String part = "";
+
+  @Option(names = "--power", paramLabel = "P", description = "Power of the load, such as 9kW.")
+  private String power = "";
+
+  @Option(
+      names = "--voltage",
+      paramLabel = "U",
+      description = "Voltage, line to line with several lines. Default: 230V, 400V, 240V (nec).")
+  private String voltage = "";
+
+  @Option(
+      names = "--phases",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "1, 3 or split. Default: 1.")
+  private String phases = "1";
+
+  @Option(
+      names = "--connection",
+      paramLabel = "HOW",
+      description = "single, star, star-with-neutral or delta.")
+  private String connection = "";
+
+  @Option(
+      names = "--kind",
+      paramLabel = "KIND",
+      defaultValue = "metal-sheathed",
+      description = "metal-sheathed, carbide or ptc. Default: metal-sheathed.")
+  private String kind = "metal-sheathed";
+
+  @Option(
+      names = "--air",
+      paramLabel = "T",
+      defaultValue = "40C",
+      description = "Air around the contactor. Default: 40C.")
+  private String air = "40C";
+
+  @Option(
+      names = "--rated-air",
+      paramLabel = "T",
+      description = "Air up to which the contactor's rating holds. Default: 40C.")
+  private String ratedAir = "";
+
+  @Option(
+      names = "--mounting",
+      paramLabel = "HOW",
+      defaultValue = "spaced",
+      description = "side-by-side or spaced. Default: spaced.")
+  private String mounting = "spaced";
+
+  @Option(names = "--altitude", paramLabel = "H", description = "Height above the sea.")
+  private String altitude = "";
+
+  @Option(
+      names = "--duty",
+      paramLabel = "DUTY",
+      defaultValue = "eight-hour",
+      description = "eight-hour or uninterrupted. Default: eight-hour.")
+  private String duty = "eight-hour";
+
+  @Option(names = "--starts-per-day", paramLabel = "N", description = "Operations in a day.")
+  private String starts = "";
+
+  @Option(
+      names = "--years",
+      paramLabel = "N",
+      defaultValue = "10",
+      description = "Years it shall last. Default: 10.")
+  private String years = "10";
+
+  @Option(
+      names = "--practice",
+      paramLabel = "SET",
+      defaultValue = "iec",
+      description = "iec or nec. Default: iec.")
+  private String practice = "iec";
+
+  @Option(
+      names = "--method",
+      paramLabel = "M",
+      defaultValue = "B2",
+      description = "How the wire is laid: A1, A2, B1, B2, C or panel. Default: B2.")
+  private String method = "B2";
+
+  @Option(
+      names = "--wire-air",
+      paramLabel = "T",
+      description = "Air around the wire. Default: that of the contactor.")
+  private String wireAir = "";
+
+  @Option(names = "--length", paramLabel = "L", description = "Length of the wire.")
+  private String length = "";
+
+  @Option(names = "--fault-current", paramLabel = "I", description = "Fault current of the mains.")
+  private String fault = "";
+
+  @Option(
+      names = "--output",
+      paramLabel = "RATING",
+      description = "What shall drive the coil, such as \"0.5 A at 30 V\".")
+  private String output = "";
+
+  @Option(names = "--table", description = "Print the rating needed against air temperature.")
+  private boolean table;
+
+  @Option(
+      names = "--as",
+      paramLabel = "FORM",
+      defaultValue = "text",
+      description = "Form of the result: ${COMPLETION-CANDIDATES}. Default: text.")
+  private StatesCommand.Form form = StatesCommand.Form.TEXT;
+
+  ChooseCommand(Console console) {
+    super(console);
+  }
+
+  @Override
+  public Integer call() {
+    Tables tables = Tables.load();
+    Question question;
+    try {
+      if (file.isEmpty()) {
+        question = new ChooseQuestion(this::amount, tables).of(asked());
+      } else {
+        Inspection inspection = Inspector.standard().inspect(file, console());
+        if (inspection instanceof Inspection.Unusable unusable) {
+          tell(unusable);
+          return Exit.UNUSABLE;
+        }
+        Inspection.Done done = (Inspection.Done) inspection;
+        question = ChooseFromFile.of(done.study(), part, asked(), this::amount, tables);
+      }
+    } catch (ChooseQuestion.Refused refused) {
+      console().err().println("coilwright: " + Lines.harmless(refused.sentence()));
+      console().err().println("Try:   coilwright choose --help");
+      return Exit.UNUSABLE;
+    }
+    if (table) {
+      console().out().print(ChooseText.table(question, tables));
+      return Exit.NOTHING_FOUND;
+    }
+    Choice choice = Chooser.answer(question, tables);
+    console()
+        .out()
+        .print(
+            switch (form) {
+              case TEXT -> ChooseText.of(choice, outStyle());
+              case JSON -> ChooseJson.of(choice);
+            });
+    return choice.fits() ? Exit.NOTHING_FOUND : Exit.UNUSABLE;
+  }
+
+  private ChooseQuestion.Asked asked() throws ChooseQuestion.Refused {
+    return new ChooseQuestion.Asked(
+        power,
+        voltage,
+        oneOf("--phases", phases, List.of("1", "3", "split")),
+        connection.isEmpty()
+            ? ""
+            : oneOf(
+                "--connection",
+                connection,
+                List.of("single", "star", "star-with-neutral", "delta")),
+        oneOf("--kind", kind, List.of("metal-sheathed", "carbide", "ptc")),
+        air,
+        ratedAir,
+        oneOf("--mounting", mounting, List.of("side-by-side", "spaced")).equals("side-by-side"),
+        altitude,
+        oneOf("--duty", duty, List.of("eight-hour", "uninterrupted")),
+        starts,
+        years,
+        oneOf("--practice", practice, List.of("iec", "nec")).equals("nec"),
+        oneOf("--method", method, List.of("A1", "A2", "B1", "B2", "C", "panel")),
+        wireAir,
+        length,
+        fault,
+        rating());
+  }
+
+  private static String oneOf(String option, String typed, List<String> words)
+      throws ChooseQuestion.Refused {
+    for (String word : words) {
+      if (word.equalsIgnoreCase(typed)) {
+        return word;
+      }
+    }
+    throw new ChooseQuestion.Refused(
+        "%s takes %s, not %s."
+            .formatted(option, Words.either(words), typed));
+  }
+
+  private Optional<Rating> rating() throws ChooseQuestion.Refused {
+    if (output.isEmpty()) {
+      return Optional.empty();
+    }
+    String bare = output.replaceFirst("^[AD]C-[0-9a-z]+: *", "");
+    Parsed<Rating> parsed =
+        QuantityParser.rating(
+            bare, Wanted.of(Dimension.CURRENT), Optional.of(Wanted.of(Dimension.VOLTAGE)), false);
+    if (parsed instanceof Parsed.Good<Rating> good) {
+      return Optional.of(good.value());
+    }
+    Parsed.Bad<Rating> bad = (Parsed.Bad<Rating>) parsed;
+    throw new ChooseQuestion.Refused("--output: %s; %s.".formatted(bad.what(), bad.remedy()));
+  }
+
+  /** A value as a person types it at a prompt: the space before the unit may be left out. */
+  private Quantity amount(String option, String typed, Dimension dimension)
+      throws ChooseQuestion.Refused {
+    String text = typed.replaceAll("(?<=[0-9])\\s*°?C$", " °C");
+    Wanted wanted = Wanted.of(dimension);
+    Parsed<Quantity> parsed = QuantityParser.quantity(text, wanted);
+    if (parsed instanceof Parsed.Bad<Quantity>) {
+      String spaced = text.replaceFirst("^([0-9.]+)(?=[A-Za-zµ])", "$1 ");
+      parsed = QuantityParser.quantity(spaced, wanted);
+    }
+    if (parsed instanceof Parsed.Good<Quantity> good) {
+      return good.value();
+    }
+    Parsed.Bad<Quantity> bad = (Parsed.Bad<Quantity>) parsed;
+    throw new ChooseQuestion.Refused(
+        String.format(Locale.ROOT, "%s %s: %s; %s.", option, typed, bad.what(), bad.remedy()));
+  }
+}

@@ -1,0 +1,118 @@
+package org.coilwright.cli;
+
+import java.util.List;
+import java.util.Optional;
+import org.coilwright.circuit.Branch;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Site;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.sizing.LoadCurrent;
+import org.coilwright.sizing.PowerSide;
+import org.coilwright.sizing.PowerSide.Demand;
+import org.coilwright.sizing.Question;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
+
+/** The question that a contactor in a netlist puts. */
+final class ChooseFromFile {
+  private ChooseFromFile() {}
+
+  static Question of(
+      Study study,
+      String name,
+      ChooseQuestion.Asked asked,
+      ChooseQuestion.Amounts amounts,
+      Tables tables)
+      throws ChooseQuestion.Refused {
+    List<String> relays =
+        study.circuit().netlist().parts().values().stream()
+            .filter(Part.Relay.class::isInstance)
+            .map(Part::name)
+            .toList();
+    if (name.isEmpty()) {
+      throw new ChooseQuestion.Refused("Say which contactor of the file: --part Q1.");
+    }
+    if (!(study.circuit().netlist().parts().get(name) instanceof Part.Relay relay)) {
+      throw new ChooseQuestion.Refused(
+          "The file has no relay or contactor %s.%s".formatted(name, Near.question(name, relays)));
+    }
+    PowerSide side = PowerSide.of(study, tables);
+    Optional<Demand> demand =
+        study.circuit().branchesOf(name).stream()
+            .filter(Branch.Contact.class::isInstance)
+            .flatMap(b -> side.demand(b).stream())
+            .max((a, b) -> Double.compare(a.worst(), b.worst()));
+    if (demand.isEmpty()) {
+      throw new ChooseQuestion.Refused(
+          "No load whose power is written hangs on the contacts of %s.".formatted(name));
+    }
+    Site site = study.circuit().netlist().site();
+    LoadCurrent first = demand.get().loads().get(0);
+    int lines =
+        demand.get().loads().stream()
+            .mapToInt(l -> side.linesOf(l.load()).size())
+            .max()
+            .orElse(1);
+    boolean nec = site.practice().value() == Site.Practice.NEC;
+    double air =
+        site.enclosureAir()
+            .or(site::ambient)
+            .map(a -> a.value().high())
+            .orElseGet(() -> tables.figure("sizing.rated-air").value());
+    boolean close =
+        relay.mounting().map(Written::value).filter(m -> m.equals("side-by-side")).isPresent();
+    String kind =
+        first.load() instanceof Part.Heater heater
+            ? heater.kind().map(Written::value).orElse("metal-sheathed")
+            : first.load().head().is();
+    ChooseQuestion.Asked here =
+        new ChooseQuestion.Asked(
+            "",
+            "",
+            lines > 2 ? "3" : "1",
+            "",
+            kind,
+            asked.air(),
+            relay.ratedAir().map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE)).orElse(asked.ratedAir()),
+            close,
+            site.altitude().map(a -> Printed.of(a.value().high(), Dimension.LENGTH)).orElse(asked.altitude()),
+            asked.duty(),
+            asked.starts(),
+            asked.years(),
+            nec,
+            asked.method(),
+            site.ambient().map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE)).orElse(asked.wireAir()),
+            asked.length(),
+            site.mains()
+                .flatMap(Site.MainsSupply::faultCurrent)
+                .map(f -> Printed.of(f.value().high(), Dimension.CURRENT))
+                .orElse(asked.fault()),
+            asked.output());
+    String title =
+        "%s for %s, %s, in %s air, %s"
+            .formatted(
+                name,
+                demand.get().names(),
+                lines > 2 ? "three lines" : lines > 1 ? "two lines" : "one line",
+                Printed.of(air, Dimension.TEMPERATURE),
+                close ? "close-mounted" : "spaced");
+    return new ChooseQuestion(amounts, tables)
+        .place(
+            here,
+            title,
+            demand.get().nominal(),
+            demand.get().worst(),
+            demand.get().words(),
+            first.volts(),
+            lines > 2,
+            lines > 2 ? 3 : nec && lines == 1 ? 1 : 2,
+            air,
+            demand.get().loads().stream()
+                .flatMap(l -> l.power().stream())
+                .<Cited<?>>map(c -> c)
+                .toList());
+  }
+}

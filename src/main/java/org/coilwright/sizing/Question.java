@@ -1,0 +1,97 @@
+package org.coilwright.sizing;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.coilwright.quantity.Rating;
+import org.coilwright.table.Cited;
+
+/**
+ * Which contactor for this load, in this place?
+ *
+ * @param title what is asked, in words
+ * @param nominal A at rated power and nominal voltage
+ * @param worst A at the highest voltage and power
+ * @param worstWords where {@code worst} is reached
+ * @param volts nominal, line to line with several lines
+ * @param wires conductors that carry the load's current: 2 or 3
+ * @param poles poles that take every line, and the neutral of a two-wire load, off it
+ * @param kind row word of the table of load categories
+ * @param air °C around the contactor
+ * @param ratedAir °C its rating holds to; empty: the standard's
+ * @param startsPerDay empty if life is not asked
+ * @param duty eight-hour or uninterrupted
+ * @param method reference method of the cable; {@code lengthMetres} its length
+ * @param output what shall drive the coil, with the voltage it is rated at
+ * @param basis what {@code nominal} and {@code worst} rest on
+ * @param appliance true for a single appliance, to which the upper limit of its device applies
+ */
+public record Question(
+    String title,
+    double nominal,
+    double worst,
+    String worstWords,
+    double volts,
+    int wires,
+    int poles,
+    String kind,
+    double air,
+    OptionalDouble ratedAir,
+    boolean closeMounted,
+    OptionalDouble altitude,
+    double hertz,
+    OptionalDouble startsPerDay,
+    double years,
+    boolean nec,
+    String duty,
+    String method,
+    double wireAir,
+    OptionalDouble lengthMetres,
+    OptionalDouble faultAmps,
+    Optional<Rating> output,
+    boolean appliance,
+    List<Cited<?>> basis) {
+
+  /** The same in other air. */
+  public Question inAir(double celsius) {
+    return with(nominal, worst, celsius, closeMounted);
+  }
+
+  /** The same with a gap on both sides. */
+  public Question spaced() {
+    return with(nominal, worst, air, false);
+  }
+
+  /** The same with a third of the power: a delta joined in star. */
+  public Question inStar() {
+    return with(nominal / 3, worst / 3, air, closeMounted);
+  }
+
+  private Question with(double amps, double atWorst, double celsius, boolean close) {
+    return new Question(
+        title,
+        amps,
+        atWorst,
+        worstWords,
+        volts,
+        wires,
+        poles,
+        kind,
+        celsius,
+        ratedAir,
+        close,
+        altitude,
+        hertz,
+        startsPerDay,
+        years,
+        nec,
+        duty,
+        method,
+        wireAir,
+        lengthMetres,
+        faultAmps,
+        output,
+        appliance,
+        basis);
+  }
+}

@@ -1,0 +1,136 @@
+package org.coilwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** {@code coilwright choose} as a person at a prompt meets it. */
+class ChooseCommandTest {
+  private static Cli.Ran choose(String... args) {
+    String[] all = new String[args.length + 1];
+    all[0] = "choose";
+    System.arraycopy(args, 0, all, 1, args.length);
+    return Cli.run(all);
+  }
+
+  @Test
+  void every_factor_stands_in_the_line_that_needs_it() {
+    Cli.Ran ran =
+        choose(
+            "--power=9kW",
+            "--voltage=400V",
+            "--phases=3",
+            "--connection=star",
+            "--air=50C",
+            "--mounting=side-by-side",
+            "--starts-per-day=12",
+            "--years=15");
+    assertEquals(0, ran.code());
+    String text = ran.out().replaceAll("\\s+", " ");
+    assertTrue(text.contains("13.0 A at 400 V; 15.0 A at 440 V and +5 % power"), text);
+    assertTrue(
+        text.contains("15.0 A ÷ 0.90 (air at 50 °C) ÷ 0.80 (close-mounted) = 20.8 A"), text);
+    assertTrue(text.contains("25 A AC-1 (margin 20 %), or 40 A (margin 92 %)"), text);
+    assertTrue(text.contains("a gap on both sides: 20 A"), text);
+    assertTrue(text.contains("confirm before relying on it"), text);
+  }
+
+  /** The preferred ratings that the published series gives for these elements. */
+  @ParameterizedTest
+  @CsvSource({
+    "3kW, 230V, 1, 40C, 16",
+    "3kW, 230V, 1, 50C, 20",
+    "3kW, 230V, 1, 60C, 20",
+    "4.5kW, 230V, 1, 40C, 25",
+    "4.5kW, 230V, 1, 60C, 40",
+    "9kW, 400V, 3, 40C, 16",
+    "9kW, 400V, 3, 50C, 20",
+    "12kW, 400V, 3, 40C, 25"
+  })
+  void the_smallest_rating_that_fits_is_chosen(
+      String power, String volts, String phases, String air, String rating) {
+    Cli.Ran ran =
+        choose("--power", power, "--voltage", volts, "--phases", phases, "--air", air);
+    assertEquals(0, ran.code());
+    assertTrue(ran.out().contains("choose            " + rating + " A AC-1"), ran.out());
+  }
+
+  /** 4500 W at 240 V: 18.75 A, 23.44 A continuous, 25 A device, at most 30 A. */
+  @Test
+  void the_national_code_counts_a_continuous_load() {
+    Cli.Ran ran =
+        choose("--power=4.5kW", "--voltage=240V", "--phases=split", "--practice=nec");
+    String text = ran.out().replaceAll("\\s+", " ");
+    assertEquals(0, ran.code());
+    assertTrue(text.contains("breaker 25 A (18.8 A × 1.25 = 23.4 A; at most 30 A"), text);
+    assertTrue(text.contains("wire 10 AWG"), text);
+    assertTrue(text.contains("poles 2"), text);
+  }
+
+  @Test
+  void nothing_is_chosen_beyond_the_series() {
+    Cli.Ran ran = choose("--power=80kW", "--phases=3", "--connection=delta");
+    assertEquals(2, ran.code());
+    String text = ran.out().replaceAll("\\s+", " ");
+    assertTrue(text.contains("nothing in this series fits; the nearest is 100 A"), text);
+    assertTrue(text.contains("star in place of delta, a third of the power: 63 A"), text);
+  }
+
+  @Test
+  void air_beyond_the_table_is_not_guessed_at() {
+    Cli.Ran ran = choose("--power=3kW", "--air=90C");
+    assertEquals(2, ran.code());
+    assertTrue(ran.out().contains("could not be worked out for air at 90 °C"), ran.out());
+    assertFalse(ran.out().contains("  choose "), ran.out());
+  }
+
+  @Test
+  void a_table_shows_where_the_next_rating_begins_and_where_it_ends() {
+    Cli.Ran ran = choose("--power=3kW", "--table");
+    assertEquals(0, ran.code());
+    assertTrue(ran.out().contains("45 °C    15.9 A    16 A"), ran.out());
+    assertTrue(ran.out().contains("50 °C    16.7 A    20 A"), ran.out());
+    assertTrue(ran.out().contains("75 °C    –         outside the table"), ran.out());
+  }
+
+  @Test
+  void a_contactor_of_a_netlist_brings_its_own_load_and_air() {
+    Cli.Ran ran = choose("wiring-examples/guest-house-cylinder.yaml", "--part", "Q1");
+    assertEquals(0, ran.code());
+    assertTrue(ran.out().startsWith("Q1 for E1, three lines, in 45 °C air, spaced"), ran.out());
+    assertTrue(ran.out().contains("15.0 A at 440 V and +5 % power"), ran.out());
+  }
+
+  @Test
+  void programs_get_the_figures() {
+    Cli.Ran ran = choose("--power=3kW", "--as=json");
+    assertEquals(0, ran.code());
+    assertTrue(ran.out().contains("\"value\": 15.0652174"), ran.out());
+    assertTrue(ran.out().contains("\"fits\": true"), ran.out());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "--power=0kW|must stay above zero",
+        "--power=3kW --phases=5|--phases takes 1, 3 or split, not 5",
+        "--power=3kA|--power 3kA",
+        "--power=3kW --connection=delta|does not go with --phases 1",
+        "--power=3kW --mounting=upside-down|--mounting takes side-by-side or spaced",
+        "--voltage=230V|choose needs --power",
+        "wiring-examples/guest-house-cylinder.yaml|Say which contactor",
+        "wiring-examples/guest-house-cylinder.yaml --part=Q7|Did you mean Q1?"
+      })
+  void what_cannot_be_used_is_said(String typed, String said) {
+    Cli.Ran ran = choose(typed.split(" ", -1));
+    assertEquals(2, ran.code());
+    assertEquals("", ran.out());
+    assertTrue(ran.err().contains(said), ran.err());
+    assertFalse(ran.err().contains("\tat "), ran.err());
+  }
+}
