@@ -17,6 +17,7 @@ import org.coilwright.table.Tables;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright choose}. */
 @Command(
@@ -156,7 +157,7 @@ final class ChooseCommand extends ConsoleCommand {
   }
 
   @Override
-  public Integer call() {
+  int run(ParseResult parsed) {
     Tables tables = Tables.load();
     Question question;
     try {
