@@ -45,18 +45,20 @@ public final class FaultWords {
     List<LoadEffect> on =
         one.effects().stream().filter(e -> e.effect() == LoadEffect.Effect.STAYS_ON).toList();
     return on.stream()
-        .map(
-            e ->
-                e.stoppedBy().isEmpty()
-                    ? "nothing"
-                    : e.stoppedBy().stream()
-                        .map(FaultWords::named)
-                        .collect(Collectors.joining(" or ")))
+        .map(FaultWords::stops)
         .distinct()
         .collect(Collectors.joining("; "));
   }
 
-  private static String crossing(Crossing crossing) {
+  /** What alone still stops a load that stays on: {@code B1 (thermostat) or F1 (by hand)}. */
+  public static String stops(LoadEffect on) {
+    return on.stoppedBy().isEmpty()
+        ? "nothing"
+        : on.stoppedBy().stream().map(FaultWords::named).collect(Collectors.joining(" or "));
+  }
+
+  /** What reaches which pins. */
+  public static String crossing(Crossing crossing) {
     String pins = String.join(", ", crossing.pins());
     return crossing.volts() > 0
         ? "%s of mains reaches %s".formatted(Printed.volts(crossing.volts()), pins)

@@ -113,6 +113,12 @@ public final class AllRules {
     all.add(new BehaviourWindowForcesOn(tables));
     all.add(new BehaviourWear(tables));
 
+    // fault
+    all.add(new FaultWeldsOn(tables));
+    all.add(new FaultEarthStartsLoad(tables));
+    all.add(new FaultBreakHoldsOn(tables));
+    all.add(new FaultCrossesSeparation(tables));
+
     // record
     all.add(new RecordNotChecked());
     all.add(new RecordAcceptedNothing());

@@ -16,7 +16,6 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
-import org.coilwright.solve.InsulationDistances;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
@@ -44,16 +43,12 @@ final class SeparationRelayInsulation implements Rule {
           .sources("iec-60364-4-41", "iec-60664-1", "relay-insulation-data");
 
   private final Cited<Double> elvLimit;
-  private final Cited<Double> testVoltage;
-  private final Cited<Double> testedFor;
-  private final InsulationDistances distances;
+  private final CoilBarrier barrier;
   private final Basis requirement;
 
   SeparationRelayInsulation(Tables tables) {
     elvLimit = tables.figure("separation.elv-dc");
-    testVoltage = tables.figure("separation.test-voltage-reinforced");
-    testedFor = tables.figure("separation.wire-voltage-to-earth");
-    distances = new InsulationDistances(tables);
+    barrier = new CoilBarrier(tables);
     requirement = new Basis(List.of(tables.source("iec-60364-4-41").cite()), Standing.PUBLISHED);
   }
 
@@ -142,14 +137,7 @@ final class SeparationRelayInsulation implements Rule {
                   .formatted(relay.name(), sides));
     }
     Mark mark = spec.get().mark();
-    InsulationGrade grade =
-        InsulationGrade.of(
-            spec.get(),
-            bands.toEarth().nominal(),
-            circuit.netlist().site().altitude().map(a -> a.value().high()),
-            distances,
-            testVoltage,
-            testedFor);
+    InsulationGrade grade = barrier.grade(circuit, bands, spec.get());
     if (!grade.faults().isEmpty()) {
       return refused(grade, relay, sides, low, mains);
     }

@@ -1,18 +1,13 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
-import java.util.Set;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
-import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
@@ -72,21 +67,15 @@ final class SeparationSharedRun implements Rule {
       return List.of();
     }
     List<Outcome> outcomes = new ArrayList<>();
-    for (Run run : circuit.netlist().runs().values()) {
-      List<Conductor> low =
-          wiresIn(circuit, Set.of(run.name())).stream()
-              .filter(w -> bands.elvAt(w.from()).isPresent())
-              .toList();
-      if (!low.isEmpty()) {
-        outcomes.add(check(circuit, bands, run, low));
-      }
+    for (SharedRun shared : SharedRun.all(circuit, bands)) {
+      outcomes.add(check(circuit, bands, shared));
     }
     return outcomes;
   }
 
-  private Outcome check(Circuit circuit, VoltageBands bands, Run run, List<Conductor> low) {
-    List<Conductor> mains =
-        wiresIn(circuit, together(circuit, run)).stream().filter(bands::onMains).toList();
+  private Outcome check(Circuit circuit, VoltageBands bands, SharedRun shared) {
+    Run run = shared.run();
+    List<Conductor> mains = shared.mains();
     Subject subject = Subject.of(FACTS, run.mark(), run.name());
     if (mains.isEmpty()) {
       return subject.satisfied(
@@ -94,22 +83,18 @@ final class SeparationSharedRun implements Rule {
               .formatted(run.name()),
           basis);
     }
-    Optional<Conductor> unrated = low.stream().filter(w -> w.insulation().isEmpty()).findFirst();
-    if (unrated.isPresent()) {
+    if (SharedRun.isUnrated(shared.low())) {
       return subject.undecided(
           "insulation of " + run.name(),
           "%s lies with mains wires; whether its insulation is rated for them is not written."
               .formatted(run.name()));
     }
     VoltageBands.Met met = bands.met(mains);
-    Conductor weakest =
-        low.stream()
-            .min(Comparator.comparingDouble(w -> rating(w)))
-            .orElseThrow(() -> new IllegalStateException("no wire"));
-    Printed.Pair pair = Printed.pair(rating(weakest), met.highest(), Dimension.VOLTAGE);
-    Measure value = new Measure(rating(weakest), "V");
+    Conductor weakest = SharedRun.weakest(shared.low());
+    Printed.Pair pair = Printed.pair(SharedRun.rating(weakest), met.highest(), Dimension.VOLTAGE);
+    Measure value = new Measure(SharedRun.rating(weakest), "V");
     Measure limit = new Measure(met.highest(), "V");
-    if (Comparison.fallsShort(rating(weakest), met.highest())) {
+    if (Comparison.fallsShort(SharedRun.rating(weakest), met.highest())) {
       return Subject.of(FACTS, WireBundle.insulationMark(weakest), run.name())
           .violated(
               "%s lies with mains and is not insulated for it".formatted(run.name()),
@@ -138,25 +123,5 @@ final class SeparationSharedRun implements Rule {
         value,
         limit,
         basis);
-  }
-
-  /** This run and every run that one of the two says it shares its way with. */
-  private static Set<String> together(Circuit circuit, Run run) {
-    Set<String> names = new LinkedHashSet<>(Set.of(run.name()));
-    run.sharesWith().forEach(other -> names.add(other.value()));
-    circuit.netlist().runs().values().stream()
-        .filter(r -> r.sharesWith().stream().anyMatch(w -> w.value().equals(run.name())))
-        .forEach(r -> names.add(r.name()));
-    return names;
-  }
-
-  private static List<Conductor> wiresIn(Circuit circuit, Set<String> runs) {
-    return circuit.branches(Conductor.class).stream()
-        .filter(w -> w.run().map(r -> runs.contains(r.name())).orElse(false))
-        .toList();
-  }
-
-  private static double rating(Conductor wire) {
-    return wire.insulation().map(Quantity::low).orElse(0.0);
   }
 }

@@ -3,6 +3,7 @@ package org.coilwright.solve;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -29,6 +30,13 @@ public final class Faults {
   private final Map<Node, List<Zone>> zonesAt = new HashMap<>();
   private final List<FaultCase> cases = new ArrayList<>();
 
+  /**
+   * A fault that brings mains to an extra-low-voltage circuit.
+   *
+   * @param crossing where it arrives, and how much of it
+   */
+  public record Crossed(Fault fault, Crossing crossing) {}
+
   private Faults(Study study) {
     this.circuit = study.circuit();
     this.whole = study.model();
@@ -36,14 +44,41 @@ public final class Faults {
     for (Zone zone : whole.grid.zones) {
       zone.nodes.forEach(n -> zonesAt.computeIfAbsent(n, k -> new ArrayList<>()).add(zone));
     }
+  }
+
+  private Faults breaking(Set<Fault.Kind> kinds) {
     for (Breakage breakage : Breakages.of(circuit, earth)) {
-      cases.add(judge(breakage));
+      if (kinds.contains(breakage.fault().kind())) {
+        cases.add(judge(breakage));
+      }
     }
+    return this;
   }
 
   /** Breaks everything in a circuit, one thing at a time. */
   public static Faults of(Study study) {
-    return new Faults(study);
+    return of(study, EnumSet.allOf(Fault.Kind.class));
+  }
+
+  /** Breaks what can break in these ways, one thing at a time. */
+  public static Faults of(Study study, Set<Fault.Kind> kinds) {
+    return new Faults(study).breaking(kinds);
+  }
+
+  /**
+   * The faults that bring mains to an extra-low-voltage circuit, in the order of the netlist. What
+   * the loads then do is not looked at, so that nothing is solved again.
+   */
+  public static List<Crossed> crossing(Study study) {
+    Faults faults = new Faults(study);
+    List<Crossed> found = new ArrayList<>();
+    for (Breakage breakage : Breakages.of(faults.circuit, faults.earth)) {
+      breakage.ways().stream()
+          .flatMap(way -> faults.crossing(way).stream())
+          .max(Comparator.comparingDouble(Crossing::volts))
+          .ifPresent(crossing -> found.add(new Crossed(breakage.fault(), crossing)));
+    }
+    return List.copyOf(found);
   }
 
   /** Every fault, in the order of the netlist. */
@@ -84,11 +119,13 @@ public final class Faults {
       return new FaultCase(fault, List.of(), List.of(), Optional.empty(), true);
     }
     Affected affected = affected(way);
-    Optional<Crossing> crossing =
-        way.joints().stream()
-            .flatMap(joint -> new Crossings(circuit, zonesAt, whole).of(joint).stream())
-            .findFirst();
-    return new FaultJudge(circuit, whole).judge(fault, affected, crossing);
+    return new FaultJudge(circuit, whole).judge(fault, affected, crossing(way));
+  }
+
+  private Optional<Crossing> crossing(Alteration way) {
+    return way.joints().stream()
+        .flatMap(joint -> new Crossings(circuit, zonesAt, whole).of(joint).stream())
+        .findFirst();
   }
 
   /**

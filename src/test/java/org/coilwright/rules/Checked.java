@@ -22,13 +22,19 @@ import org.coilwright.table.Tables;
 final class Checked {
   private final Tables tables = Tables.load();
   private final Runner runner = AllRules.runner(tables);
-  private final Runner controlSide = without(Checked::isPowerSide);
+  private final Runner controlSide = without(Checked::isBeside);
+  private final Runner faults = without(g -> isPowerSide(g) && !g.equals("load"));
   private final Runner powerSide = without(Set.of("behaviour", "fault")::contains);
   private final Map<Fixture, Report> reports = new ConcurrentHashMap<>();
 
   /** What a short fixture of the control side leaves unsaid about wires, devices and vessels. */
   static boolean isPowerSide(String group) {
     return Set.of("contactor", "conductor", "protection", "load", "enclosure").contains(group);
+  }
+
+  /** What a fixture of the control side is not about. */
+  private static boolean isBeside(String group) {
+    return isPowerSide(group) || group.equals("fault");
   }
 
   /**
@@ -49,7 +55,7 @@ final class Checked {
 
   /**
    * The text that a fixture expects: all that a user sees, but for a fixture of the control side
-   * what the power side says about it in a line for each finding, so that its point is not buried.
+   * what the power side and single faults say about it in a line for each finding, so that its point is not buried.
    */
   String text(Fixture fixture) {
     String group = fixture.rule().substring(0, fixture.rule().indexOf('.'));
@@ -60,15 +66,18 @@ final class Checked {
     if (isPowerSide(group)) {
       return TextReport.of(powerSide.run(study(fixture)), Style.PLAIN);
     }
+    if (group.equals("fault")) {
+      return TextReport.of(faults.run(study(fixture)), Style.PLAIN);
+    }
     StringBuilder text =
         new StringBuilder(TextReport.of(controlSide.run(study(fixture)), Style.PLAIN));
     Set<String> beside = new TreeSet<>();
     whole.findings().stream()
-        .filter(f -> isPowerSide(f.rule().group()))
+        .filter(f -> isBeside(f.rule().group()))
         .forEach(
             f -> beside.add("%s %s at %s".formatted(f.weight(), f.rule().id(), f.at().get(0))));
     whole.undecided().stream()
-        .filter(u -> isPowerSide(u.rule().group()))
+        .filter(u -> isBeside(u.rule().group()))
         .forEach(u -> beside.add("open %s, %s".formatted(u.rule().id(), u.missing())));
     beside.forEach(line -> text.append("Beside it: ").append(line).append('\n'));
     return text.toString();
