@@ -161,8 +161,8 @@ final class FaultCrossesSeparation implements Rule {
       return Subject.of(FACTS, WireBundle.insulationMark(weakest), run.name(), weakest.id())
           .violated(
               "one fault in %s brings mains to the low side".formatted(run.name()),
-              "%s. %s is insulated for %s, and %s is present at the highest supply: %s too little, so that one fault is enough."
-                  .formatted(happens, weakest.id(), pair.value(), pair.limit(), pair.apart()),
+              "%s. The core from %s is insulated for %s, and %s is present at the highest supply: %s too little, so that one fault is enough."
+                  .formatted(happens, WireBundle.ends(weakest), pair.value(), pair.limit(), pair.apart()),
               "insulated for " + pair.value())
           .alsoAt(shared.low().get(0).mark(), "extra-low voltage")
           .alsoAt(shared.mainsWithin().get(0).mark(), "mains in the same run")
