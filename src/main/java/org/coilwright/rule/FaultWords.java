@@ -44,10 +44,7 @@ public final class FaultWords {
   public static String stops(FaultCase one) {
     List<LoadEffect> on =
         one.effects().stream().filter(e -> e.effect() == LoadEffect.Effect.STAYS_ON).toList();
-    return on.stream()
-        .map(FaultWords::stops)
-        .distinct()
-        .collect(Collectors.joining("; "));
+    return on.stream().map(FaultWords::stops).distinct().collect(Collectors.joining("; "));
   }
 
   /** What alone still stops a load that stays on: {@code B1 (thermostat) or F1 (by hand)}. */

@@ -55,11 +55,7 @@ final class FaultBreakHoldsOn implements Rule {
   private Outcome check(KeptOn kept) {
     String name = kept.name();
     if (!kept.held().isEmpty()) {
-      return kept.finding(
-              FACTS,
-              kept.held(),
-              "a break leaves %s on".formatted(name),
-              "is on then")
+      return kept.finding(FACTS, kept.held(), "a break leaves %s on".formatted(name), "is on then")
           .todo(
               "Let %s hang on a contact that closes when its coil is energised, so that a break turns it off."
                   .formatted(name),

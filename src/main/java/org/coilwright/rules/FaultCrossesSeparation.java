@@ -31,7 +31,8 @@ import org.coilwright.table.Tables;
 /** One fault brings mains to the extra-low voltage side. */
 final class FaultCrossesSeparation implements Rule {
   private static final RuleFacts FACTS =
-      RuleFacts.of("fault.crosses-separation", Weight.STOP, "one fault brings mains to the low side")
+      RuleFacts.of(
+              "fault.crosses-separation", Weight.STOP, "one fault brings mains to the low side")
           .what(
               "Breaks down each relay's insulation between coil and contacts and joins the cores of"
                   + " each run, one at a time, and looks whether mains then reaches an extra-low"
@@ -162,7 +163,8 @@ final class FaultCrossesSeparation implements Rule {
           .violated(
               "one fault in %s brings mains to the low side".formatted(run.name()),
               "%s. The core from %s is insulated for %s, and %s is present at the highest supply: %s too little, so that one fault is enough."
-                  .formatted(happens, WireBundle.ends(weakest), pair.value(), pair.limit(), pair.apart()),
+                  .formatted(
+                      happens, WireBundle.ends(weakest), pair.value(), pair.limit(), pair.apart()),
               "insulated for " + pair.value())
           .alsoAt(shared.low().get(0).mark(), "extra-low voltage")
           .alsoAt(shared.mainsWithin().get(0).mark(), "mains in the same run")

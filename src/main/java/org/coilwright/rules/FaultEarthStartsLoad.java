@@ -55,10 +55,7 @@ final class FaultEarthStartsLoad implements Rule {
     String name = kept.name();
     if (!kept.held().isEmpty()) {
       return kept.finding(
-              FACTS,
-              kept.held(),
-              "an earth fault turns %s on".formatted(name),
-              "is on then")
+              FACTS, kept.held(), "an earth fault turns %s on".formatted(name), "is on then")
           .todo(
               "Put the contacts that switch the coil on the side of the supply that is not joined to earth, and the coil straight on the other.",
               basis);

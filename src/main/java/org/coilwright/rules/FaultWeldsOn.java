@@ -58,8 +58,7 @@ final class FaultWeldsOn implements Rule {
         new Basis(List.of(tables.source("circuit-theory").cite()), Standing.PUBLISHED)
             .and(Basis.of(staysClosed));
     heater =
-        basis.and(
-            new Basis(List.of(tables.source("iec-60335-2-73").cite()), Standing.PUBLISHED));
+        basis.and(new Basis(List.of(tables.source("iec-60335-2-73").cite()), Standing.PUBLISHED));
   }
 
   @Override
@@ -126,7 +125,6 @@ final class FaultWeldsOn implements Rule {
         || (!heats
             && held.effect().stoppedBy().stream()
                 .anyMatch(
-                    a ->
-                        a.kind() == Actuator.Kind.SWITCH || a.kind() == Actuator.Kind.PROTECTIVE));
+                    a -> a.kind() == Actuator.Kind.SWITCH || a.kind() == Actuator.Kind.PROTECTIVE));
   }
 }

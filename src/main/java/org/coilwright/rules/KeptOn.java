@@ -88,8 +88,7 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
         effect.positions().stream().filter(p -> !isMeantOn(study, intent.value(), p)).toList();
     return rest.isEmpty()
         ? Optional.empty()
-        : Optional.of(
-            new LoadEffect(effect.load(), effect.effect(), rest, effect.stoppedBy()));
+        : Optional.of(new LoadEffect(effect.load(), effect.effect(), rest, effect.stoppedBy()));
   }
 
   /** Thermostats and cut-outs that the intent does not name turn the load off where they open. */
@@ -123,11 +122,12 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
   String inWords(List<Held> alike) {
     Held first = alike.get(0);
     return "%s is on%s if %s; what then still stops it: %s."
-        .formatted(
-            name(), with(first.effect()), faults(alike), FaultWords.stops(first.effect()));
+        .formatted(name(), with(first.effect()), faults(alike), FaultWords.stops(first.effect()));
   }
 
-  /** In which positions: those of the contacts that decide, if all others may stand as they like. */
+  /**
+   * In which positions: those of the contacts that decide, if all others may stand as they like.
+   */
   private String with(LoadEffect effect) {
     List<Map<String, Boolean>> all = effect.positions();
     Map<String, Boolean> common = new LinkedHashMap<>(all.get(0));
@@ -182,8 +182,7 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
   }
 
   /** Begins a finding about some of what holds it on, with the places of the first few. */
-  Subject.Finding finding(
-      RuleFacts rule, List<Held> those, String headline, String then) {
+  Subject.Finding finding(RuleFacts rule, List<Held> those, String headline, String then) {
     Held first = those.get(0);
     Subject.Finding finding =
         new Subject(rule, first.fault().mark(), at(those))

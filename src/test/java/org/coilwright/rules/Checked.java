@@ -55,7 +55,8 @@ final class Checked {
 
   /**
    * The text that a fixture expects: all that a user sees, but for a fixture of the control side
-   * what the power side and single faults say about it in a line for each finding, so that its point is not buried.
+   * what the power side and single faults say about it in a line for each finding, so that its
+   * point is not buried.
    */
   String text(Fixture fixture) {
     String group = fixture.rule().substring(0, fixture.rule().indexOf('.'));
