@@ -227,8 +227,7 @@ final class ChooseCommand extends ConsoleCommand {
       }
     }
     throw new ChooseQuestion.Refused(
-        "%s takes %s, not %s."
-            .formatted(option, Words.either(words), typed));
+        "%s takes %s, not %s.".formatted(option, Words.either(words), typed));
   }
 
   private Optional<Rating> rating() throws ChooseQuestion.Refused {

@@ -52,10 +52,7 @@ final class ChooseFromFile {
     Site site = study.circuit().netlist().site();
     LoadCurrent first = demand.get().loads().get(0);
     int lines =
-        demand.get().loads().stream()
-            .mapToInt(l -> side.linesOf(l.load()).size())
-            .max()
-            .orElse(1);
+        demand.get().loads().stream().mapToInt(l -> side.linesOf(l.load()).size()).max().orElse(1);
     boolean nec = site.practice().value() == Site.Practice.NEC;
     double air =
         site.enclosureAir()
@@ -76,15 +73,22 @@ final class ChooseFromFile {
             "",
             kind,
             asked.air(),
-            relay.ratedAir().map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE)).orElse(asked.ratedAir()),
+            relay
+                .ratedAir()
+                .map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE))
+                .orElse(asked.ratedAir()),
             close,
-            site.altitude().map(a -> Printed.of(a.value().high(), Dimension.LENGTH)).orElse(asked.altitude()),
+            site.altitude()
+                .map(a -> Printed.of(a.value().high(), Dimension.LENGTH))
+                .orElse(asked.altitude()),
             asked.duty(),
             asked.starts(),
             asked.years(),
             nec,
             asked.method(),
-            site.ambient().map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE)).orElse(asked.wireAir()),
+            site.ambient()
+                .map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE))
+                .orElse(asked.wireAir()),
             asked.length(),
             site.mains()
                 .flatMap(Site.MainsSupply::faultCurrent)

@@ -109,8 +109,7 @@ final class ChooseQuestion {
         title,
         nominal,
         nominal * tolerance * high / volts.nominal(),
-        "at %s and +%s power"
-            .formatted(Printed.volts(high), Printed.percent(tolerance - 1)),
+        "at %s and +%s power".formatted(Printed.volts(high), Printed.percent(tolerance - 1)),
         volts.nominal(),
         three,
         three ? (connection.equals("star-with-neutral") ? 4 : 3) : asked.nec() && !split ? 1 : 2,
@@ -123,8 +122,7 @@ final class ChooseQuestion {
     String connection = asked.connection().isEmpty() ? usual : asked.connection();
     if (three == connection.equals("single")) {
       throw new Refused(
-          "--connection %s does not go with --phases %s."
-              .formatted(connection, asked.phases()));
+          "--connection %s does not go with --phases %s.".formatted(connection, asked.phases()));
     }
     return connection;
   }
@@ -169,8 +167,7 @@ final class ChooseQuestion {
         List.copyOf(basis));
   }
 
-  private OptionalDouble optional(String option, String typed, Dimension dimension)
-      throws Refused {
+  private OptionalDouble optional(String option, String typed, Dimension dimension) throws Refused {
     return typed.isEmpty()
         ? OptionalDouble.empty()
         : OptionalDouble.of(amounts.of(option, typed, dimension).high());

@@ -32,9 +32,7 @@ final class ChooseText {
     for (Cited<?> cited : choice.cited()) {
       sources
           .computeIfAbsent(cited.source().cite(), k -> new LinkedHashSet<>())
-          .add(
-              cited.place()
-                  + (cited.standing() == Standing.FROM_MEMORY ? " (from memory)" : ""));
+          .add(cited.place() + (cited.standing() == Standing.FROM_MEMORY ? " (from memory)" : ""));
     }
     text.append(sources.isEmpty() ? "" : "\n");
     sources.forEach(
@@ -79,9 +77,7 @@ final class ChooseText {
               Locale.ROOT,
               "%2d °C    %-8s  %s\n",
               air,
-              needs.isPresent()
-                  ? String.format(Locale.ROOT, "%.1f A", needs.getAsDouble())
-                  : "–",
+              needs.isPresent() ? String.format(Locale.ROOT, "%.1f A", needs.getAsDouble()) : "–",
               rating.isPresent()
                   ? String.format(Locale.ROOT, "%.0f A", rating.getAsDouble())
                   : needs.isPresent()

@@ -12,8 +12,7 @@ import org.coilwright.table.Standing;
  * @param lines what was found, in the order in which a person works it out
  * @param cited every figure it rests on
  */
-public record Choice(
-    Question question, boolean fits, List<Line> lines, List<Cited<?>> cited) {
+public record Choice(Question question, boolean fits, List<Line> lines, List<Cited<?>> cited) {
 
   /**
    * One finding.
@@ -28,9 +27,7 @@ public record Choice(
 
   /** The weakest standing of all it rests on. */
   public Standing standing() {
-    return cited.stream()
-        .map(Cited::standing)
-        .reduce(Standing.PUBLISHED, Standing::weaker);
+    return cited.stream().map(Cited::standing).reduce(Standing.PUBLISHED, Standing::weaker);
   }
 
   /** The figure of a line. */

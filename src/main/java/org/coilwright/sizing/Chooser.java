@@ -41,13 +41,17 @@ public final class Chooser {
         "current",
         "current",
         "%s at %s;  %s %s"
-            .formatted(amps(q.nominal()), Printed.volts(q.volts()), amps(q.worst()), q.worstWords()),
+            .formatted(
+                amps(q.nominal()), Printed.volts(q.volts()), amps(q.worst()), q.worstWords()),
         q.worst(),
         "A");
     Found<Need> found = need(q);
     if (found instanceof Found.Unknown<Need> unknown) {
       fits = false;
-      add("needs", "needs", "could not be worked out for %s. %s".formatted(unknown.missing(), unknown.why()));
+      add(
+          "needs",
+          "needs",
+          "could not be worked out for %s. %s".formatted(unknown.missing(), unknown.why()));
       return done(q);
     }
     Need need = found.known().orElseThrow();
@@ -77,8 +81,7 @@ public final class Chooser {
   /** The rating that the contactor must have. */
   private Found<Need> need(Question q) {
     Found<List<Factor>> factors =
-        new ContactConditions(
-                q.air(), q.ratedAir(), q.closeMounted(), q.altitude(), q.hertz(), 1)
+        new ContactConditions(q.air(), q.ratedAir(), q.closeMounted(), q.altitude(), q.hertz(), 1)
             .factors(tables);
     if (factors instanceof Found.Unknown<List<Factor>> u) {
       return new Found.Unknown<>(u.missing(), u.why());
@@ -167,8 +170,7 @@ public final class Chooser {
         "choose",
         "choose",
         "%s %s (%s)%s"
-            .formatted(
-                amps(first.value()), need.category, margin(first.value(), need.amps), next),
+            .formatted(amps(first.value()), need.category, margin(first.value(), need.amps), next),
         first.value(),
         "A");
     return Optional.of(first.value());
@@ -253,15 +255,22 @@ public final class Chooser {
         cited.add(share);
         how +=
             Series.atLeast(most, tables)
-                .map(r -> "; at most %s (next above %s × %s = %s)".formatted(
-                    amps(r.value()), amps(q.nominal()), plain(share.value()), amps(most)))
+                .map(
+                    r ->
+                        "; at most %s (next above %s × %s = %s)"
+                            .formatted(
+                                amps(r.value()),
+                                amps(q.nominal()),
+                                plain(share.value()),
+                                amps(most)))
                 .orElse("");
       }
     } else {
       Cited<Double> holds =
           tables.lookup("overload-device", Map.of("device", "breaker-60898"), "i1").orElseThrow();
       cited.add(holds);
-      device = Series.next("breaker-ratings", Math.max(q.nominal(), q.worst() / holds.value()), tables);
+      device =
+          Series.next("breaker-ratings", Math.max(q.nominal(), q.worst() / holds.value()), tables);
       how =
           "at least %s, and %s ÷ %s (what does not trip it)"
               .formatted(amps(q.nominal()), amps(q.worst()), plain(holds.value()));
@@ -276,7 +285,12 @@ public final class Chooser {
         contactor.filter(c -> device.get().value() > c).isPresent()
             ? "; larger than the contactor, so ask its maker for the back-up it allows"
             : "; its maker's back-up figure must allow it";
-    add("breaker", "breaker", amps(device.get().value()) + " (" + how + ")" + more, device.get().value(), "A");
+    add(
+        "breaker",
+        "breaker",
+        amps(device.get().value()) + " (" + how + ")" + more,
+        device.get().value(),
+        "A");
     return device;
   }
 
@@ -336,7 +350,10 @@ public final class Chooser {
             perKm -> {
               double hot =
                   CopperLaw.from(tables)
-                      .at(perKm.value(), 20, tables.figure("sizing.insulation-temperature").value());
+                      .at(
+                          perKm.value(),
+                          20,
+                          tables.figure("sizing.insulation-temperature").value());
               double ohms = hot * q.lengthMetres().getAsDouble() / 1000;
               double lost = q.nominal() * ohms * (q.wires() == 3 ? Math.sqrt(3) : 2);
               Cited<Double> limit =

@@ -32,8 +32,7 @@ class ChooseCommandTest {
     assertEquals(0, ran.code());
     String text = ran.out().replaceAll("\\s+", " ");
     assertTrue(text.contains("13.0 A at 400 V; 15.0 A at 440 V and +5 % power"), text);
-    assertTrue(
-        text.contains("15.0 A ÷ 0.90 (air at 50 °C) ÷ 0.80 (close-mounted) = 20.8 A"), text);
+    assertTrue(text.contains("15.0 A ÷ 0.90 (air at 50 °C) ÷ 0.80 (close-mounted) = 20.8 A"), text);
     assertTrue(text.contains("25 A AC-1 (margin 20 %), or 40 A (margin 92 %)"), text);
     assertTrue(text.contains("a gap on both sides: 20 A"), text);
     assertTrue(text.contains("confirm before relying on it"), text);
@@ -53,8 +52,7 @@ class ChooseCommandTest {
   })
   void the_smallest_rating_that_fits_is_chosen(
       String power, String volts, String phases, String air, String rating) {
-    Cli.Ran ran =
-        choose("--power", power, "--voltage", volts, "--phases", phases, "--air", air);
+    Cli.Ran ran = choose("--power", power, "--voltage", volts, "--phases", phases, "--air", air);
     assertEquals(0, ran.code());
     assertTrue(ran.out().contains("choose            " + rating + " A AC-1"), ran.out());
   }
@@ -62,8 +60,7 @@ class ChooseCommandTest {
   /** 4500 W at 240 V: 18.75 A, 23.44 A continuous, 25 A device, at most 30 A. */
   @Test
   void the_national_code_counts_a_continuous_load() {
-    Cli.Ran ran =
-        choose("--power=4.5kW", "--voltage=240V", "--phases=split", "--practice=nec");
+    Cli.Ran ran = choose("--power=4.5kW", "--voltage=240V", "--phases=split", "--practice=nec");
     String text = ran.out().replaceAll("\\s+", " ");
     assertEquals(0, ran.code());
     assertTrue(text.contains("breaker 25 A (18.8 A × 1.25 = 23.4 A; at most 30 A"), text);
