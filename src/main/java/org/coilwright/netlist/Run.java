@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Quantity;
+import org.jspecify.annotations.Nullable;
 
 /** A cable, cord or conduit that holds several wires. */
 public record Run(
@@ -15,4 +16,16 @@ public record Run(
     Optional<Written<String>> installed,
     List<Written<String>> sharesWith,
     Optional<Written<String>> coreMaterial,
-    Optional<Written<Boolean>> flexible) {}
+    Optional<Written<Boolean>> flexible) {
+  /** A name stands at one place; everything else stands below it. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return this == other
+        || (other instanceof Run that && name.equals(that.name) && mark.equals(that.mark));
+  }
+
+  @Override
+  public int hashCode() {
+    return name.hashCode();
+  }
+}

@@ -1,6 +1,7 @@
 package org.coilwright.quantity;
 
 import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A conductor's cross-section. AWG sizes keep their gauge number, because resistance and ampacity
@@ -15,6 +16,20 @@ public record ConductorSize(double mm2, OptionalInt awg) {
 
   /** The thinnest gauge that a circuit of this kind can meet. */
   public static final int THINNEST_AWG = 36;
+
+  // written out: what the compiler makes of a record is put together at run time, at each start
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return this == other
+        || (other instanceof ConductorSize that
+            && Double.compare(mm2, that.mm2) == 0
+            && awg.equals(that.awg));
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * Double.hashCode(mm2) + awg.hashCode();
+  }
 
   /** A metric size. */
   public static ConductorSize ofMm2(double mm2) {
