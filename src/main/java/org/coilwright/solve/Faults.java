@@ -192,8 +192,10 @@ public final class Faults {
         .filter(
             bond -> {
               Set<Integer> bonded =
-                  Set.of(
-                      circuit.islandOf(bond.from()).number(), circuit.islandOf(bond.to()).number());
+                  Set.copyOf(
+                      List.of(
+                          circuit.islandOf(bond.from()).number(),
+                          circuit.islandOf(bond.to()).number()));
               return bonded.contains(one.number()) && bonded.contains(other.number());
             })
         .isPresent();
