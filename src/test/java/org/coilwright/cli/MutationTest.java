@@ -13,9 +13,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import java.util.TreeMap;
+import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.coilwright.netlist.Includes;
 import org.junit.jupiter.api.Test;
@@ -37,20 +38,28 @@ class MutationTest {
   void no_damaged_example_makes_the_program_fail() throws IOException {
     List<String> examples = examples();
     Random random = new Random(20_261_125);
-    Inspector inspector = Inspector.standard();
-    int judged = 0;
-    Map<String, String> faults = new TreeMap<>();
+    // tables are read lazily and are not for sharing between threads
+    ThreadLocal<Inspector> inspectors = ThreadLocal.withInitial(Inspector::standard);
+    Map<String, String> faults = new ConcurrentSkipListMap<>();
+    List<String> mutants = new ArrayList<>();
     for (int i = 0; i < MUTANTS; i++) {
-      String mutant = mutant(examples.get(i % examples.size()), random);
-      try {
-        if (judged(inspector, mutant)) {
-          judged++;
-        }
-      } catch (RuntimeException | StackOverflowError e) {
-        // One of each kind: a fault is mended once, however many mutants meet it.
-        faults.putIfAbsent(kind(e), "mutant " + i + " of this seed:\n" + trace(e) + mutant);
-      }
+      mutants.add(mutant(examples.get(i % examples.size()), random));
     }
+    int judged =
+        IntStream.range(0, MUTANTS)
+            .parallel()
+            .map(
+                i -> {
+                  try {
+                    return judged(inspectors.get(), mutants.get(i)) ? 1 : 0;
+                  } catch (RuntimeException | StackOverflowError e) {
+                    // One of each kind: it is mended once, however many mutants meet it.
+                    faults.putIfAbsent(
+                        kind(e), "mutant " + i + " of this seed:\n" + trace(e) + mutants.get(i));
+                    return 0;
+                  }
+                })
+            .sum();
     if (!faults.isEmpty()) {
       fail(String.join("\n", faults.keySet()) + "\n\n" + String.join("\n\n", faults.values()));
     }
