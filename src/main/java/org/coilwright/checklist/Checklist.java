@@ -17,6 +17,7 @@ import java.util.List;
  * @param wires one line a wire
  * @param steps sections of tests and the hold point between them, in order
  * @param satisfied what was computed and found inside its limit
+ * @param broken what follows when one thing breaks, worst first
  * @param instruments what is measured with; make, number and calibration date are filled in
  * @param signers who signs
  */
@@ -32,6 +33,7 @@ public record Checklist(
     List<WireRow> wires,
     List<Step> steps,
     List<SatisfiedEntry> satisfied,
+    List<BrokenRow> broken,
     List<String> instruments,
     List<String> signers) {
 
@@ -52,6 +54,7 @@ public record Checklist(
     wires = List.copyOf(wires);
     steps = List.copyOf(steps);
     satisfied = List.copyOf(satisfied);
+    broken = List.copyOf(broken);
     instruments = List.copyOf(instruments);
     signers = List.copyOf(signers);
     if (stopIf.size() > MOST_STOP_LINES) {
@@ -157,6 +160,16 @@ public record Checklist(
       String length,
       String colour,
       String carries) {}
+
+  /**
+   * Single faults that behave alike.
+   *
+   * @param harm how bad it is, in words; rows of equal harm stand together
+   * @param what what breaks
+   * @param then what follows
+   * @param stops what still stops a load that stays on; a dash if there is nothing to stop
+   */
+  public record BrokenRow(String harm, String what, String then, String stops) {}
 
   /** Something looked at and inside its limit; value and limit may be empty. */
   public record SatisfiedEntry(

@@ -7,13 +7,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.coilwright.checklist.Checklist.BrokenRow;
 import org.coilwright.checklist.Checklist.Paper;
 import org.coilwright.checklist.Checklist.Summary;
 import org.coilwright.checklist.Checklist.TitleBlock;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
+import org.coilwright.rule.FaultWords;
 import org.coilwright.rule.Report;
 import org.coilwright.rule.Weight;
+import org.coilwright.solve.Faults;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 
@@ -58,6 +61,7 @@ public final class Checklists {
         new WireRows(anatomy).rows(),
         steps,
         outcomes.satisfied(),
+        broken(study),
         instruments(steps),
         List.of("Prepared by", "Tested by", "Accepted by"));
   }
@@ -162,6 +166,18 @@ public final class Checklists {
             : "Joints for the tests taken out, tools and strands gone, covers on as far as the"
                 + " tests allow.");
     return conditions;
+  }
+
+  private static List<BrokenRow> broken(Study study) {
+    return Faults.of(study).classes().stream()
+        .map(
+            alike ->
+                new BrokenRow(
+                    FaultWords.title(alike.like().harm()),
+                    FaultWords.what(alike),
+                    FaultWords.then(alike.like()),
+                    FaultWords.stoppedBy(alike.like())))
+        .toList();
   }
 
   /** Only what some row asks for. */

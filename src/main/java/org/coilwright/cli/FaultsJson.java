@@ -28,7 +28,11 @@ final class FaultsJson {
     for (Fault fault : alike.faults()) {
       json.object().key("kind").text(fault.kind().name()).key("at").texts(fault.at());
       json.key("line").number(fault.mark().line()).key("column").number(fault.mark().column());
-      json.key("message").text(fault.inWords()).endObject();
+      json.key("message").text(fault.inWords());
+      if (!fault.remark().isEmpty()) {
+        json.key("remark").text(fault.remark());
+      }
+      json.endObject();
     }
     json.endArray().key("then").text(FaultWords.then(like));
     json.key("stops").text(FaultWords.stops(like)).key("effects").array();

@@ -39,40 +39,22 @@ final class FaultsText {
         if (last == null) {
           row("what breaks", "then", "still stopped by");
         }
-        out.append('\n').append(style.strong(title(harm))).append('\n');
+        out.append('\n').append(style.strong(FaultWords.title(harm))).append('\n');
         last = harm;
       }
-      row(FaultWords.what(alike), FaultWords.then(alike.like()), stops(alike.like()));
+      row(
+          FaultWords.what(alike),
+          FaultWords.then(alike.like()),
+          FaultWords.stoppedBy(alike.like()));
     }
     for (FaultClass alike : hidden) {
-      out.append('\n').append(style.strong(title(FaultCase.Harm.HIDDEN))).append('\n');
+      out.append('\n').append(style.strong(FaultWords.title(FaultCase.Harm.HIDDEN))).append('\n');
       Lines.wrap(out, "", FaultWords.what(alike) + ".", style.width());
     }
     if (classes.isEmpty()) {
       out.append("There is nothing in this circuit that could break.\n");
     }
     return out.toString();
-  }
-
-  private static String stops(FaultCase one) {
-    if (one.harm() == FaultCase.Harm.CROSSES) {
-      return "nothing";
-    }
-    String stops = FaultWords.stops(one);
-    return stops.isEmpty() ? "–" : stops;
-  }
-
-  private static String title(FaultCase.Harm harm) {
-    return switch (harm) {
-      case CROSSES -> "Mains reaches the extra-low-voltage side";
-      case STAYS_ON -> "A load stays on, and nothing stops it by itself";
-      case STAYS_ON_LIMITED -> "A load stays on until a thermostat or cut-out opens";
-      case UNKNOWN -> "What follows was not computed";
-      case SHORT_CIRCUIT -> "A short-circuit: the protective device has to open";
-      case STAYS_LIVE -> "A load is off, but a line stays on it";
-      case FAILS -> "A load does not work as it should";
-      case HIDDEN -> "Nothing changes, and nobody notices until something else breaks";
-    };
   }
 
   private void row(String what, String then, String stops) {

@@ -27,6 +27,7 @@ final class BackPages {
   void draw(Checklist checklist) {
     signOff(checklist);
     reasons(checklist.rows());
+    broken(checklist.broken());
     satisfied(checklist.satisfied());
     prose.paragraph(
         Prose.Line.bold(
@@ -96,6 +97,37 @@ final class BackPages {
     grid.titled("Where the expected readings come from");
     prose.heading("Where the expected readings come from", Role.HEADING_2, grid.beginning());
     grid.draw(document);
+  }
+
+  private void broken(List<Checklist.BrokenRow> rows) {
+    Grid grid =
+        grid(
+            new Grid.Column("What breaks", 0),
+            new Grid.Column("Then", 66 * MM),
+            new Grid.Column("Still stopped by", 38 * MM));
+    String last = "";
+    for (Checklist.BrokenRow row : rows) {
+      List<Cell> cells =
+          List.of(Cell.text(row.what()), Cell.text(row.then()), Cell.text(row.stops()));
+      if (row.harm().equals(last)) {
+        grid.tight(cells);
+      } else {
+        grid.headed(Cell.bold(row.harm()), cells);
+      }
+      last = row.harm();
+    }
+    grid.titled("One thing broken");
+    prose.heading("One thing broken", Role.HEADING_2, grid.beginning() + 40);
+    if (rows.isEmpty()) {
+      prose.paragraph(Prose.Line.plain("There is nothing in this circuit that could break."));
+    } else {
+      prose.paragraph(
+          Prose.Line.plain(
+              "What each load then does, computed, the worst first. Two faults at once were not"
+                  + " looked at."));
+      grid.draw(document);
+    }
+    sheet.down(8);
   }
 
   private void satisfied(List<Checklist.SatisfiedEntry> entries) {

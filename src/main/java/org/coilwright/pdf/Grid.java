@@ -97,6 +97,12 @@ final class Grid {
     return this;
   }
 
+  /** Adds a row that nobody writes in, under a line of its own across all columns. */
+  Grid headed(Cell over, List<Cell> cells) {
+    rows.add(new Row(List.of(band(List.of(over), 0, 0), band(cells, 0, 0)), false));
+    return this;
+  }
+
   private Band band(List<Cell> cells, int firstColumn, double least) {
     List<List<Item>> wrapped = new ArrayList<>();
     for (int i = 0; i < cells.size(); i++) {
@@ -162,7 +168,14 @@ final class Grid {
       row.cellOver(band.firstColumn());
       return List.of(row.cellOver(columns.size() - band.firstColumn()));
     }
-    return band.cells().stream().map(c -> row.child(Role.CELL)).toList();
+    int last = band.cells().size() - 1;
+    List<Tag> tags = new ArrayList<>();
+    for (int i = 0; i < last; i++) {
+      tags.add(row.child(Role.CELL));
+    }
+    tags.add(
+        last < columns.size() - 1 ? row.cellOver(columns.size() - last) : row.child(Role.CELL));
+    return tags;
   }
 
   private void drawParted(Band band, List<Tag> tags, boolean live) {

@@ -20,12 +20,41 @@ public final class FaultWords {
 
   /** What breaks; faults that behave alike together. */
   public static String what(FaultClass alike) {
-    List<String> names = alike.faults().stream().map(Fault::inWords).distinct().toList();
+    List<String> names = alike.faults().stream().map(FaultWords::remarked).distinct().toList();
     if (names.size() <= NAMED + 1) {
       return String.join("; ", names);
     }
     return String.join("; ", names.subList(0, NAMED))
         + "; and %d more like these".formatted(names.size() - NAMED);
+  }
+
+  private static String remarked(Fault fault) {
+    return fault.remark().isEmpty()
+        ? fault.inWords()
+        : "%s (%s)".formatted(fault.inWords(), fault.remark());
+  }
+
+  /** How bad it is: the heading over all that are as bad. */
+  public static String title(FaultCase.Harm harm) {
+    return switch (harm) {
+      case CROSSES -> "Mains reaches the extra-low-voltage side";
+      case STAYS_ON -> "A load stays on, and nothing stops it by itself";
+      case STAYS_ON_LIMITED -> "A load stays on until a thermostat or cut-out opens";
+      case UNKNOWN -> "What follows was not computed";
+      case SHORT_CIRCUIT -> "A short-circuit: the protective device has to open";
+      case STAYS_LIVE -> "A load is off, but a line stays on it";
+      case FAILS -> "A load does not work as it should";
+      case HIDDEN -> "Nothing changes, and nobody notices until something else breaks";
+    };
+  }
+
+  /** What still stops it, for a table: {@code nothing} where mains crosses over. */
+  public static String stoppedBy(FaultCase one) {
+    if (one.harm() == FaultCase.Harm.CROSSES) {
+      return "nothing";
+    }
+    String stops = stops(one);
+    return stops.isEmpty() ? "–" : stops;
   }
 
   /** What follows. */

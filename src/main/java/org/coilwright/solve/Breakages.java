@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.coilwright.circuit.Actuator;
@@ -166,9 +167,23 @@ final class Breakages {
               Fault.Kind.INSULATION_FAILED,
               List.of(coil.part()),
               coil.mark(),
-              coil.part() + " breaks down between coil and contacts");
+              coil.part() + " breaks down between coil and contacts",
+              circuit.netlist().parts().get(coil.part()) instanceof Part.Relay relay
+                  ? stated(relay)
+                  : "");
       all.add(new Breakage(fault, ways));
     }
+  }
+
+  /** Double and reinforced insulation is made so that no single fault breaks it down. */
+  private static String stated(Part.Relay relay) {
+    return relay
+        .insulation()
+        .flatMap(Part.InsulationSpec::coilToContacts)
+        .map(w -> w.value().strip().toLowerCase(Locale.ROOT))
+        .filter(Set.of("reinforced", "double")::contains)
+        .map(w -> "stated as " + w + ": made so that one fault does not do this")
+        .orElse("");
   }
 
   private static Joint joint(Node one, Node other, Mark mark) {

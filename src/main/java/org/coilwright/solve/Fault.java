@@ -10,8 +10,14 @@ import org.coilwright.netlist.Mark;
  * @param at ids of the branches it happens to, or the pins it joins
  * @param mark where the first of them is written
  * @param inWords what happens, for a person: {@code K1.11-14 welds}
+ * @param remark what is written that should keep it from happening; may be empty
  */
-public record Fault(Kind kind, List<String> at, Mark mark, String inWords) {
+public record Fault(Kind kind, List<String> at, Mark mark, String inWords, String remark) {
+  /** A fault that nothing written speaks against. */
+  public Fault(Kind kind, List<String> at, Mark mark, String inWords) {
+    this(kind, at, mark, inWords, "");
+  }
+
   /** How a thing breaks. */
   public enum Kind {
     /** A contact stays closed whatever moves it. */

@@ -33,6 +33,14 @@ class FaultsCommandTest {
   }
 
   @Test
+  void insulation_that_is_stated_as_reinforced_is_shown_and_said_to_be_so() {
+    String out = Cli.run("faults", CYLINDER).out();
+    assertTrue(out.indexOf("and contacts (stated as") > out.indexOf("Mains reaches"), out);
+    String json = Cli.run("faults", "--as", "json", CYLINDER).out();
+    assertTrue(json.contains("stated as reinforced: made so that one fault does not do this"));
+  }
+
+  @Test
   void json_names_every_fault_that_behaves_alike() throws IOException {
     JsonNode json = new ObjectMapper().readTree(Cli.run("faults", "--as", "json", CYLINDER).out());
     int faults = 0;

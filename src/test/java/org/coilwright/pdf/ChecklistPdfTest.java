@@ -263,6 +263,7 @@ class ChecklistPdfTest {
           List.of(row.number(), row.action(), row.where(), row.expected().text(), row.otherwise()));
     }
     checklist.satisfied().forEach(s -> all.add(s.sentence()));
+    checklist.broken().forEach(b -> all.addAll(List.of(b.harm(), b.what(), b.then(), b.stops())));
     return all;
   }
 

@@ -56,6 +56,7 @@ final class SampleChecklists {
         List.of(),
         List.of(),
         List.of(),
+        List.of(),
         List.of("Tested by"));
   }
 
@@ -131,6 +132,12 @@ final class SampleChecklists {
             new Checklist.SatisfiedEntry(
                 "coil.too-high", relay, "At worst 25.2 V.", "25.2 V", "26.4 V", published),
             new Checklist.SatisfiedEntry("supply.unfused", "U1", "Limited.", "", "", memory)),
+        List.of(
+            new Checklist.BrokenRow(
+                "A load stays on", relay + " welds", "E1 is on when it should be off", "B1"),
+            new Checklist.BrokenRow(
+                "A load stays on", relay + " sticks", "E1 is on when it should be off", "nothing"),
+            new Checklist.BrokenRow("Nothing changes", "V1 opens", "nothing changes", "–")),
         List.of("Two-pole voltage tester", "Insulation tester"),
         List.of("Prepared by", "Tested by", "Accepted by"));
   }
