@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.List;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Checklists;
-import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.NetlistReader;
 import org.coilwright.netlist.Reading;
@@ -12,6 +11,7 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Runner;
 import org.coilwright.rules.AllRules;
+import org.coilwright.sizing.WarmBox;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 
@@ -53,7 +53,7 @@ public final class Inspector {
   }
 
   private Inspection inspect(String file, Netlist netlist) {
-    Study study = Study.of(Circuit.of(netlist), tables);
+    Study study = WarmBox.study(netlist, tables);
     return new Inspection.Done(file, study, runner.run(study));
   }
 

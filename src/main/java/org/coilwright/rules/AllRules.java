@@ -104,6 +104,9 @@ public final class AllRules {
     all.add(new LoadWrongVoltage(sides));
     all.add(new LoadTogether(sides));
 
+    // enclosure
+    all.add(new EnclosureTooWarm(tables));
+
     // behaviour
     all.add(new BehaviourConfirmTooShort(tables));
     all.add(new BehaviourStartBelowLoad(tables));

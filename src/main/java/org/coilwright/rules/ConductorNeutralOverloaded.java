@@ -21,7 +21,7 @@ final class ConductorNeutralOverloaded implements Rule {
           .remedy("Give each circuit its own neutral, or take thicker wire.")
           .blind("Harmonics of electronic loads, which add in the neutral.")
           .sources("iec-60364-5-52-tables", "nec", "circuit-theory")
-          .consequenceOf("conductor.unprotected", "conductor.overloaded");
+          .consequenceOf("conductor.unprotected", "conductor.overloaded", "load.wrong-voltage");
 
   private final PowerSides sides;
 

@@ -22,7 +22,7 @@ final class ConductorOverloaded implements Rule {
           .blind(
               "Insulation better than PVC (70 °C), with gauges than 75 °C; bundles inside a panel.")
           .sources("iec-60364-5-52-tables", "nec", "iec-60335-1")
-          .consequenceOf("conductor.unprotected");
+          .consequenceOf("conductor.unprotected", "load.wrong-voltage");
 
   private final PowerSides sides;
 

@@ -1,9 +1,11 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
@@ -61,8 +63,12 @@ final class ConductorShortCircuit implements Rule {
     Optional<Written<Quantity>> fault =
         study.circuit().netlist().site().mains().flatMap(Site.MainsSupply::faultCurrent);
     List<Outcome> outcomes = new ArrayList<>();
+    Set<Part> fuses = new HashSet<>();
     for (Stretch stretch : Stretch.of(sides.of(study))) {
-      if (!stretch.neutral() && stretch.guard().isPresent()) {
+      // what a fuse can break does not depend on the wire: it is said once
+      if (!stretch.neutral()
+          && stretch.guard().isPresent()
+          && (!(stretch.guard().get() instanceof Part.Fuse fuse) || fuses.add(fuse))) {
         outcomes.add(judge(stretch, stretch.guard().get(), fault));
       }
     }

@@ -145,7 +145,8 @@ final class ConductorUnprotected implements Rule {
         subject
             .violated(
                 "%s %s not protect %s"
-                    .formatted(names, devices.size() == 1 ? "does" : "do", stretch.name()),
+                        .formatted(names, devices.size() == 1 ? "does" : "do", stretch.name())
+                    + (stretch.guard().isEmpty() ? " on its mains side" : ""),
                 "%s %s %s; %s may stand behind %s at most: too large by %s."
                     .formatted(
                         names,

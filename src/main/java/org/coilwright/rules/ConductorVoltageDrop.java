@@ -40,7 +40,7 @@ final class ConductorVoltageDrop implements Rule {
           .remedy("Take thicker wire, or feed the load from nearer.")
           .blind("What is lost before the mains of this circuit; the reactance of thick cables.")
           .sources("iec-60364-5-52-tables", "nec", "iec-60228")
-          .consequenceOf("wiring.short-circuit");
+          .consequenceOf("wiring.short-circuit", "load.wrong-voltage");
 
   private final PowerSides sides;
   private final Tables tables;

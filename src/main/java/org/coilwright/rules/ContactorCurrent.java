@@ -39,7 +39,7 @@ final class ContactorCurrent implements Rule {
               "Hand-operated switches; a load whose current rises as the voltage falls; more than"
                   + " eight hours on at a time.")
           .sources("part-data", "contactor-data", "iec-60335-1")
-          .consequenceOf("wiring.short-circuit", "contactor.category");
+          .consequenceOf("wiring.short-circuit", "contactor.category", "load.wrong-voltage");
 
   private final PowerSides sides;
   private final Tables tables;
@@ -104,9 +104,12 @@ final class ContactorCurrent implements Rule {
     if (!contact.isDerated()) {
       return new Found.Known<>(List.of());
     }
-    return contact
-        .conditions(Surroundings.of(contact.side().circuit(), tables), close)
-        .factors(tables);
+    Surroundings around = Surroundings.of(contact.side().circuit(), tables);
+    if (!around.insideKnown()) {
+      return new Found.Unknown<>(
+          "the air in its box", "There is a box, and how warm it gets inside is not known.");
+    }
+    return contact.conditions(around, close).factors(tables);
   }
 
   private Outcome verdict(

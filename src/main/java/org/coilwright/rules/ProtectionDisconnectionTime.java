@@ -251,7 +251,9 @@ final class ProtectionDisconnectionTime implements Rule {
         .measured(value, held)
         .detail("Loop: %s.".formatted(loop.words()))
         .todo(
-            "Put a residual-current device before it, or take thicker wire or a device that opens at less.",
+            device instanceof Part.Protective found && found.isRcd()
+                ? "Lower the resistance of the earthing, or take a more sensitive residual-current device."
+                : "Put a residual-current device before it, or take thicker wire or a device that opens at less.",
             basis);
   }
 }

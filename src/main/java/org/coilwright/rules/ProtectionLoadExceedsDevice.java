@@ -23,6 +23,7 @@ import org.coilwright.rule.Weight;
 import org.coilwright.sizing.Overcurrent;
 import org.coilwright.sizing.PowerSide;
 import org.coilwright.sizing.PowerSide.Demand;
+import org.coilwright.sizing.Series;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
@@ -41,7 +42,7 @@ final class ProtectionLoadExceedsDevice implements Rule {
           .blind(
               "Air warmer than 30 °C at the device, and devices close together, which trip earlier.")
           .sources("iec-60364-4-43", "iec-60898-1", "nec")
-          .consequenceOf("wiring.short-circuit");
+          .consequenceOf("wiring.short-circuit", "load.wrong-voltage");
 
   private final PowerSides sides;
   private final Tables tables;
@@ -163,10 +164,14 @@ final class ProtectionLoadExceedsDevice implements Rule {
     loads.forEach(l -> finding.alsoAt(l.head().mark(), "behind it"));
     return finding.todo(
         "Take a device of %s or more if the wire behind it may carry that, or spread the loads."
-            .formatted(
-                Printed.atLeast(
-                    nec ? needs : Math.max(demand.nominal(), needs * has / limit),
-                    Dimension.CURRENT)),
+            .formatted(series(nec ? needs : Math.max(demand.nominal(), needs * has / limit), nec)),
         basis);
+  }
+
+  /** The smallest rating that is made and large enough. */
+  private String series(double amps, boolean nec) {
+    return (nec ? Series.atLeast(amps, tables) : Series.breakerAtLeast(amps, tables))
+        .map(r -> Printed.of(r.value(), Dimension.CURRENT))
+        .orElse(Printed.atLeast(amps, Dimension.CURRENT));
   }
 }

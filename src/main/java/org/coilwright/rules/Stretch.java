@@ -197,6 +197,9 @@ record Stretch(
     }
     Surroundings around = Surroundings.of(side.circuit(), tables);
     String method = method().get();
+    if (method.equals("panel") && !around.insideKnown()) {
+      return new Found.Unknown<>("site.enclosure-air", "How warm the box gets is not known.");
+    }
     double air = method.equals("panel") ? around.insideHigh() : around.outsideHigh();
     return new Ampacity(tables)
         .of(size().get(), new Ampacity.Laid(method, loaded(), air, circuits(all)));

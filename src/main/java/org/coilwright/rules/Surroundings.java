@@ -5,15 +5,20 @@ import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.table.Tables;
 
-/** The air around devices and wires, at its warmest. */
-record Surroundings(double insideHigh, double outsideHigh) {
+/**
+ * The air around devices and wires, at its warmest.
+ *
+ * @param insideKnown false if there is a box whose warmth is neither written nor could be computed
+ */
+record Surroundings(double insideHigh, double outsideHigh, boolean insideKnown) {
   static Surroundings of(Circuit circuit, Tables tables) {
     var site = circuit.netlist().site();
     double normal = tables.figure("coil.air-hottest").value();
     double outside =
         site.ambient().or(site::enclosureAir).map(a -> a.value().high()).orElse(normal);
     double inside = site.enclosureAir().or(site::ambient).map(a -> a.value().high()).orElse(normal);
-    return new Surroundings(inside, outside);
+    return new Surroundings(
+        inside, outside, site.enclosureAir().isPresent() || site.enclosure().isEmpty());
   }
 
   static OptionalDouble altitude(Netlist netlist) {

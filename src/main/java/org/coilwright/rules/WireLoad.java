@@ -80,7 +80,9 @@ final class WireLoad {
     Subject.Finding finding =
         subject
             .violated(
-                "%s is too thin for %s".formatted(stretch.name(), demand.names()),
+                "%s%s is too thin for %s"
+                    .formatted(
+                        stretch.neutral() ? "the neutral in " : "", stretch.name(), demand.names()),
                 "%s: %s (%s), and may carry %s: too much by %s."
                     .formatted(
                         stretch.neutral() ? "Its neutral carries" : "It carries",

@@ -17,6 +17,16 @@ public final class Series {
     return next("device-ratings-nec", amps, tables);
   }
 
+  /** The smallest preferred breaker that is at least this; empty above the series. */
+  public static Optional<Cited<Double>> breakerAtLeast(double amps, Tables tables) {
+    return next("breaker-ratings", amps, tables);
+  }
+
+  /** The smallest preferred contactor that is at least this; empty above the series. */
+  public static Optional<Cited<Double>> contactorAtLeast(double amps, Tables tables) {
+    return next("contactor-ratings", amps, tables);
+  }
+
   /** The largest preferred breaker that is at most this; empty below the series. */
   public static Optional<Cited<Double>> breakerUpTo(double amps, Tables tables) {
     return tables.table("breaker-ratings").rows().stream()

@@ -188,7 +188,8 @@ class CommandLineTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"check", "states", "faults", "explain", "schema", "new", "checklist"})
+  @ValueSource(
+      strings = {"check", "states", "faults", "choose", "explain", "schema", "new", "checklist"})
   void every_command_has_help_with_an_example(String command) {
     Ran ran = Cli.run(command, "--help");
     assertEquals(0, ran.code(), ran.err());

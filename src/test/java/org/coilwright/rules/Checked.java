@@ -8,13 +8,13 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
-import org.coilwright.circuit.Circuit;
 import org.coilwright.cli.Style;
 import org.coilwright.cli.TextReport;
 import org.coilwright.netlist.NetlistReader;
 import org.coilwright.netlist.Reading;
 import org.coilwright.rule.Report;
 import org.coilwright.rule.Runner;
+import org.coilwright.sizing.WarmBox;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 
@@ -92,7 +92,7 @@ final class Checked {
     Reading reading =
         NetlistReader.read(fixture.netlist().getFileName().toString(), bytes(fixture));
     if (reading instanceof Reading.Read read) {
-      return Study.of(Circuit.of(read.netlist()), tables);
+      return WarmBox.study(read.netlist(), tables);
     }
     throw new AssertionError(fixture + " cannot be read: " + reading);
   }

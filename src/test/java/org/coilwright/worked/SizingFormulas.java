@@ -1,0 +1,276 @@
+package org.coilwright.worked;
+
+import static org.coilwright.worked.Formula.number;
+import static org.coilwright.worked.Formula.numbers;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import org.coilwright.quantity.ConductorSize;
+import org.coilwright.sizing.Ampacity;
+import org.coilwright.sizing.BoxHeat;
+import org.coilwright.sizing.Choice;
+import org.coilwright.sizing.Chooser;
+import org.coilwright.sizing.ContactConditions;
+import org.coilwright.sizing.Derated;
+import org.coilwright.sizing.Endurance;
+import org.coilwright.sizing.Factor;
+import org.coilwright.sizing.LoadCurrent;
+import org.coilwright.sizing.Question;
+import org.coilwright.sizing.Series;
+import org.coilwright.sizing.ShortCircuit;
+import org.coilwright.table.Tables;
+
+/** The power side: load currents, derating, life, wires, devices. */
+final class SizingFormulas {
+  private final Map<String, Formula> byName = new TreeMap<>();
+  private final Tables tables;
+
+  private SizingFormulas(Tables tables) {
+    this.tables = tables;
+    contacts();
+    life();
+    wires();
+    devices();
+  }
+
+  static Map<String, Formula> all(Tables tables) {
+    return new SizingFormulas(tables).byName;
+  }
+
+  private void contacts() {
+    byName.put(
+        "sizing.upper-watts",
+        number(
+            in -> {
+              double watts = in.number("watts");
+              return watts * LoadCurrent.tolerance(watts, tables).orElseThrow().value();
+            }));
+    byName.put(
+        "sizing.contact-amps",
+        number(
+            in -> {
+              ContactConditions where =
+                  new ContactConditions(
+                      in.number("air"),
+                      OptionalDouble.empty(),
+                      false,
+                      in.has("metres")
+                          ? OptionalDouble.of(in.number("metres"))
+                          : OptionalDouble.empty(),
+                      50,
+                      in.has("poles") ? in.count("poles") : 1);
+              List<Factor> factors = where.factors(tables).known().orElseThrow();
+              return new Derated(in.number("rated"), factors, List.of()).amps();
+            }));
+    byName.put(
+        "sizing.thin-air-volts",
+        number(
+            in ->
+                in.number("rated")
+                    * tables
+                        .lookup("contact-altitude", Map.of(), in.number("metres"), "voltage")
+                        .orElseThrow()
+                        .value()));
+    byName.put(
+        "sizing.short-time-amps",
+        number(
+            in ->
+                in.number("rated")
+                    * Endurance.shortTime(in.count("cycles"), in.number("seconds"), tables)
+                        .orElseThrow()
+                        .value()));
+    byName.put(
+        "sizing.box-area",
+        number(
+            in ->
+                BoxHeat.area(
+                    in.word("mounting"),
+                    in.number("width"),
+                    in.number("height"),
+                    in.number("depth"),
+                    tables)));
+  }
+
+  private void life() {
+    byName.put(
+        "sizing.life-years",
+        number(
+            in ->
+                Endurance.of(
+                        in.number("cycles"),
+                        in.number("at"),
+                        in.number("amps"),
+                        Optional.empty(),
+                        tables)
+                    .years(in.number("per-year") / tables.figure("sizing.days-per-year").value())));
+    byName.put(
+        "sizing.life-cycles",
+        number(
+            in ->
+                Endurance.of(
+                        in.number("cycles"),
+                        in.number("at"),
+                        in.number("amps"),
+                        Optional.empty(),
+                        tables)
+                    .cycles()));
+    byName.put(
+        "sizing.mean-years",
+        number(in -> Endurance.meanYears(in.number("b10d"), in.number("per-year"))));
+    byName.put(
+        "sizing.weibull-eta",
+        number(in -> Endurance.weibullEta(in.number("b10"), in.number("shape"))));
+  }
+
+  private void wires() {
+    byName.put(
+        "sizing.wire-amps",
+        numbers(
+            in -> in.numbers("air").stream().map(air -> amps(size(in), laid(in, air))).toList()));
+    byName.put(
+        "sizing.least-wire",
+        number(
+            in -> {
+              for (double mm2 : List.of(1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0)) {
+                if (amps(ConductorSize.ofMm2(mm2), laid(in, in.number("at")))
+                    >= in.number("amps")) {
+                  return mm2;
+                }
+              }
+              throw new IllegalStateException("no size");
+            }));
+    byName.put(
+        "sizing.short-circuit-size",
+        number(
+            in ->
+                ShortCircuit.leastSize(
+                    in.number("amps"),
+                    in.number("seconds"),
+                    ShortCircuit.copperInPvc(tables).value())));
+    byName.put(
+        "sizing.needed-ampacity",
+        number(
+            in ->
+                in.number("rating")
+                    * tables
+                        .lookup("overload-device", Map.of("device", in.word("device")), "i2")
+                        .orElseThrow()
+                        .value()
+                    / tables.figure("sizing.overload-share").value()));
+    byName.put(
+        "sizing.drop-limits",
+        numbers(
+            in ->
+                List.of(
+                    in.number("volts") * drop("lighting"), in.number("volts") * drop("other"))));
+  }
+
+  private double drop(String use) {
+    return tables
+        .lookup("voltage-drop-limits", Map.of("supply", "public"), use)
+        .orElseThrow()
+        .value();
+  }
+
+  private double amps(ConductorSize size, Ampacity.Laid laid) {
+    return new Ampacity(tables).of(size, laid).known().orElseThrow().amps();
+  }
+
+  private static ConductorSize size(Inputs in) {
+    return in.has("awg")
+        ? ConductorSize.ofAwg(in.count("awg"))
+        : ConductorSize.ofMm2(in.number("mm2"));
+  }
+
+  private static Ampacity.Laid laid(Inputs in, double air) {
+    return new Ampacity.Laid(
+        in.word("method"), in.count("loaded"), air, in.has("circuits") ? in.count("circuits") : 1);
+  }
+
+  private void devices() {
+    byName.put(
+        "sizing.breaker-bands",
+        numbers(
+            in -> {
+              double rating = in.number("rating");
+              return List.of(
+                  rating * cell("magnetic-trip", "curve", in.word("curve"), "holds"),
+                  rating * cell("magnetic-trip", "curve", in.word("curve"), "trips"),
+                  rating * cell("overload-device", "device", "breaker-60898", "i1"),
+                  rating * cell("overload-device", "device", "breaker-60898", "i2"));
+            }));
+    byName.put(
+        "sizing.largest-loops",
+        numbers(
+            in ->
+                in.numbers("ratings").stream()
+                    .map(
+                        r ->
+                            in.number("volts")
+                                / (r * cell("magnetic-trip", "curve", in.word("curve"), "trips")))
+                    .toList()));
+    byName.put(
+        "sizing.nec-appliance",
+        numbers(
+            in -> {
+              double amps = in.number("watts") / in.number("volts") + in.number("beside");
+              double continuous = amps * tables.figure("sizing.continuous-load").value();
+              return List.of(
+                  amps, continuous, Series.atLeast(continuous, tables).orElseThrow().value());
+            }));
+    byName.put(
+        "sizing.nec-largest-device",
+        number(
+            in ->
+                Series.atLeast(
+                        in.number("watts")
+                            / in.number("volts")
+                            * tables.figure("sizing.appliance-device").value(),
+                        tables)
+                    .orElseThrow()
+                    .value()));
+    byName.put(
+        "sizing.contactor",
+        number(in -> Chooser.answer(question(in), tables).value("choose").orElseThrow()));
+    byName.put("sizing.needs", number(in -> choice(in).value("needs").orElseThrow()));
+  }
+
+  private Choice choice(Inputs in) {
+    return Chooser.answer(question(in), tables);
+  }
+
+  private static Question question(Inputs in) {
+    return new Question(
+        "worked example",
+        in.number("amps"),
+        in.number("worst"),
+        "at worst",
+        230,
+        2,
+        2,
+        in.word("kind"),
+        in.number("air"),
+        OptionalDouble.empty(),
+        false,
+        OptionalDouble.empty(),
+        50,
+        OptionalDouble.empty(),
+        10,
+        false,
+        "eight-hour",
+        "B2",
+        30,
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        Optional.empty(),
+        true,
+        List.of());
+  }
+
+  private double cell(String table, String key, String word, String column) {
+    return tables.lookup(table, Map.of(key, word), column).orElseThrow().value();
+  }
+}
