@@ -26,4 +26,10 @@ public record Mark(String file, int line, int column, int endColumn) {
   public int hashCode() {
     return (31 * line + column) * 31 + file.hashCode();
   }
+
+  /** {@code boiler.yaml:12:5}. */
+  @Override
+  public String toString() {
+    return file + ":" + line + ":" + column;
+  }
 }

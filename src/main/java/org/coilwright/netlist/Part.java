@@ -137,6 +137,11 @@ public sealed interface Part {
     public boolean isRcd() {
       return head.is().equals("rcd");
     }
+
+    @Override
+    public int hashCode() {
+      return head.hashCode();
+    }
   }
 
   /** A hand-operated switch. */

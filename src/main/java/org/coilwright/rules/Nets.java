@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.jspecify.annotations.Nullable;
 
 /** Which points of a circuit some kinds of branch make one, sorted once for all of them. */
 final class Nets {
@@ -50,5 +51,16 @@ final class Nets {
   }
 
   /** Two nets, the lower number first. */
-  record Pair(int low, int high) {}
+  record Pair(int low, int high) {
+    // written out: what the compiler makes of a record is put together at run time, at each start
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Pair that && low == that.low && high == that.high;
+    }
+
+    @Override
+    public int hashCode() {
+      return Objects.hash(low, high);
+    }
+  }
 }

@@ -45,6 +45,15 @@ record Alteration(
     return new Alteration(Set.of(), Set.of(), List.of(), Set.of(), Set.of(relay));
   }
 
+  /** True if all is as drawn. */
+  boolean isNone() {
+    return gone.isEmpty()
+        && bridged.isEmpty()
+        && joints.isEmpty()
+        && atTop.isEmpty()
+        && stuck.isEmpty();
+  }
+
   /** The same with more branches gone. */
   Alteration without(Collection<? extends Branch> more) {
     Set<Branch> all = new HashSet<>(gone);

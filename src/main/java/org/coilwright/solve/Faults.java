@@ -115,7 +115,7 @@ public final class Faults {
   }
 
   private FaultCase judge(Fault fault, Alteration way) {
-    if (way.equals(Alteration.NONE)) {
+    if (way.isNone()) {
       return new FaultCase(fault, List.of(), List.of(), Optional.empty(), true);
     }
     Affected affected = affected(way);

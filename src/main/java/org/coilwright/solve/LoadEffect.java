@@ -3,6 +3,7 @@ package org.coilwright.solve;
 import java.util.List;
 import java.util.Map;
 import org.coilwright.circuit.Actuator;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a fault does to one load.
@@ -27,6 +28,22 @@ public record LoadEffect(
     WEAKER,
     /** Off where it should be on. */
     STAYS_OFF
+  }
+
+  // written out: what the compiler makes of a record is put together at run time, at each start
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return this == other
+        || (other instanceof LoadEffect that
+            && effect == that.effect
+            && load.equals(that.load)
+            && positions.equals(that.positions)
+            && stoppedBy.equals(that.stoppedBy));
+  }
+
+  @Override
+  public int hashCode() {
+    return (31 * load.hashCode() + positions.hashCode()) * 31 + stoppedBy.hashCode();
   }
 
   /** True if a thermostat or cut-out still turns it off without anyone doing anything. */
