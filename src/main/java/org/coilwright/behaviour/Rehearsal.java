@@ -47,8 +47,8 @@ public final class Rehearsal {
   private final double target;
   private final double closesAt;
   private final double kelvinPerWatt;
-  private final double loss;
-  private final double room;
+  private final double coolingShare;
+  private final double roomShare;
 
   // the settings, in rows
   private final double exportAbove;
@@ -67,11 +67,9 @@ public final class Rehearsal {
   private long exportRun;
   private long importRun;
   private boolean trueSurplusSeen;
-  private long onRows;
   private long dayOnRows;
   private double grid;
   private double battery;
-  private double ringSum;
   private int ringAt;
   private double level;
   private double celsius;
@@ -83,7 +81,7 @@ public final class Rehearsal {
   private boolean runFalse;
   private double runPv;
   private double runBattery;
-  private double runGrid;
+  private double runLoad;
   private long closedRows;
   private double pvSum;
   private double otherSum;
@@ -126,15 +124,15 @@ public final class Rehearsal {
       target = water.targetCelsius();
       closesAt = target - water.differentialKelvin();
       kelvinPerWatt = dt / water.joulesPerKelvin();
-      loss = water.lossWattsPerKelvin();
-      room = water.roomCelsius();
+      coolingShare = 1 - water.lossWattsPerKelvin() * kelvinPerWatt;
+      roomShare = water.lossWattsPerKelvin() * water.roomCelsius() * kelvinPerWatt;
       celsius = water.startCelsius();
     } else {
       target = 0;
       closesAt = 0;
       kelvinPerWatt = 0;
-      loss = 0;
-      room = 0;
+      coolingShare = 1;
+      roomShare = 0;
     }
     hottest = celsius;
     lowest = level;
@@ -205,7 +203,7 @@ public final class Rehearsal {
     }
   }
 
-  private boolean decide(double nowLevel) {
+  private boolean decide(double nowLevel, long now) {
     boolean stop = importRun >= stopRows || nowLevel < levelBelow;
     if (dayOnRows >= longestRows) {
       return false;
@@ -213,7 +211,7 @@ public final class Rehearsal {
     if (inWindow) {
       return true;
     }
-    if (closed && onRows < shortestRows) {
+    if (closed && now - runStart < shortestRows) {
       return true;
     }
     if (stop) {
@@ -222,32 +220,66 @@ public final class Rehearsal {
     return closed || exportRun >= startRows;
   }
 
-  /** Rows {@code from} to {@code to} with nothing happening by the clock in between. */
+  /**
+   * Rows {@code from} to {@code to} with nothing happening by the clock in between. Everything that
+   * moves in each row is local, so that the compiler keeps it in registers; fields are written only
+   * where the contact or the thermostat may turn.
+   */
   private void rows(float[] pvs, float[] others, int from, int to) {
-    // Everything that moves in each row is local: the compiler keeps it in registers.
     double lvl = level;
     double batt = battery;
     double g = grid;
     double low = lowest;
     double temp = celsius;
+    boolean on = closed;
+    double taken = on && heating ? loadWatts : 0;
+    double heat = roomShare + taken * kelvinPerWatt;
+    boolean wasted = !on && heating;
+    long onToday = dayOnRows;
+    long exported = exportRun;
+    long imported = importRun;
+    boolean surplus = trueSurplusSeen;
     double pvTotal = 0;
     double otherTotal = 0;
-    double gridTotal = 0;
+    double takenTotal = 0;
+    double takenNow = 0;
+    double byPv = 0;
+    double byBattery = 0;
     double gridMoved = 0;
-    double batteryTotal = 0;
     double batteryMoved = 0;
     double unusedTotal = 0;
-    ringSum = sum(ring);
+    double[] memory = ring;
+    int memoryAt = ringAt;
+    double memorySum = sum(memory);
     for (int i = from; i < to; i++) {
-      boolean want = decide(lvl);
-      if (want != closed) {
-        turn(want);
+      boolean mayTurn =
+          on
+              ? imported >= stopRows || lvl < levelBelow || onToday >= longestRows
+              : exported >= startRows || inWindow;
+      if (mayTurn) {
+        dayOnRows = onToday;
+        exportRun = exported;
+        importRun = imported;
+        trueSurplusSeen = surplus;
+        boolean want = decide(lvl, step + (i - from));
+        if (want != on) {
+          account(takenNow, byPv, byBattery);
+          takenTotal += takenNow;
+          takenNow = 0;
+          byPv = 0;
+          byBattery = 0;
+          turn(want, step + (i - from));
+          exported = 0;
+          imported = 0;
+          on = want;
+          taken = on && heating ? loadWatts : 0;
+          heat = roomShare + taken * kelvinPerWatt;
+          wasted = !on && heating;
+        }
       }
       double pv = pvs[i];
       double other = others[i];
-      double load = closed && heating ? loadWatts : 0;
-
-      double net = other + load - pv;
+      double net = other + taken - pv;
       // Branches, not min and max: they are foreseen, so that one row need not wait for another.
       double demand = net;
       if (net > discharge) {
@@ -255,72 +287,124 @@ public final class Rehearsal {
       } else if (net < -charge) {
         demand = -charge;
       }
+      boolean atAnEnd = lvl < nearFloor || lvl > nearFull;
       double chargeRoom = charge;
-      if (lvl < nearFloor || lvl > nearFull) {
-        chargeRoom = Math.min(charge, (capacity - lvl) * perHours);
-        double most = Math.max(0, (lvl - floor) * perHours);
-        demand = Math.max(Math.min(demand, most), -chargeRoom);
-        batt = Math.max(Math.min(settle(batt, demand), most), -chargeRoom);
+      double most = discharge;
+      if (atAnEnd) {
+        double upwards = (capacity - lvl) * perHours;
+        if (upwards < chargeRoom) {
+          chargeRoom = upwards;
+        }
+        most = (lvl - floor) * perHours;
+        if (most < 0) {
+          most = 0;
+        }
+        if (demand > most) {
+          demand = most;
+        }
+        if (demand < -chargeRoom) {
+          demand = -chargeRoom;
+        }
+      }
+      if (ramp) {
+        memorySum += demand - memory[memoryAt];
+        memory[memoryAt] = demand;
+        memoryAt = memoryAt + 1 == memory.length ? 0 : memoryAt + 1;
+        batt = memorySum * ringShare;
       } else {
-        batt = settle(batt, demand);
+        batt += (demand - batt) * alpha;
+      }
+      if (atAnEnd) {
+        if (batt > most) {
+          batt = most;
+        }
+        if (batt < -chargeRoom) {
+          batt = -chargeRoom;
+        }
       }
       g = net - batt;
       lvl -= batt * hours;
 
       if (-g > exportAbove) {
-        trueSurplusSeen = (exportRun != 0 && trueSurplusSeen) || pv - other > chargeRoom;
-        exportRun++;
+        surplus = (exported != 0 && surplus) || pv - other > chargeRoom;
+        exported++;
       } else {
-        exportRun = 0;
+        exported = 0;
       }
-      importRun = g > importAbove ? importRun + 1 : 0;
+      imported = g > importAbove ? imported + 1 : 0;
 
       pvTotal += pv;
       otherTotal += other;
-      gridTotal += g;
       gridMoved += Math.abs(g);
-      batteryTotal += batt;
       batteryMoved += Math.abs(batt);
       if (lvl < low) {
         low = lvl;
       }
-      if (closed) {
-        account(load, pv, other, batt);
-      } else if (heating && g < 0) {
+      if (on) {
+        onToday++;
+        takenNow += taken;
+        // first what nobody else needed, then the battery, then the grid
+        double free = pv - other;
+        double foreign = taken;
+        double fromBattery = batt;
+        if (free > 0) {
+          double fromPv = free < taken ? free : taken;
+          byPv += fromPv;
+          foreign -= fromPv;
+        } else {
+          fromBattery += free;
+        }
+        if (fromBattery > foreign) {
+          byBattery += foreign;
+        } else if (fromBattery > 0) {
+          byBattery += fromBattery;
+        }
+      } else if (wasted && g < 0) {
         unusedTotal -= g;
       }
-      temp += (load - loss * (temp - room)) * kelvinPerWatt;
-      if (hasWater && (heating ? temp >= target : temp <= closesAt)) {
-        thermostat(temp);
-      }
       if (trace != null) {
-        trace.row(step, closed, load, batt, g, capacity == 0 ? 0 : lvl / capacity, temp);
+        trace.row(
+            step + (i - from),
+            on,
+            taken,
+            batt,
+            g,
+            capacity == 0 ? 0 : lvl / capacity,
+            temp * coolingShare + heat);
       }
-      step++;
+      temp = temp * coolingShare + heat;
+      if (hasWater && (heating ? temp >= target : temp <= closesAt)) {
+        thermostat(temp, step + (i - from));
+        taken = on && heating ? loadWatts : 0;
+        heat = roomShare + taken * kelvinPerWatt;
+        wasted = !on && heating;
+      }
     }
-    level = lvl;
+    account(takenNow, byPv, byBattery);
+    takenTotal += takenNow;
+    step += to - from;
     battery = batt;
     grid = g;
     lowest = low;
     celsius = temp;
+    closed = on;
+    dayOnRows = onToday;
+    exportRun = exported;
+    importRun = imported;
+    trueSurplusSeen = surplus;
+    ringAt = memoryAt;
     hottest = Math.max(hottest, temp);
     pvSum += pvTotal;
     otherSum += otherTotal;
+    // what went in and out on balance follows from the books; only the movement must be summed
+    double batteryTotal = (level - lvl) / hours;
+    double gridTotal = otherTotal + takenTotal - pvTotal - batteryTotal;
     importSum += (gridMoved + gridTotal) / 2;
     exportSum += (gridMoved - gridTotal) / 2;
     dischargeSum += (batteryMoved + batteryTotal) / 2;
     chargeSum += (batteryMoved - batteryTotal) / 2;
     unusedSum += unusedTotal;
-  }
-
-  private double settle(double given, double demand) {
-    if (!ramp) {
-      return given + (demand - given) * alpha;
-    }
-    ringSum += demand - ring[ringAt];
-    ring[ringAt] = demand;
-    ringAt = ringAt + 1 == ring.length ? 0 : ringAt + 1;
-    return ringSum * ringShare;
+    level = lvl;
   }
 
   /** Summed anew for each block, so that no rounding error grows over a year. */
@@ -332,37 +416,28 @@ public final class Rehearsal {
     return sum;
   }
 
-  private void thermostat(double temp) {
+  private void thermostat(double temp, long now) {
     hottest = Math.max(hottest, temp);
     if (heating && targetStep < 0) {
-      targetStep = step;
+      targetStep = now;
     }
     heating = !heating;
   }
 
-  /**
-   * Who gave what the load took: first what nobody else needed, then the battery, then the grid.
-   */
-  private void account(double load, double pv, double other, double given) {
-    onRows++;
-    dayOnRows++;
-    closedRows++;
-    loadSum += load;
-    double fromPv = Math.min(load, Math.max(0, pv - other));
-    double fromBattery = Math.min(load - fromPv, Math.max(0, given - Math.max(0, other - pv)));
-    runPv += fromPv;
-    runBattery += fromBattery;
-    runGrid += load - fromPv - fromBattery;
+  /** Books what the load took while the contact was closed. */
+  private void account(double taken, double byPv, double byBattery) {
+    runLoad += taken;
+    runPv += byPv;
+    runBattery += byBattery;
   }
 
-  private void turn(boolean on) {
+  private void turn(boolean on, long now) {
     if (on) {
-      runStart = step;
+      runStart = now;
       runByWindow = inWindow;
       runFalse = !inWindow && !trueSurplusSeen;
-      onRows = 0;
     } else {
-      endRun(step);
+      endRun(now);
     }
     closed = on;
     exportRun = 0;
@@ -378,10 +453,13 @@ public final class Rehearsal {
             runFalse,
             runPv * hours,
             runBattery * hours,
-            runGrid * hours));
+            // a difference of sums: rounding must not make it negative
+            Math.max(0, runLoad - runPv - runBattery) * hours));
+    closedRows += end - runStart;
+    loadSum += runLoad;
     runPv = 0;
     runBattery = 0;
-    runGrid = 0;
+    runLoad = 0;
   }
 
   private Tally tally() {

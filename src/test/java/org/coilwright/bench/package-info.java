@@ -1,2 +1,2 @@
-/** Measurements of speed, run by hand with {@code mvn -Pbench test-compile}; no test. */
+/** Measurements of speed, run by hand with {@code mvn -Pbench clean test-compile}; no test. */
 package org.coilwright.bench;
