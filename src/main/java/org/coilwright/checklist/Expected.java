@@ -142,6 +142,7 @@ public sealed interface Expected {
     STAYS_OUT("armature stays out"),
     TRIPS("trips at once"),
     DOES_NOT_TRIP("does not trip"),
+    STAYS_OPEN("contact stays open for two minutes"),
     FITTED("fitted and legible");
 
     private final String text;

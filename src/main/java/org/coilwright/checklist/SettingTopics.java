@@ -34,8 +34,38 @@ final class SettingTopics {
               Reasons.ofNetlist("a controller's output starts the load")));
     }
     topics.add(topic("devices and notices", devices));
-    anatomy.netlist().switching().ifPresent(s -> topics.add(topic("controller", controller(s))));
+    Optional<Switching> switching = anatomy.netlist().switching();
+    switching.ifPresent(s -> topics.add(topic("controller", controller(s))));
+    switching.flatMap(SettingTopics::falseStart).ifPresent(topics::add);
     return topics;
+  }
+
+  /** What a battery that settles slowly is seen by: nothing but the controller acts in it. */
+  private static Optional<Topic> falseStart(Switching switching) {
+    boolean battery = switching.plant().flatMap(Switching.Plant::battery).isPresent();
+    if (!battery || switching.start().isEmpty()) {
+      return Optional.empty();
+    }
+    String output = switching.output().map(Written::value).orElse("the output");
+    String step =
+        switching
+            .plant()
+            .flatMap(Switching.Plant::largestStep)
+            .map(w -> " (" + w.text() + ")")
+            .orElse("");
+    Row row =
+        Row.dead(
+            "Turn the largest other load%s off while the battery feeds it".formatted(step),
+            "and watch " + output,
+            new Seen(Expected.State.STAYS_OPEN),
+            "lengthen the time that the start is confirmed for, and do it again.",
+            Reasons.ofNetlist("there is no surplus in the evening; a start would be a false one"));
+    return Optional.of(
+        new Topic(
+            Section.Stage.SETTINGS,
+            "false start",
+            "Covers on, everything on; after dark, battery above its limit, contact open.",
+            List.of(row)));
   }
 
   private static Topic topic(String title, List<Row> rows) {
