@@ -211,6 +211,25 @@ public final class Circuit {
     return around;
   }
 
+  /**
+   * Branches that every way from some supply terminal to some pin of one of these loads passes:
+   * without one of them that way is gone.
+   */
+  public Set<Branch> inevitableBefore(Collection<String> loads) {
+    Routes ways = routes(Circuit::isWay);
+    Map<Integer, List<Source>> sources = new HashMap<>();
+    islands.forEach(island -> sources.put(island.number(), island.sources()));
+    Set<Branch> inevitable = new HashSet<>();
+    for (String load : loads) {
+      for (Node pin : outerNodesOf(load)) {
+        for (Source source : sources.getOrDefault(islandOf(pin).number(), List.of())) {
+          inevitable.addAll(ways.inevitable(source.to(), pin));
+        }
+      }
+    }
+    return inevitable;
+  }
+
   /** The nodes of a part's pins where one of its branches ends, in the order of the branches. */
   public Set<Node> outerNodesOf(String part) {
     return branchesOf(part).stream()

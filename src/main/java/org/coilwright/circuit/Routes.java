@@ -2,6 +2,7 @@ package org.coilwright.circuit;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.Deque;
@@ -40,6 +41,28 @@ public final class Routes {
   /** Simple paths as above, as many as a person could want to follow. */
   public List<Path> between(Node from, Node to) {
     return between(from, to, Circuit.MOST_PATHS);
+  }
+
+  /** The shortest way between two nodes, if there is one. */
+  public Optional<Path> shortest(Node from, Node to) {
+    return between(from, to, 1).stream().findFirst();
+  }
+
+  /** True if a way leads from one node to the other without any of these branches. */
+  public boolean leadWithout(Collection<? extends Branch> without, Node from, Node to) {
+    if (from.equals(to)) {
+      return true;
+    }
+    List<Blocks.Block> between = blocks.between(from, to);
+    return !between.isEmpty() && new Search(between, from, to).canPass(Set.copyOf(without));
+  }
+
+  /** Branches that every way between two nodes passes; none if there is no way. */
+  public List<Branch> inevitable(Node from, Node to) {
+    return blocks.between(from, to).stream()
+        .filter(block -> block.branches().size() == 1)
+        .map(block -> block.branches().get(0))
+        .toList();
   }
 
   /**
@@ -100,6 +123,21 @@ public final class Routes {
     }
 
     private record Ranked(Found found, int rank) {}
+
+    boolean canPass(Set<Branch> closed) {
+      Set<Node> seen = new HashSet<>(List.of(from));
+      Deque<Node> open = new ArrayDeque<>(seen);
+      while (!open.isEmpty() && !seen.contains(to)) {
+        Node node = open.remove();
+        for (Branch branch : at.getOrDefault(node, List.of())) {
+          Node next = branch.other(node);
+          if (!closed.contains(branch) && seen.add(next)) {
+            open.add(next);
+          }
+        }
+      }
+      return seen.contains(to);
+    }
 
     /** The shortest path that leaves {@code path} after {@code shared} branches. */
     private Optional<Found> leaving(Found path, int shared, List<Found> known) {

@@ -10,9 +10,9 @@ import java.util.function.Predicate;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
-import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Part;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
@@ -27,67 +27,63 @@ import org.coilwright.solve.Study;
  */
 record Breaks(Actuator actuator, List<Contact> contacts, PinFeeds before, PinFeeds after) {
 
+  /** The breaks of a study, worked out once for the rules that ask. */
+  private record All(Map<Part, List<Breaks>> ofLoads) {}
+
   /** For each load, every device that alone turns it off, nearest to the load first. */
   static Map<Part, List<Breaks>> ofLoads(Study study) {
+    return study.derived(All.class, s -> new All(workedOut(s))).ofLoads();
+  }
+
+  private static Map<Part, List<Breaks>> workedOut(Study study) {
     Feeding whole = Feeding.whole(study.circuit());
+    Routes routes = study.circuit().routes(Feeding::isWay);
     Map<Part, List<Breaks>> breaks = new LinkedHashMap<>();
     for (Part load : Loads.of(study.circuit())) {
-      breaks.put(load, of(study, load.name(), whole));
+      breaks.put(load, of(study, load.name(), whole, routes));
     }
     return breaks;
   }
 
-  private static List<Breaks> of(Study study, String load, Feeding whole) {
-    Circuit circuit = study.circuit();
-    Predicate<Branch> closed = branch -> true;
+  private static List<Breaks> of(Study study, String load, Feeding whole, Routes routes) {
     PinFeeds before = whole.at(load);
-    if (before.areAmbiguous()) {
-      Optional<State> on =
-          study.statesFor(load).stream()
-              .filter(state -> !study.isShorted(state))
-              .filter(state -> Feeding.in(study, state).at(load).areComplete())
-              .findFirst();
-      if (on.isEmpty()) {
-        return List.of();
-      }
-      closed = Feeding.closed(study, on.get());
-      before = Feeding.in(study, on.get()).at(load);
+    if (!before.areAmbiguous()) {
+      return before.areComplete() ? of(study.circuit(), before, routes) : List.of();
     }
-    return before.areComplete() ? of(circuit, load, before, closed) : List.of();
+    Optional<State> on =
+        study.statesFor(load).stream()
+            .filter(state -> !study.isShorted(state))
+            .filter(state -> Feeding.in(study, state).at(load).areComplete())
+            .findFirst();
+    if (on.isEmpty()) {
+      return List.of();
+    }
+    Predicate<Branch> closed = Feeding.closed(study, on.get());
+    return of(
+        study.circuit(),
+        Feeding.in(study, on.get()).at(load),
+        study.circuit().routes(b -> Feeding.isWay(b) && closed.test(b)));
   }
 
-  private static List<Breaks> of(
-      Circuit circuit, String load, PinFeeds before, Predicate<Branch> closed) {
+  private static List<Breaks> of(Circuit circuit, PinFeeds before, Routes closed) {
     // whatever alone breaks every way to the load also stands in the shortest one
     Set<Actuator> candidates = new LinkedHashSet<>();
     for (Node pin : before.byPin().keySet()) {
       before.byPin().getOrDefault(pin, Set.of()).stream()
-          .flatMap(side -> way(circuit, pin, side.node(), closed).stream())
+          .flatMap(side -> closed.shortest(pin, side.node()).stream())
           .flatMap(path -> path.branches().stream())
           .filter(Contact.class::isInstance)
           .forEach(contact -> candidates.add(((Contact) contact).actuator()));
     }
     return candidates.stream()
-        .map(actuator -> of(circuit, load, before, closed, actuator))
+        .map(actuator -> of(circuit, before, closed, actuator))
         .filter(breaks -> !breaks.after().areComplete())
         .toList();
   }
 
-  private static Optional<Path> way(
-      Circuit circuit, Node pin, Node side, Predicate<Branch> closed) {
-    return circuit.path(pin, side, branch -> Feeding.isWay(branch) && closed.test(branch));
-  }
-
-  private static Breaks of(
-      Circuit circuit, String load, PinFeeds before, Predicate<Branch> closed, Actuator actuator) {
+  private static Breaks of(Circuit circuit, PinFeeds before, Routes closed, Actuator actuator) {
     List<Contact> contacts = circuit.contactsOf(actuator);
-    Set<Contact> open = Set.copyOf(contacts);
-    PinFeeds after =
-        Feeding.of(
-                circuit,
-                b -> closed.test(b) && !(b instanceof Contact contact && open.contains(contact)))
-            .at(load);
-    return new Breaks(actuator, contacts, before, after);
+    return new Breaks(actuator, contacts, before, before.without(contacts, closed));
   }
 
   /**

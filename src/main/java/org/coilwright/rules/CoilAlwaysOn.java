@@ -50,7 +50,7 @@ final class CoilAlwaysOn implements Rule {
   }
 
   private Outcome judge(CoilFeed feed) {
-    List<State> states = feed.study().states();
+    List<State> states = feed.states();
     long off = states.stream().filter(s -> !feed.isEnergised(s)).count();
     Subject subject = PerCoil.subject(FACTS, feed);
     if (off > 0) {

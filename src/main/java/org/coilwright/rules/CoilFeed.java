@@ -158,9 +158,14 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
         .allMatch(b -> !(b instanceof Contact c) || study.contact(c, state).closed());
   }
 
+  /** The states to look at for this coil. */
+  List<State> states() {
+    return study.statesToLookAtFor(relay());
+  }
+
   /** States in which the coil shall be on. */
   List<State> fedStates() {
-    return study.states().stream().filter(this::isFed).toList();
+    return states().stream().filter(this::isFed).toList();
   }
 
   /**
@@ -189,7 +194,7 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
 
   /** States in which the coil shall be off. */
   List<State> idleStates() {
-    return study.states().stream().filter(Predicate.not(this::isFed)).toList();
+    return states().stream().filter(Predicate.not(this::isFed)).toList();
   }
 
   /** Sources on any way. */

@@ -66,7 +66,7 @@ final class CoilHalfPulled implements Rule {
 
   private Optional<Outcome> judge(CoilFeed feed) {
     List<State> own = feed.soundStates();
-    List<State> looked = own.isEmpty() ? feed.study().states() : own;
+    List<State> looked = own.isEmpty() ? feed.states() : own;
     Optional<CoilLimits> known = feed.study().limits(feed.relay());
     if (known.isEmpty()) {
       return Optional.of(PerCoil.contradictory(FACTS, feed));

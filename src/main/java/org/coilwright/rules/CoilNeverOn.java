@@ -17,6 +17,7 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
+import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
@@ -63,8 +64,9 @@ final class CoilNeverOn implements Rule {
   }
 
   private Outcome judge(CoilFeed feed) {
-    int positions = feed.study().states().size();
-    long on = feed.study().states().stream().filter(feed::isEnergised).count();
+    List<State> states = feed.states();
+    int positions = states.size();
+    long on = states.stream().filter(feed::isEnergised).count();
     Subject subject = PerCoil.subject(FACTS, feed);
     if (on > 0) {
       return subject.satisfied(

@@ -12,6 +12,7 @@ import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
+import org.coilwright.solve.Study;
 
 /** What is wired to the coils of a circuit: sources, and parts across them. */
 final class CoilWiring {
@@ -19,21 +20,27 @@ final class CoilWiring {
   private final double tolerance;
   private final Nets wires;
   private final Nets ways;
-  private final List<Source> sources;
+  private final Map<Integer, List<Source>> sources = new HashMap<>();
   private final Map<Nets.Pair, List<Branch>> suppressors = new HashMap<>();
   private final Map<Nets.Pair, List<Coil>> coils = new HashMap<>();
 
+  /** The wiring of a study, sorted once for all who assume the same tolerance. */
+  static CoilWiring of(Study study, double tolerance) {
+    CoilWiring known = study.derived(CoilWiring.class, s -> new CoilWiring(s.circuit(), tolerance));
+    return known.tolerance == tolerance ? known : new CoilWiring(study.circuit(), tolerance);
+  }
+
   /**
-   * Sorts a circuit's wiring once.
+   * Sorts a circuit's wiring.
    *
    * @param tolerance of a coil's resistance where none is written, as a share of it
    */
-  CoilWiring(Circuit circuit, double tolerance) {
+  private CoilWiring(Circuit circuit, double tolerance) {
     this.circuit = circuit;
     this.tolerance = tolerance;
     wires = Nets.ofWires(circuit);
     ways = Nets.ofWiresAndContacts(circuit);
-    sources = circuit.branches(Source.class);
+    circuit.islands().forEach(island -> sources.put(island.number(), island.sources()));
     for (Branch branch : circuit.branches()) {
       if (branch instanceof Coil coil) {
         coils.computeIfAbsent(wires.ends(coil), p -> new ArrayList<>()).add(coil);
@@ -72,20 +79,24 @@ final class CoilWiring {
 
   /** What feeds a coil; nothing does if wires join its two pins. */
   FedCoil fed(Coil coil) {
+    List<Source> near = sources.getOrDefault(circuit.islandOf(coil.from()).number(), List.of());
     return new FedCoil(
         this,
         coil,
-        sources.stream()
-            .filter(s -> drives(s, coil.from(), coil.to()) || drives(s, coil.to(), coil.from()))
+        near.stream()
+            .filter(
+                s ->
+                    drives(s, coil.from(), coil.to(), near)
+                        || drives(s, coil.to(), coil.from(), near))
             .toList());
   }
 
-  private boolean drives(Source source, Node one, Node other) {
+  private boolean drives(Source source, Node one, Node other, List<Source> near) {
     return !wires.joined(one, other)
         && ways.joined(one, source.to())
         && (ways.joined(other, source.from())
             || (!source.isDirect()
-                && sources.stream()
+                && near.stream()
                     .anyMatch(
                         s -> !s.isDirect() && !s.equals(source) && ways.joined(other, s.to()))));
   }

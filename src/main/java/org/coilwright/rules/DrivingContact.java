@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
+import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.netlist.Site;
@@ -41,22 +43,17 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
         coils.computeIfAbsent(contact, c -> new ArrayList<>()).add(feed);
       }
     }
+    Set<Branch> beforeLoads = study.circuit().inevitableBefore(Loads.names(study.circuit()));
+    // main poles are for loads, and what a load draws through one is for the contactor rules
     return coils.entrySet().stream()
         .map(
             e ->
                 new DrivingContact(
-                    study, e.getKey(), List.copyOf(e.getValue()), feedsLoads(study, e.getKey())))
+                    study,
+                    e.getKey(),
+                    List.copyOf(e.getValue()),
+                    e.getKey().pole() || beforeLoads.contains(e.getKey())))
         .toList();
-  }
-
-  /** Main poles are for loads, and what a load draws through one is for the contactor rules. */
-  private static boolean feedsLoads(Study study, Contact contact) {
-    return contact.pole()
-        || Loads.names(study.circuit()).stream()
-            .anyMatch(
-                load ->
-                    study.circuit().pathsAround(List.of(contact), load).size()
-                        < study.circuit().pathsAround(List.of(), load).size());
   }
 
   String name() {
@@ -93,9 +90,13 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
     return coils.stream().flatMap(feed -> Gap.ofVoltage(feed).stream()).findFirst();
   }
 
+  private List<State> states() {
+    return study.statesToLookAtFor(contact.part());
+  }
+
   /** States in which it is closed and a coil behind it shall be on. */
   List<State> closedStates() {
-    return study.states().stream()
+    return states().stream()
         .filter(s -> study.contact(contact, s).closed())
         .filter(s -> coils.stream().anyMatch(feed -> drives(feed, s)))
         .toList();
@@ -188,7 +189,7 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
       return sources.get(0).volts().map(Quantity::nominal).orElse(0.0);
     }
     double most = 0;
-    for (State state : study.states()) {
+    for (State state : states()) {
       ContactReading reading = study.contact(contact, state);
       most = Math.max(most, reading.closed() ? 0 : reading.volts() / SourceVolts.rise(sources));
     }

@@ -55,13 +55,17 @@ record LoadContact(
   static List<Outcome> ask(
       PowerSides sides, Study study, Function<LoadContact, Optional<Outcome>> question) {
     List<Outcome> outcomes = new ArrayList<>();
-    for (LoadContact contact : of(sides.of(study).side())) {
+    PowerSide side = sides.of(study).side();
+    for (LoadContact contact : study.derived(All.class, s -> new All(of(side))).contacts()) {
       question.apply(contact).ifPresent(outcomes::add);
     }
     return outcomes;
   }
 
-  static List<LoadContact> of(PowerSide side) {
+  /** The contacts of a study, worked out once for the rules that ask. */
+  private record All(List<LoadContact> contacts) {}
+
+  private static List<LoadContact> of(PowerSide side) {
     Map<String, LoadContact> found = new LinkedHashMap<>();
     for (Contact contact : side.circuit().branches(Contact.class)) {
       Kind kind = contact.actuator().kind();
@@ -89,11 +93,12 @@ record LoadContact(
   }
 
   private static int alongside(PowerSide side, Contact contact) {
+    Nets nets = Nets.ofWires(side.study());
     return (int)
         side.circuit().contactsOf(contact.actuator()).stream()
             .filter(c -> c.form() == contact.form())
-            .filter(c -> side.circuit().net(contact.from()).contains(c.from()))
-            .filter(c -> side.circuit().net(contact.to()).contains(c.to()))
+            .filter(c -> nets.joined(contact.from(), c.from()))
+            .filter(c -> nets.joined(contact.to(), c.to()))
             .count();
   }
 

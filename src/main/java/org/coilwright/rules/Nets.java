@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.coilwright.solve.Study;
 import org.jspecify.annotations.Nullable;
 
 /** Which points of a circuit some kinds of branch make one, sorted once for all of them. */
@@ -21,6 +22,11 @@ final class Nets {
         circuit.reach(node, joins).forEach(reached -> numbers.put(reached, number));
       }
     }
+  }
+
+  /** Points that wires alone join; sorted once a study. */
+  static Nets ofWires(Study study) {
+    return study.derived(Nets.class, s -> ofWires(s.circuit()));
   }
 
   /** Points that wires alone join. */

@@ -1,6 +1,7 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -9,9 +10,11 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.coilwright.circuit.Routes;
 import org.coilwright.rules.Feeding.Kind;
 import org.coilwright.rules.Feeding.Side;
 
@@ -35,6 +38,19 @@ record PinFeeds(Map<Node, Set<Side>> byPin) {
                 .findFirst()
                 .ifPresent(ways::add));
     return ways;
+  }
+
+  /** What is left of it where these contacts open; the ways are those that led to the pins. */
+  PinFeeds without(List<Contact> contacts, Routes ways) {
+    Map<Node, Set<Side>> left = new LinkedHashMap<>();
+    byPin.forEach(
+        (pin, sides) ->
+            left.put(
+                pin,
+                sides.stream()
+                    .filter(side -> ways.leadWithout(contacts, side.node(), pin))
+                    .collect(Collectors.toCollection(LinkedHashSet::new))));
+    return new PinFeeds(left);
   }
 
   /** True if two pins hang on two different sides, so that current flows. */

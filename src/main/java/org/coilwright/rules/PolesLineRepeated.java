@@ -53,9 +53,10 @@ final class PolesLineRepeated implements Rule {
     Circuit circuit = study.circuit();
     Feeding whole = Feeding.whole(circuit);
     List<Outcome> outcomes = new ArrayList<>();
+    long lines = circuit.branches(Source.class).stream().filter(s -> !s.isDirect()).count();
     for (Part load : Loads.of(circuit)) {
       PinFeeds feeds = whole.at(load.name());
-      if (isBridgedOnPurpose(circuit, load)) {
+      if (lines == 1 && load.pins().contains("N")) {
         outcomes.add(
             Subject.of(FACTS, load.head().mark(), load.name())
                 .satisfied(
@@ -69,11 +70,6 @@ final class PolesLineRepeated implements Rule {
       }
     }
     return outcomes;
-  }
-
-  private static boolean isBridgedOnPurpose(Circuit circuit, Part load) {
-    long lines = circuit.branches(Source.class).stream().filter(s -> !s.isDirect()).count();
-    return lines == 1 && load.pins().contains("N");
   }
 
   private Outcome inEachState(Study study, Part load) {

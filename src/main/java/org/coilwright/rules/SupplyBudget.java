@@ -49,15 +49,12 @@ record SupplyBudget(Study study, DirectSupply supply, CoilWiring wiring, List<Br
   /** The budget of a supply; coils without a written tolerance have the usual one. */
   static SupplyBudget of(Study study, DirectSupply supply, Cited<Double> tolerance) {
     return new SupplyBudget(
-        study,
-        supply,
-        new CoilWiring(study.circuit(), tolerance.value()),
-        consumers(study.circuit(), supply));
+        study, supply, CoilWiring.of(study, tolerance.value()), consumers(study.circuit(), supply));
   }
 
   private static List<Branch> consumers(Circuit circuit, DirectSupply supply) {
     Set<Node> zone = circuit.reach(supply.source().to(), VoltageBands::avoidsEarth);
-    return circuit.branches().stream()
+    return circuit.islandOf(supply.source().to()).branches().stream()
         .filter(b -> zone.contains(b.from()))
         .filter(
             b ->

@@ -51,7 +51,7 @@ final class SuppressionDiodeOnAc implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    CoilWiring wiring = new CoilWiring(study.circuit(), tolerance.value());
+    CoilWiring wiring = CoilWiring.of(study, tolerance.value());
     for (FedCoil feed : wiring.fed()) {
       if (feed.kind() == CurrentKind.AC) {
         outcomes.addAll(check(feed.coil(), wiring.across(feed.coil())));

@@ -71,7 +71,7 @@ final class SuppressionMissing implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    CoilWiring wiring = new CoilWiring(study.circuit(), tolerance.value());
+    CoilWiring wiring = CoilWiring.of(study, tolerance.value());
     for (FedCoil feed : wiring.fed()) {
       if (feed.kind() == CurrentKind.DC && !feed.sources().isEmpty() && feed.isSwitched()) {
         outcomes.add(check(wiring, feed));

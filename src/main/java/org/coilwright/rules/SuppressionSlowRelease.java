@@ -63,7 +63,7 @@ final class SuppressionSlowRelease implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    CoilWiring wiring = new CoilWiring(study.circuit(), tolerance.value());
+    CoilWiring wiring = CoilWiring.of(study, tolerance.value());
     for (FedCoil feed : wiring.fed()) {
       AcrossCoil across = wiring.across(feed.coil());
       boolean suppressed =

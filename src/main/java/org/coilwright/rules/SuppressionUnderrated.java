@@ -73,7 +73,7 @@ final class SuppressionUnderrated implements Rule {
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
     Circuit circuit = study.circuit();
-    CoilWiring wiring = new CoilWiring(circuit, tolerance.value());
+    CoilWiring wiring = CoilWiring.of(study, tolerance.value());
     for (DiodeBranch diode : circuit.branches(DiodeBranch.class)) {
       List<FedCoil> coils = fed(wiring, diode);
       if (!coils.isEmpty() && coils.get(0).kind() == CurrentKind.DC) {

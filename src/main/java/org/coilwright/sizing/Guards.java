@@ -16,6 +16,7 @@ import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Part;
 
 /**
@@ -29,7 +30,9 @@ public final class Guards {
   private final Set<Node> unguarded = new LinkedHashSet<>();
   private final List<Level> levels = new ArrayList<>();
 
-  private record Level(double rating, Set<Node> reached) {}
+  private final Routes bare;
+
+  private record Level(double rating, Set<Node> reached, Routes ways) {}
 
   /** Every device of a circuit's mains side. */
   public Guards(Circuit circuit) {
@@ -39,19 +42,29 @@ public final class Guards {
     circuit
         .branches(Contact.class)
         .forEach(c -> Overcurrent.device(circuit, c).ifPresent(d -> devices.put(c, d)));
-    reach(b -> !(b instanceof Contact c && devices.containsKey(c))).forEach(unguarded::add);
+    bare = circuit.routes(this::isBare);
+    unguarded.addAll(reach(this::isBare));
     devices.values().stream()
         .distinct()
         .map(Guards::rating)
         .distinct()
         .sorted((a, b) -> Double.compare(b, a))
-        .forEach(r -> levels.add(new Level(r, reach(b -> passes(b, r)))));
+        .forEach(r -> levels.add(level(r)));
+  }
+
+  private Level level(double rating) {
+    Predicate<Branch> passed = b -> PowerSide.isWay(b) && passes(b, rating);
+    return new Level(rating, reach(passed), circuit.routes(passed));
   }
 
   private Set<Node> reach(Predicate<Branch> admitted) {
     Set<Node> all = new LinkedHashSet<>();
-    lines.forEach(l -> all.addAll(circuit.reach(l, b -> PowerSide.isWay(b) && admitted.test(b))));
+    lines.forEach(l -> all.addAll(circuit.reach(l, admitted)));
     return all;
+  }
+
+  private boolean isBare(Branch branch) {
+    return PowerSide.isWay(branch) && !(branch instanceof Contact c && devices.containsKey(c));
   }
 
   private boolean passes(Branch branch, double rating) {
@@ -86,18 +99,18 @@ public final class Guards {
     return levels.stream()
         .filter(l -> l.reached().contains(node))
         .findFirst()
-        .flatMap(level -> nearest(node, level.rating()));
+        .flatMap(level -> nearest(node, level));
   }
 
-  private Optional<Part> nearest(Node node, double rating) {
+  private Optional<Part> nearest(Node node, Level level) {
     for (Node line : lines) {
-      Optional<Path> way = circuit.path(line, node, b -> PowerSide.isWay(b) && passes(b, rating));
+      Optional<Path> way = level.ways().shortest(line, node);
       if (way.isPresent()) {
         List<Branch> branches = way.get().branches();
         for (int i = branches.size() - 1; i >= 0; i--) {
           if (branches.get(i) instanceof Contact c && devices.containsKey(c)) {
             Part device = devices.get(c);
-            if (device != null && rating(device) == rating) {
+            if (device != null && rating(device) == level.rating()) {
               return Optional.of(device);
             }
           }
@@ -114,18 +127,12 @@ public final class Guards {
    * @return empty if something else than a device hangs behind it
    */
   public Optional<List<Part>> behind(Conductor wire) {
-    Set<Node> without = new LinkedHashSet<>();
-    lines.forEach(
-        l ->
-            without.addAll(
-                circuit.reach(
-                    l,
-                    b ->
-                        PowerSide.isWay(b)
-                            && !b.equals(wire)
-                            && !(b instanceof Contact c && devices.containsKey(c)))));
-    Set<Node> fed = new LinkedHashSet<>(unguarded);
-    fed.removeAll(without);
+    Set<Node> fed = new LinkedHashSet<>();
+    for (Node end : List.of(wire.from(), wire.to())) {
+      if (unguarded.contains(end) && lines.stream().allMatch(l -> isNeeded(wire, l, end))) {
+        fed.addAll(circuit.reach(end, b -> isBare(b) && !b.equals(wire)));
+      }
+    }
     Set<Part> found = new LinkedHashSet<>();
     for (Node node : fed) {
       for (Branch branch : circuit.branchesAt(node)) {
@@ -140,6 +147,11 @@ public final class Guards {
       }
     }
     return Optional.of(List.copyOf(found));
+  }
+
+  /** True if no way but through the wire leads from a line to a point. */
+  private boolean isNeeded(Conductor wire, Node line, Node point) {
+    return !bare.leadWithout(List.of(wire), line, point);
   }
 
   /** What some devices let through together for long, A; empty if a rating is not written. */

@@ -16,6 +16,7 @@ import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.solve.State;
@@ -55,6 +56,7 @@ public final class PowerSide {
 
   private final Study study;
   private final Tables tables;
+  private final Routes routes;
   private final Map<Part, List<Way>> ways = new LinkedHashMap<>();
   private final Map<Part, LoadCurrent> currents = new LinkedHashMap<>();
   private final Map<Branch, List<Way>> through = new LinkedHashMap<>();
@@ -63,6 +65,7 @@ public final class PowerSide {
   private PowerSide(Study study, Tables tables) {
     this.study = study;
     this.tables = tables;
+    this.routes = study.circuit().routes(PowerSide::isWay);
     Map<Source, Set<Node>> fromLine = new LinkedHashMap<>();
     Map<Source, Set<Node>> fromNeutral = new LinkedHashMap<>();
     Set<Node> sides = new LinkedHashSet<>();
@@ -147,7 +150,7 @@ public final class PowerSide {
       Node from,
       Node to,
       Set<Node> sides) {
-    for (Path path : circuit().paths(from, to, PowerSide::isWay, MOST_WAYS)) {
+    for (Path path : routes.between(from, to, MOST_WAYS)) {
       boolean crosses = path.nodes().stream().skip(1).anyMatch(sides::contains);
       if (!crosses) {
         found.add(new Way(load, pin, source, line, path));

@@ -1,5 +1,6 @@
 package org.coilwright.solve;
 
+import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
@@ -96,6 +97,18 @@ public final class Study {
         .toList();
   }
 
+  /**
+   * The states to look at for a part: {@link #states} while these are every combination, and beyond
+   * that those of its own groups; at least one.
+   */
+  public List<State> statesToLookAtFor(String part) {
+    if (listsEveryCombination()) {
+      return states;
+    }
+    List<State> own = statesFor(part);
+    return own.isEmpty() ? states.subList(0, 1) : own;
+  }
+
   /** Whatever is wrong with the states themselves. */
   public List<Trouble> troubles() {
     return troubles;
@@ -111,8 +124,23 @@ public final class Study {
    * source then tell of the short-circuit and of nothing else.
    */
   public boolean isShorted(State state) {
-    return model.explorations.keySet().stream()
+    return derived(EverShorted.class, Study::everShorted).groups.stream()
         .anyMatch(g -> Troubles.isShorted(g, lookup.bits(g, state)));
+  }
+
+  /** Groups that are shorted in some state, mostly none; the others need not be asked each time. */
+  private record EverShorted(List<Group> groups) {}
+
+  private static EverShorted everShorted(Study study) {
+    List<Group> groups = new ArrayList<>();
+    study.model.explorations.forEach(
+        (group, exploration) -> {
+          List<BitSet> steady = exploration.steady.values().stream().flatMap(List::stream).toList();
+          if (steady.isEmpty() || steady.stream().anyMatch(b -> Troubles.isShorted(group, b))) {
+            groups.add(group);
+          }
+        });
+    return new EverShorted(groups);
   }
 
   /**
