@@ -24,7 +24,7 @@ import picocli.CommandLine.ParseResult;
     name = "choose",
     description = {
       "Which contactor for this element? Current, derating, rating, life, breaker, wire, coil.",
-      "With FILE and --part the load, the air and the mounting come from the netlist."
+      "With FILE and --part load, air, mounting and the wire's run come from the netlist."
     },
     footer = {
       "",

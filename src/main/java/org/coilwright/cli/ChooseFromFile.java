@@ -1,9 +1,12 @@
 package org.coilwright.cli;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
@@ -65,6 +68,7 @@ final class ChooseFromFile {
         first.load() instanceof Part.Heater heater
             ? heater.kind().map(Written::value).orElse("metal-sheathed")
             : first.load().head().is();
+    Optional<Branch.Conductor> line = longestAt(study, name);
     ChooseQuestion.Asked here =
         new ChooseQuestion.Asked(
             "",
@@ -85,24 +89,32 @@ final class ChooseFromFile {
             asked.starts(),
             asked.years(),
             nec,
-            asked.method(),
+            line.flatMap(Branch.Conductor::run)
+                .flatMap(Run::installed)
+                .map(Written::value)
+                .orElse(asked.method()),
             site.ambient()
                 .map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE))
                 .orElse(asked.wireAir()),
-            asked.length(),
+            asked.length().isEmpty()
+                ? line.map(l -> Printed.of(l.length().getAsDouble(), Dimension.LENGTH)).orElse("")
+                : asked.length(),
             site.mains()
                 .flatMap(Site.MainsSupply::faultCurrent)
                 .map(f -> Printed.of(f.value().high(), Dimension.CURRENT))
                 .orElse(asked.fault()),
             asked.output());
     String title =
-        "%s for %s, %s, in %s air, %s"
+        "%s for %s, %s, in %s air, %s%s"
             .formatted(
                 name,
                 demand.get().names(),
                 lines > 2 ? "three lines" : lines > 1 ? "two lines" : "one line",
                 Printed.of(air, Dimension.TEMPERATURE),
-                close ? "close-mounted" : "spaced");
+                close ? "close-mounted" : "spaced",
+                line.flatMap(Branch.Conductor::run)
+                    .map(run -> ", wired as " + run.name())
+                    .orElse(""));
     return new ChooseQuestion(amounts, tables)
         .place(
             here,
@@ -118,5 +130,17 @@ final class ChooseFromFile {
                 .flatMap(l -> l.power().stream())
                 .<Cited<?>>map(c -> c)
                 .toList());
+  }
+
+  /** The longest wire in a run that ends at a contact of the part: it tells method and length. */
+  private static Optional<Branch.Conductor> longestAt(Study study, String name) {
+    return study.circuit().branchesOf(name).stream()
+        .filter(Branch.Contact.class::isInstance)
+        .flatMap(c -> Stream.of(c.from(), c.to()))
+        .flatMap(node -> study.circuit().branchesAt(node).stream())
+        .filter(Branch.Conductor.class::isInstance)
+        .map(Branch.Conductor.class::cast)
+        .filter(wire -> wire.run().isPresent() && wire.length().isPresent())
+        .max(Comparator.comparingDouble(wire -> wire.length().getAsDouble()));
   }
 }

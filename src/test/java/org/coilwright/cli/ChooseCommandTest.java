@@ -103,6 +103,16 @@ class ChooseCommandTest {
   }
 
   @Test
+  void a_contactor_of_a_netlist_brings_the_run_that_its_load_is_wired_with() {
+    Cli.Ran ran = choose("wiring-examples/guest-house-cylinder.yaml", "--part", "Q1");
+    assertTrue(ran.out().lines().findFirst().orElse("").endsWith("wired as W2"), ran.out());
+    assertTrue(ran.out().contains("over 8 m"), ran.out());
+    Cli.Ran longer =
+        choose("wiring-examples/guest-house-cylinder.yaml", "--part", "Q1", "--length", "20m");
+    assertTrue(longer.out().contains("over 20 m"), longer.out());
+  }
+
+  @Test
   void programs_get_the_figures() {
     Cli.Ran ran = choose("--power=3kW", "--as=json");
     assertEquals(0, ran.code());
