@@ -37,7 +37,7 @@ final class ConductorOverloaded implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    List<Stretch> all = Stretch.of(sides.of(study));
+    List<Stretch> all = sides.of(study).stretches();
     List<Outcome> outcomes = new ArrayList<>();
     for (Stretch stretch : all) {
       if (!stretch.neutral() && !stretch.loads().isEmpty()) {

@@ -64,7 +64,7 @@ final class ConductorShortCircuit implements Rule {
         study.circuit().netlist().site().mains().flatMap(Site.MainsSupply::faultCurrent);
     List<Outcome> outcomes = new ArrayList<>();
     Set<Part> fuses = new HashSet<>();
-    for (Stretch stretch : Stretch.of(sides.of(study))) {
+    for (Stretch stretch : sides.of(study).stretches()) {
       // what a fuse can break does not depend on the wire: it is said once
       if (!stretch.neutral()
           && stretch.guard().isPresent()

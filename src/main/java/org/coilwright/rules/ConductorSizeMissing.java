@@ -45,7 +45,7 @@ final class ConductorSizeMissing implements Rule {
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
     Set<String> seen = new LinkedHashSet<>();
-    for (Stretch stretch : Stretch.of(sides.of(study))) {
+    for (Stretch stretch : sides.of(study).stretches()) {
       for (Conductor wire : stretch.wires()) {
         if (!wire.bridge()) {
           String missing =

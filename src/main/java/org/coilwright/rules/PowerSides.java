@@ -1,5 +1,6 @@
 package org.coilwright.rules;
 
+import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import org.coilwright.sizing.Guards;
 import org.coilwright.sizing.PowerSide;
@@ -12,7 +13,7 @@ final class PowerSides {
   private final AtomicReference<Seen> last = new AtomicReference<>();
 
   /** A study and what was seen in it. */
-  record Seen(Study study, PowerSide side, Guards guards) {}
+  record Seen(Study study, PowerSide side, Guards guards, List<Stretch> stretches) {}
 
   PowerSides(Tables tables) {
     this.tables = tables;
@@ -25,7 +26,9 @@ final class PowerSides {
   Seen of(Study study) {
     Seen seen = last.get();
     if (seen == null || seen.study() != study) {
-      seen = new Seen(study, PowerSide.of(study, tables), new Guards(study.circuit()));
+      PowerSide side = PowerSide.of(study, tables);
+      Guards guards = new Guards(study.circuit());
+      seen = new Seen(study, side, guards, Stretch.of(side, guards));
       last.set(seen);
     }
     return seen;

@@ -39,21 +39,20 @@ record Stretch(
     PowerSide side, Guards guards, List<Conductor> wires, boolean neutral, Optional<Part> guard) {
 
   /** Every stretch, in the order of the wires. */
-  static List<Stretch> of(PowerSides.Seen seen) {
-    PowerSide side = seen.side();
+  static List<Stretch> of(PowerSide side, Guards guards) {
     Circuit circuit = side.circuit();
     Set<Node> earth = earth(circuit);
     Map<String, List<Conductor>> groups = new LinkedHashMap<>();
     Map<String, Stretch> made = new LinkedHashMap<>();
     for (Conductor wire : circuit.branches(Conductor.class)) {
-      boolean live = isLive(seen.guards(), wire);
+      boolean live = isLive(guards, wire);
       boolean returns = !live && side.branches().contains(wire) && isMains(side, wire);
       if (earth.contains(wire.from()) || (!live && !returns)) {
         continue;
       }
       Optional<Part> guard =
-          live && !isUnguarded(seen.guards(), wire)
-              ? seen.guards().of(wire.from()).or(() -> seen.guards().of(wire.to()))
+          live && !isUnguarded(guards, wire)
+              ? guards.of(wire.from()).or(() -> guards.of(wire.to()))
               : Optional.empty();
       String key =
           wire.run().map(Run::name).orElse(wire.id())
@@ -62,8 +61,7 @@ record Stretch(
               + returns
               + (live && guard.isEmpty() ? wire.id() : "");
       groups.computeIfAbsent(key, k -> new ArrayList<>()).add(wire);
-      made.put(
-          key, new Stretch(side, seen.guards(), List.copyOf(wiresOf(groups, key)), returns, guard));
+      made.put(key, new Stretch(side, guards, List.copyOf(wiresOf(groups, key)), returns, guard));
     }
     return List.copyOf(made.values());
   }

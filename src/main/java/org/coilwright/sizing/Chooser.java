@@ -5,29 +5,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
-import org.coilwright.sizing.Choice.Line;
-import org.coilwright.solve.CopperLaw;
 import org.coilwright.table.Cited;
 import org.coilwright.table.CitedTable;
-import org.coilwright.table.ConductorTable;
 import org.coilwright.table.Tables;
 
 /** Works a {@link Question} out: contactor, device, wire, coil. Never past the end of a table. */
-public final class Chooser {
-  private static final List<Double> METRIC = List.of(1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0);
-  private static final List<Integer> GAUGES = List.of(14, 12, 10, 8, 6, 4);
-
-  private final Tables tables;
-  private final List<Line> lines = new ArrayList<>();
-  private final List<Cited<?>> cited = new ArrayList<>();
-  private boolean fits = true;
-
+public final class Chooser extends Working {
   private Chooser(Tables tables) {
-    this.tables = tables;
+    super(tables);
   }
 
   /** The answer. */
@@ -47,7 +34,7 @@ public final class Chooser {
         "A");
     Found<Need> found = need(q);
     if (found instanceof Found.Unknown<Need> unknown) {
-      fits = false;
+      doesNotFit();
       add(
           "needs",
           "needs",
@@ -66,14 +53,14 @@ public final class Chooser {
         q.poles(),
         "");
     smaller(q, chosen);
-    Optional<Cited<Double>> device = device(q, chosen);
-    device.ifPresent(d -> wire(q, d.value()));
-    chosen.ifPresent(r -> coil(q, r));
+    DeviceChoice devices = new DeviceChoice(this, q);
+    devices.device(chosen).ifPresent(d -> new WireChoice(this, q).wire(d.value()));
+    chosen.ifPresent(devices::coil);
     return done(q);
   }
 
   private Choice done(Question q) {
-    return new Choice(q, fits, List.copyOf(lines), List.copyOf(cited));
+    return new Choice(q, fits(), List.copyOf(lines), List.copyOf(cited));
   }
 
   private record Need(double amps, String words, String category, List<Cited<?>> cited) {}
@@ -149,7 +136,7 @@ public final class Chooser {
     List<Cited<Double>> enough =
         series.stream().filter(r -> r.value() >= need.amps * (1 - 1e-9)).toList();
     if (enough.isEmpty()) {
-      fits = false;
+      doesNotFit();
       Cited<Double> nearest = series.get(series.size() - 1);
       cited.add(nearest);
       add(
@@ -192,7 +179,9 @@ public final class Chooser {
     cited.addAll(endurance.cited());
     double years = endurance.years(starts);
     boolean enough = years >= q.years() * (1 - 1e-9);
-    fits &= enough;
+    if (!enough) {
+      doesNotFit();
+    }
     add(
         "life",
         "life",
@@ -239,242 +228,7 @@ public final class Chooser {
         .filter(r -> chosen.isEmpty() || r < chosen.get());
   }
 
-  private Optional<Cited<Double>> device(Question q, Optional<Double> contactor) {
-    Optional<Cited<Double>> device;
-    String how;
-    if (q.nec()) {
-      Cited<Double> continuous = tables.figure("sizing.continuous-load");
-      double needs = q.nominal() * continuous.value();
-      cited.add(continuous);
-      device = Series.atLeast(needs, tables);
-      how = "%s × %s = %s".formatted(amps(q.nominal()), plain(continuous.value()), amps(needs));
-      Cited<Double> from = tables.figure("sizing.appliance-device-from");
-      if (q.appliance() && q.nominal() > from.value()) {
-        Cited<Double> share = tables.figure("sizing.appliance-device");
-        double most = q.nominal() * share.value();
-        cited.add(share);
-        how +=
-            Series.atLeast(most, tables)
-                .map(
-                    r ->
-                        "; at most %s (next above %s × %s = %s)"
-                            .formatted(
-                                amps(r.value()),
-                                amps(q.nominal()),
-                                plain(share.value()),
-                                amps(most)))
-                .orElse("");
-      }
-    } else {
-      Cited<Double> holds =
-          tables.lookup("overload-device", Map.of("device", "breaker-60898"), "i1").orElseThrow();
-      cited.add(holds);
-      device =
-          Series.next("breaker-ratings", Math.max(q.nominal(), q.worst() / holds.value()), tables);
-      how =
-          "at least %s, and %s ÷ %s (what does not trip it)"
-              .formatted(amps(q.nominal()), amps(q.worst()), plain(holds.value()));
-    }
-    if (device.isEmpty()) {
-      fits = false;
-      add("breaker", "breaker", "no standard rating is large enough (%s)".formatted(how));
-      return device;
-    }
-    cited.add(device.get());
-    String more =
-        contactor.filter(c -> device.get().value() > c).isPresent()
-            ? "; larger than the contactor, so ask its maker for the back-up it allows"
-            : "; its maker's back-up figure must allow it";
-    add(
-        "breaker",
-        "breaker",
-        amps(device.get().value()) + " (" + how + ")" + more,
-        device.get().value(),
-        "A");
-    return device;
-  }
-
-  private void wire(Question q, double device) {
-    Ampacity ampacity = new Ampacity(tables);
-    Ampacity.Laid laid = new Ampacity.Laid(q.method(), q.wires(), q.wireAir(), 1);
-    List<ConductorSize> sizes =
-        q.nec()
-            ? GAUGES.stream().map(ConductorSize::ofAwg).toList()
-            : METRIC.stream().map(ConductorSize::ofMm2).toList();
-    String last = "";
-    for (ConductorSize size : sizes) {
-      Found<Derated> found = ampacity.of(size, laid);
-      if (found instanceof Found.Unknown<Derated> unknown) {
-        last = unknown.why();
-        continue;
-      }
-      Derated may = found.known().orElseThrow();
-      boolean carries =
-          q.nec()
-              ? Series.largestFor(size, may.amps(), tables)
-                      .filter(l -> l.value() >= device)
-                      .isPresent()
-                  && may.amps()
-                      >= q.nominal() * tables.figure("sizing.continuous-load").value() * (1 - 1e-9)
-              : may.amps() >= device * (1 - 1e-9);
-      Optional<Drop> drop = drop(q, size);
-      boolean near = drop.isEmpty() || drop.get().volts <= drop.get().limit * (1 + 1e-9);
-      if (carries && near) {
-        cited.addAll(may.basis());
-        add(
-            "wire",
-            "wire",
-            "%s copper, method %s: may carry %s"
-                .formatted(Printed.of(size), q.method(), may.words()),
-            size.mm2(),
-            "mm²");
-        drop.ifPresent(this::tell);
-        shortCircuit(q, size, device);
-        return;
-      }
-      last = carries ? "the voltage drop is too large" : "they carry too little";
-    }
-    fits = false;
-    add("wire", "wire", "no tabulated size fits: " + last);
-  }
-
-  private record Drop(double volts, double limit, String words, List<Cited<?>> cited) {}
-
-  private Optional<Drop> drop(Question q, ConductorSize size) {
-    if (q.lengthMetres().isEmpty()) {
-      return Optional.empty();
-    }
-    return new ConductorTable(tables)
-        .ohmPerKm(size, false)
-        .map(
-            perKm -> {
-              double hot =
-                  CopperLaw.from(tables)
-                      .at(
-                          perKm.value(),
-                          20,
-                          tables.figure("sizing.insulation-temperature").value());
-              double ohms = hot * q.lengthMetres().getAsDouble() / 1000;
-              double lost = q.nominal() * ohms * (q.wires() == 3 ? Math.sqrt(3) : 2);
-              Cited<Double> limit =
-                  tables
-                      .lookup(
-                          "voltage-drop-limits",
-                          Map.of("supply", q.nec() ? "nec-branch" : "public"),
-                          "other")
-                      .orElseThrow();
-              return new Drop(
-                  lost,
-                  limit.value() * q.volts(),
-                  "%s (%s) over %s: %s × %s × %s at 70 °C; at most %s"
-                      .formatted(
-                          Printed.volts(lost),
-                          Printed.percent(lost / q.volts()),
-                          Printed.of(q.lengthMetres().getAsDouble(), Dimension.LENGTH),
-                          q.wires() == 3 ? "√3" : "2",
-                          amps(q.nominal()),
-                          Printed.of(ohms, Dimension.RESISTANCE),
-                          Printed.percent(limit.value())),
-                  List.of(perKm, limit));
-            });
-  }
-
-  private void tell(Drop drop) {
-    cited.addAll(drop.cited);
-    add("drop", "voltage drop", drop.words, drop.volts, "V");
-  }
-
-  private void shortCircuit(Question q, ConductorSize size, double device) {
-    if (q.faultAmps().isEmpty()) {
-      return;
-    }
-    Cited<Double> k = ShortCircuit.copperInPvc(tables);
-    Cited<Double> time = tables.figure("sizing.magnetic-time");
-    double fault = q.faultAmps().getAsDouble();
-    double stands = ShortCircuit.stands(k.value(), size.mm2());
-    double through = fault * fault * time.value();
-    cited.add(k);
-    cited.add(time);
-    String words = "%s for 0.1 s".formatted(amps(fault));
-    if (through > stands && device <= 32) {
-      Optional<Cited<Double>> limited =
-          tables.lookup(
-              "let-through",
-              Map.of("curve", "B", "ratings", device <= 16 ? "up-to-16" : "up-to-32"),
-              fault,
-              "energy");
-      if (limited.isPresent()) {
-        cited.add(limited.get());
-        through = limited.get().value();
-        words = "type B, energy limiting class 3, at " + amps(fault);
-      }
-    }
-    boolean enough = through <= stands * (1 + 1e-9);
-    add(
-        "short-circuit",
-        "short-circuit",
-        "%s: %.0f A²s; the wire stands %.0f A²s (%s² × %s²)%s"
-            .formatted(
-                words,
-                through,
-                stands,
-                plain(k.value()),
-                plain(size.mm2()),
-                enough ? "" : "; ask the breaker's maker for its let-through energy"),
-        through,
-        "A²s");
-    fits &= enough;
-  }
-
-  private void coil(Question q, double rating) {
-    Optional<Cited<Double>> holding =
-        tables.lookup("contactor-ratings", Map.of(), rating, "holding");
-    if (holding.isEmpty()) {
-      return;
-    }
-    cited.add(holding.get());
-    double volts = q.nec() ? 120 : 230;
-    String coil =
-        "%s AC, about %s holding (%s)"
-            .formatted(
-                Printed.volts(volts),
-                Printed.of(holding.get().value(), Dimension.APPARENT_POWER),
-                amps(holding.get().value() / volts));
-    String drive =
-        q.output()
-            .map(
-                o -> {
-                  double at = o.at().map(a -> a.nominal()).orElse(0.0);
-                  double may = o.amount().nominal();
-                  return at >= volts && may >= holding.get().value() / volts
-                      ? "; the output, %s at %s, can drive it if its rating is AC-15 and makes the pick-up current"
-                          .formatted(amps(may), Printed.volts(at))
-                      : "; the output, %s at %s, cannot: an interposing relay is needed"
-                          .formatted(amps(may), Printed.volts(at));
-                })
-            .orElse("; a volt-free output for extra-low voltage needs an interposing relay");
-    add("coil", "coil", coil + drive);
-  }
-
   private List<Cited<Double>> series(String table) {
     return tables.table(table).rows().stream().flatMap(r -> r.number("amps").stream()).toList();
-  }
-
-  private void add(String key, String label, String text) {
-    lines.add(new Line(key, label, text, OptionalDouble.empty(), ""));
-  }
-
-  private void add(String key, String label, String text, double value, String unit) {
-    lines.add(new Line(key, label, text, OptionalDouble.of(value), unit));
-  }
-
-  private static String amps(double amps) {
-    return amps >= 1 && amps < 100
-        ? String.format(Locale.ROOT, amps == Math.rint(amps) ? "%.0f A" : "%.1f A", amps)
-        : Printed.amps(amps);
-  }
-
-  private static String plain(double number) {
-    return Printed.of(number, Dimension.COUNT);
   }
 }

@@ -1,0 +1,158 @@
+package org.coilwright.sizing;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.coilwright.quantity.ConductorSize;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.solve.CopperLaw;
+import org.coilwright.table.Cited;
+import org.coilwright.table.ConductorTable;
+
+/** The thinnest wire that carries what the device lets through, with what it loses and stands. */
+final class WireChoice extends Working {
+  private static final List<Double> METRIC = List.of(1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0);
+  private static final List<Integer> GAUGES = List.of(14, 12, 10, 8, 6, 4);
+
+  private final Question q;
+
+  WireChoice(Working begun, Question q) {
+    super(begun);
+    this.q = q;
+  }
+
+  void wire(double device) {
+    Ampacity ampacity = new Ampacity(tables);
+    Ampacity.Laid laid = new Ampacity.Laid(q.method(), q.wires(), q.wireAir(), 1);
+    List<ConductorSize> sizes =
+        q.nec()
+            ? GAUGES.stream().map(ConductorSize::ofAwg).toList()
+            : METRIC.stream().map(ConductorSize::ofMm2).toList();
+    String last = "";
+    for (ConductorSize size : sizes) {
+      Found<Derated> found = ampacity.of(size, laid);
+      if (found instanceof Found.Unknown<Derated> unknown) {
+        last = unknown.why();
+        continue;
+      }
+      Derated may = found.known().orElseThrow();
+      boolean carries =
+          q.nec()
+              ? Series.largestFor(size, may.amps(), tables)
+                      .filter(l -> l.value() >= device)
+                      .isPresent()
+                  && may.amps()
+                      >= q.nominal() * tables.figure("sizing.continuous-load").value() * (1 - 1e-9)
+              : may.amps() >= device * (1 - 1e-9);
+      Optional<Drop> drop = drop(size);
+      boolean near = drop.isEmpty() || drop.get().volts <= drop.get().limit * (1 + 1e-9);
+      if (carries && near) {
+        cited.addAll(may.basis());
+        add(
+            "wire",
+            "wire",
+            "%s copper, method %s: may carry %s"
+                .formatted(Printed.of(size), q.method(), may.words()),
+            size.mm2(),
+            "mm²");
+        drop.ifPresent(this::tell);
+        shortCircuit(size, device);
+        return;
+      }
+      last = carries ? "the voltage drop is too large" : "they carry too little";
+    }
+    doesNotFit();
+    add("wire", "wire", "no tabulated size fits: " + last);
+  }
+
+  private record Drop(double volts, double limit, String words, List<Cited<?>> cited) {}
+
+  private Optional<Drop> drop(ConductorSize size) {
+    if (q.lengthMetres().isEmpty()) {
+      return Optional.empty();
+    }
+    return new ConductorTable(tables)
+        .ohmPerKm(size, false)
+        .map(
+            perKm -> {
+              double hot =
+                  CopperLaw.from(tables)
+                      .at(
+                          perKm.value(),
+                          20,
+                          tables.figure("sizing.insulation-temperature").value());
+              double ohms = hot * q.lengthMetres().getAsDouble() / 1000;
+              double lost = q.nominal() * ohms * (q.wires() == 3 ? Math.sqrt(3) : 2);
+              Cited<Double> limit =
+                  tables
+                      .lookup(
+                          "voltage-drop-limits",
+                          Map.of("supply", q.nec() ? "nec-branch" : "public"),
+                          "other")
+                      .orElseThrow();
+              return new Drop(
+                  lost,
+                  limit.value() * q.volts(),
+                  "%s (%s) over %s: %s × %s × %s at 70 °C; at most %s"
+                      .formatted(
+                          Printed.volts(lost),
+                          Printed.percent(lost / q.volts()),
+                          Printed.of(q.lengthMetres().getAsDouble(), Dimension.LENGTH),
+                          q.wires() == 3 ? "√3" : "2",
+                          amps(q.nominal()),
+                          Printed.of(ohms, Dimension.RESISTANCE),
+                          Printed.percent(limit.value())),
+                  List.of(perKm, limit));
+            });
+  }
+
+  private void tell(Drop drop) {
+    cited.addAll(drop.cited);
+    add("drop", "voltage drop", drop.words, drop.volts, "V");
+  }
+
+  private void shortCircuit(ConductorSize size, double device) {
+    if (q.faultAmps().isEmpty()) {
+      return;
+    }
+    Cited<Double> k = ShortCircuit.copperInPvc(tables);
+    Cited<Double> time = tables.figure("sizing.magnetic-time");
+    double fault = q.faultAmps().getAsDouble();
+    double stands = ShortCircuit.stands(k.value(), size.mm2());
+    double through = fault * fault * time.value();
+    cited.add(k);
+    cited.add(time);
+    String words = "%s for 0.1 s".formatted(amps(fault));
+    if (through > stands && device <= 32) {
+      Optional<Cited<Double>> limited =
+          tables.lookup(
+              "let-through",
+              Map.of("curve", "B", "ratings", device <= 16 ? "up-to-16" : "up-to-32"),
+              fault,
+              "energy");
+      if (limited.isPresent()) {
+        cited.add(limited.get());
+        through = limited.get().value();
+        words = "type B, energy limiting class 3, at " + amps(fault);
+      }
+    }
+    boolean enough = through <= stands * (1 + 1e-9);
+    add(
+        "short-circuit",
+        "short-circuit",
+        "%s: %.0f A²s; the wire stands %.0f A²s (%s² × %s²)%s"
+            .formatted(
+                words,
+                through,
+                stands,
+                plain(k.value()),
+                plain(size.mm2()),
+                enough ? "" : "; ask the breaker's maker for its let-through energy"),
+        through,
+        "A²s");
+    if (!enough) {
+      doesNotFit();
+    }
+  }
+}
