@@ -1,3 +1,4 @@
+// Over 250 lines: one loop that must stay in one piece to be fast.
 package org.coilwright.behaviour;
 
 import java.util.ArrayList;

@@ -1,3 +1,4 @@
+// Over 250 lines: all named questions stand where callers look for them.
 package org.coilwright.circuit;
 
 import static java.util.stream.Collectors.toCollection;

@@ -1,3 +1,4 @@
+// Over 250 lines: one option after the other.
 package org.coilwright.cli;
 
 import java.util.List;

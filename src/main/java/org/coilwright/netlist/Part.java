@@ -1,3 +1,4 @@
+// Over 250 lines: every kind of part of one sealed type.
 package org.coilwright.netlist;
 
 import java.util.List;

@@ -1,3 +1,4 @@
+// Over 250 lines: the keys of every kind of part, as data.
 package org.coilwright.netlist;
 
 import static org.coilwright.netlist.Key.may;

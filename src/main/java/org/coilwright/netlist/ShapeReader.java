@@ -1,3 +1,4 @@
+// Over 250 lines: one way to read for each shape of a sealed type.
 package org.coilwright.netlist;
 
 import java.util.ArrayList;

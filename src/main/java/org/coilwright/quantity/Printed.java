@@ -1,3 +1,4 @@
+// Over 250 lines: the one printer, with a method for each kind of figure.
 package org.coilwright.quantity;
 
 import java.math.BigDecimal;

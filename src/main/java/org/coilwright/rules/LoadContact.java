@@ -1,3 +1,4 @@
+// Over 250 lines: what every contactor rule asks of a contact.
 package org.coilwright.rules;
 
 import java.util.ArrayList;

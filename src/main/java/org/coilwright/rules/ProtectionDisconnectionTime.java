@@ -1,3 +1,4 @@
+// Over 250 lines: one rule with its three kinds of device.
 package org.coilwright.rules;
 
 import java.util.ArrayList;

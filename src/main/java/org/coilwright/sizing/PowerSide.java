@@ -1,3 +1,4 @@
+// Over 250 lines: the ways of the power side are worked out once, together.
 package org.coilwright.sizing;
 
 import java.util.ArrayList;

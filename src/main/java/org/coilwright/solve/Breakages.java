@@ -1,3 +1,4 @@
+// Over 250 lines: one method for each way in which a thing can break.
 package org.coilwright.solve;
 
 import java.util.ArrayList;

@@ -1,3 +1,4 @@
+// Over 250 lines: corners and levels belong to one table.
 package org.coilwright.solve;
 
 import java.util.BitSet;
