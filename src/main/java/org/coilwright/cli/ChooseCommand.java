@@ -14,6 +14,7 @@ import org.coilwright.quantity.Words;
 import org.coilwright.sizing.Choice;
 import org.coilwright.sizing.Chooser;
 import org.coilwright.sizing.Question;
+import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -151,7 +152,7 @@ final class ChooseCommand extends ConsoleCommand {
       paramLabel = "FORM",
       defaultValue = "text",
       description = "Form of the result: ${COMPLETION-CANDIDATES}. Default: text.")
-  private StatesCommand.Form form = StatesCommand.Form.TEXT;
+  private TableCommand.Form form = TableCommand.Form.TEXT;
 
   ChooseCommand(Console console) {
     super(console);
@@ -165,13 +166,11 @@ final class ChooseCommand extends ConsoleCommand {
       if (file.isEmpty()) {
         question = new ChooseQuestion(this::amount, tables).of(asked());
       } else {
-        Inspection inspection = Inspector.standard().inspect(file, console());
-        if (inspection instanceof Inspection.Unusable unusable) {
-          tell(unusable);
+        Optional<Study> study = study(file, tables);
+        if (study.isEmpty()) {
           return Exit.UNUSABLE;
         }
-        Inspection.Done done = (Inspection.Done) inspection;
-        question = ChooseFromFile.of(done.study(), part, asked(), this::amount, tables);
+        question = ChooseFromFile.of(study.get(), part, asked(), this::amount, tables);
       }
     } catch (ChooseQuestion.Refused refused) {
       console().err().println("coilwright: " + Lines.harmless(refused.sentence()));

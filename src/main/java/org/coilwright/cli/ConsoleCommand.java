@@ -2,6 +2,9 @@ package org.coilwright.cli;
 
 import java.io.IOException;
 import java.util.Locale;
+import java.util.Optional;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Tables;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParseResult;
@@ -76,6 +79,17 @@ abstract class ConsoleCommand {
   /** How messages are laid out. */
   Style errStyle() {
     return console.errStyle(colour);
+  }
+
+  /** What a file's circuit does; if the file is unusable, that is said and there is none. */
+  Optional<Study> study(String file, Tables tables) {
+    Inspection inspection = new Solving(tables).solve(file, console);
+    if (inspection instanceof Inspection.Unusable unusable) {
+      tell(unusable);
+    }
+    return inspection instanceof Inspection.Solved solved
+        ? Optional.of(solved.study())
+        : Optional.empty();
   }
 
   /** Says what stands in the way of reading a file. */

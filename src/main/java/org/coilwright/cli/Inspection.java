@@ -10,6 +10,9 @@ public sealed interface Inspection {
   /** The file as the user named it. */
   String file();
 
+  /** It could be read and solved; no rule was asked. */
+  record Solved(String file, Study study) implements Inspection {}
+
   /** It could be read, solved and checked. */
   record Done(String file, Study study, Report report) implements Inspection {}
 

@@ -4,24 +4,21 @@ import java.time.LocalDate;
 import java.util.List;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Checklists;
-import org.coilwright.netlist.Netlist;
-import org.coilwright.netlist.NetlistReader;
-import org.coilwright.netlist.Reading;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Runner;
 import org.coilwright.rules.AllRules;
-import org.coilwright.sizing.WarmBox;
-import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 
 /** The whole way from bytes to a report. */
 public final class Inspector {
   private final Tables tables;
+  private final Solving solving;
   private final Runner runner;
 
   private Inspector(Tables tables) {
     this.tables = tables;
+    this.solving = new Solving(tables);
     this.runner = AllRules.runner(tables);
   }
 
@@ -32,29 +29,18 @@ public final class Inspector {
 
   /** Looks at a file that the user named; {@code -} is standard input. */
   Inspection inspect(String file, Console console) {
-    InputFile input = InputFile.read(file, console.in());
-    if (input instanceof InputFile.Bytes bytes) {
-      return inspect(bytes);
-    } else if (input instanceof InputFile.Missing missing) {
-      return new Inspection.Unusable(file, List.of(missing.problem()));
-    }
-    throw new IllegalStateException("an input file of no kind: " + input);
+    return judge(solving.solve(file, console));
   }
 
   /** Looks at bytes that are there. */
   Inspection inspect(InputFile.Bytes input) {
-    Reading reading = NetlistReader.read(input.name(), input.bytes(), input.includes());
-    if (reading instanceof Reading.Unusable unusable) {
-      return new Inspection.Unusable(input.name(), unusable.problems());
-    } else if (reading instanceof Reading.Read read) {
-      return inspect(input.name(), read.netlist());
-    }
-    throw new IllegalStateException("a reading of no kind: " + reading);
+    return judge(solving.solve(input));
   }
 
-  private Inspection inspect(String file, Netlist netlist) {
-    Study study = WarmBox.study(netlist, tables);
-    return new Inspection.Done(file, study, runner.run(study));
+  private Inspection judge(Inspection inspection) {
+    return inspection instanceof Inspection.Solved solved
+        ? new Inspection.Done(solved.file(), solved.study(), runner.run(solved.study()))
+        : inspection;
   }
 
   /**

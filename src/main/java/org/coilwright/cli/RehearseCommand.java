@@ -15,6 +15,7 @@ import org.coilwright.behaviour.Situation;
 import org.coilwright.drawing.Picture;
 import org.coilwright.drawing.Png;
 import org.coilwright.drawing.Svg;
+import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -83,17 +84,13 @@ final class RehearseCommand extends ConsoleCommand {
     if (plot.isPresent() && !hasEnding(plot.get(), ".svg") && !hasEnding(plot.get(), ".png")) {
       return refuse("A plot ends in .svg or .png, and this name does not: " + plot.get());
     }
-    Inspection inspection = Inspector.standard().inspect(file, console());
-    if (inspection instanceof Inspection.Unusable unusable) {
-      tell(unusable);
-    } else if (inspection instanceof Inspection.Done done) {
-      return rehearse(done);
-    }
-    return Exit.UNUSABLE;
+    Tables tables = Tables.load();
+    Optional<Study> study = study(file, tables);
+    return study.isPresent() ? rehearse(study.get(), tables) : Exit.UNUSABLE;
   }
 
-  private int rehearse(Inspection.Done done) throws IOException {
-    Stage stage = Stage.of(done.study(), Tables.load(), day.isPresent());
+  private int rehearse(Study study, Tables tables) throws IOException {
+    Stage stage = Stage.of(study, tables, day.isPresent());
     if (!stage.wants().isEmpty()) {
       console().err().print(StageText.missing(file, stage, errStyle()));
       return Exit.UNUSABLE;

@@ -1,0 +1,38 @@
+package org.coilwright.cli;
+
+import java.util.List;
+import org.coilwright.netlist.NetlistReader;
+import org.coilwright.netlist.Reading;
+import org.coilwright.sizing.WarmBox;
+import org.coilwright.table.Tables;
+
+/** The way from bytes to a study, for whoever wants no rule asked. */
+final class Solving {
+  private final Tables tables;
+
+  Solving(Tables tables) {
+    this.tables = tables;
+  }
+
+  /** A file that the user named, solved or unusable; {@code -} is standard input. */
+  Inspection solve(String file, Console console) {
+    InputFile input = InputFile.read(file, console.in());
+    if (input instanceof InputFile.Bytes bytes) {
+      return solve(bytes);
+    } else if (input instanceof InputFile.Missing missing) {
+      return new Inspection.Unusable(file, List.of(missing.problem()));
+    }
+    throw new IllegalStateException("an input file of no kind: " + input);
+  }
+
+  /** Bytes that are there, solved or unusable. */
+  Inspection solve(InputFile.Bytes input) {
+    Reading reading = NetlistReader.read(input.name(), input.bytes(), input.includes());
+    if (reading instanceof Reading.Unusable unusable) {
+      return new Inspection.Unusable(input.name(), unusable.problems());
+    } else if (reading instanceof Reading.Read read) {
+      return new Inspection.Solved(input.name(), WarmBox.study(read.netlist(), tables));
+    }
+    throw new IllegalStateException("a reading of no kind: " + reading);
+  }
+}
