@@ -4,6 +4,7 @@ import java.util.Map;
 import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.LoadReading;
 import org.coilwright.solve.State;
+import org.coilwright.solve.TurnOff;
 
 /** What {@code states --as json} prints: every state by itself, none merged. */
 final class StatesJson {
@@ -28,7 +29,21 @@ final class StatesJson {
       }
       json.endArray().endObject();
     }
+    json.endArray().key("switchedOff").array();
+    view.turnOffs().forEach(off -> turnOff(json, off));
     return json.endArray().endObject().toString();
+  }
+
+  /** Seconds and volts are left out where nothing takes the current, for the spark decides then. */
+  private static void turnOff(JsonWriter json, TurnOff off) {
+    json.object().key("relay").text(off.relay()).key("openedBy").texts(off.openedBy());
+    json.key("amps").number(off.amps()).key("releaseAmps").number(off.releaseAmps());
+    if (off.coilVolts().isPresent()) {
+      json.key("seconds").number(off.seconds());
+      json.key("coilVolts").number(off.coilVolts().getAsDouble());
+      json.key("contactVolts").number(off.contactVolts().orElse(0));
+    }
+    json.endObject();
   }
 
   private static void state(JsonWriter json, StatesView view, State state) {
@@ -45,7 +60,7 @@ final class StatesJson {
       json.key("highest").number(coil.highest());
       json.key("amps").number(coil.amps());
       json.key("on").truth(coil.pulledIn());
-      json.key("halfPulled").truth(view.halfPulled(relay, state).isPresent()).endObject();
+      json.key("halfPulled").truth(view.isHalfPulled(relay, state)).endObject();
     }
     json.endObject().key("loads").object();
     for (String load : view.loads()) {

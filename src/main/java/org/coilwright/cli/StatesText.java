@@ -10,6 +10,7 @@ import org.coilwright.quantity.Printed;
 import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.LoadReading;
 import org.coilwright.solve.State;
+import org.coilwright.solve.TurnOff;
 
 /** The switching table as text: every reachable position, each coil and each load in it. */
 final class StatesText {
@@ -44,7 +45,27 @@ final class StatesText {
       StatesView.Oddity odd = oddities.get(i);
       Lines.wrap(out, "(" + (i + 1) + ") ", odd.sentence(), style.width());
     }
+    List<TurnOff> offs = view.turnOffs();
+    if (!offs.isEmpty()) {
+      out.append('\n').append(style.strong("Switched off (an estimate)")).append('\n');
+      offs.forEach(off -> Lines.wrap(out, "", turnOff(off), style.width()));
+    }
     return out.toString();
+  }
+
+  private static String turnOff(TurnOff off) {
+    String opens = String.join(" and ", off.openedBy());
+    if (off.coilVolts().isEmpty()) {
+      return "%s: nothing takes its current when %s opens; the spark there decides how high the voltage goes."
+          .formatted(off.relay(), opens);
+    }
+    return "%s: after %s opens its current lasts %s until the armature surely lets go; %s across the coil and %s across the contact at most."
+        .formatted(
+            off.relay(),
+            opens,
+            Printed.of(off.seconds(), Dimension.TIME),
+            Printed.volts(off.coilVolts().getAsDouble()),
+            Printed.volts(off.contactVolts().orElse(0)));
   }
 
   private Row row(State state) {

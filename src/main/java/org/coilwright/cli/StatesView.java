@@ -1,18 +1,20 @@
 package org.coilwright.cli;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.quantity.Printed;
-import org.coilwright.solve.CoilLimits;
 import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
 import org.coilwright.solve.Trouble;
+import org.coilwright.solve.TurnOff;
 
 /** What the switching table says, before it is laid out as text or JSON. */
 final class StatesView {
@@ -68,11 +70,8 @@ final class StatesView {
     for (Trouble trouble : study.troubles()) {
       add(odd, TroubleText.kind(trouble), TroubleText.of(trouble), trouble.positions());
     }
-    for (State state : study.states()) {
-      for (String relay : relays()) {
-        halfPulled(relay, state)
-            .ifPresent(sentence -> add(odd, "half-pulled", sentence, state.positions()));
-      }
+    for (String relay : relays()) {
+      hanging(relay).ifPresent(oddity -> odd.put(oddity.sentence(), oddity));
     }
     return List.copyOf(odd.values());
   }
@@ -84,30 +83,82 @@ final class StatesView {
         .add(positions);
   }
 
-  /** What to say about a coil whose voltage may lie between letting go and pulling in. */
-  Optional<String> halfPulled(String relay, State state) {
-    Optional<CoilLimits> limits = study.limits(relay);
-    CoilReading reading = study.coil(relay, state);
-    if (limits.isEmpty()) {
-      return Optional.empty();
+  /** One note for a coil that hangs in between, however many states it does so in. */
+  private Optional<Oddity> hanging(String relay) {
+    List<Range> ranges = new ArrayList<>();
+    List<Map<String, Boolean>> positions = new ArrayList<>();
+    for (State state : study.statesToLookAtFor(relay)) {
+      between(relay, state)
+          .ifPresent(
+              range -> {
+                ranges.add(range);
+                positions.add(state.positions());
+              });
     }
-    double release = limits.get().release().value();
-    double operate = limits.get().operate().value();
+    return study
+        .limits(relay)
+        .filter(limits -> !ranges.isEmpty())
+        .map(
+            limits ->
+                new Oddity(
+                    "half-pulled",
+                    "%s may hang in between: its coil gets %s; it surely pulls in from %s and surely lets go below %s."
+                        .formatted(
+                            relay,
+                            Range.united(ranges).stream()
+                                .map(Range::inWords)
+                                .collect(Collectors.joining(" or ")),
+                            Printed.volts(limits.operate().value()),
+                            Printed.volts(limits.release().value())),
+                    positions));
+  }
+
+  /** True if a coil's voltage may lie between letting go and pulling in. */
+  boolean isHalfPulled(String relay, State state) {
+    return between(relay, state).isPresent();
+  }
+
+  private Optional<Range> between(String relay, State state) {
+    CoilReading reading = study.coil(relay, state);
     double low = Math.abs(reading.lowest());
     double high = Math.abs(reading.highest());
-    boolean between = Math.max(low, high) > release && Math.min(low, high) < operate;
-    if (!between) {
-      return Optional.empty();
+    Range range = new Range(Math.min(low, high), Math.max(low, high));
+    return study
+        .limits(relay)
+        .filter(l -> range.high() > l.release().value() && range.low() < l.operate().value())
+        .map(l -> range);
+  }
+
+  /** Volts from the lowest to the highest. */
+  private record Range(double low, double high) {
+    /** Ranges with less of a gap than this, relative, are told as one. */
+    private static final double NEAR = 0.1;
+
+    String inWords() {
+      String least = Printed.volts(low);
+      String most = Printed.volts(high);
+      return least.equals(most) ? least : least + " to " + most;
     }
-    String least = Printed.volts(Math.min(low, high));
-    String most = Printed.volts(Math.max(low, high));
-    return Optional.of(
-        "%s may hang in between: its coil gets %s; it surely pulls in from %s and surely lets go below %s."
-            .formatted(
-                relay,
-                least.equals(most) ? least : least + " to " + most,
-                Printed.volts(operate),
-                Printed.volts(release)));
+
+    /** The same volts in as few ranges as can be, the lowest first. */
+    static List<Range> united(List<Range> ranges) {
+      List<Range> united = new ArrayList<>();
+      for (Range range : ranges.stream().sorted(Comparator.comparingDouble(Range::low)).toList()) {
+        Range last = united.isEmpty() ? range : united.get(united.size() - 1);
+        boolean joins = !united.isEmpty() && range.low <= last.high * (1 + NEAR);
+        if (joins) {
+          united.set(united.size() - 1, new Range(last.low, Math.max(last.high, range.high)));
+        } else {
+          united.add(range);
+        }
+      }
+      return united;
+    }
+  }
+
+  /** What is known of how each direct-current coil is switched off, in the order of the netlist. */
+  List<TurnOff> turnOffs() {
+    return relays().stream().flatMap(relay -> study.turnOff(relay).stream()).toList();
   }
 
   /**

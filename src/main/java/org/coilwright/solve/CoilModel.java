@@ -66,6 +66,11 @@ final class CoilModel {
         builtIn);
   }
 
+  /** True if something is built in of which a part gives no value: a varistor, an RC member. */
+  boolean isTakenByUnknown() {
+    return !builtInDiode && spec.suppression().filter(s -> !s.value().equals("none")).isPresent();
+  }
+
   private static int polarityOf(CoilSpec spec, boolean builtInDiode) {
     String words = spec.polarity().map(p -> p.value()).orElse("none");
     if (words.startsWith(spec.first() + " ")) {

@@ -197,8 +197,8 @@ public final class Study {
 
   /**
    * What happens when a relay's coil is switched off. Empty for an alternating-current coil, for
-   * one that nothing switches off, and where the part gives no time constant or nothing for its
-   * current.
+   * one that nothing switches off, and where the part gives no time constant, nothing for its
+   * current, or no value of what is built in across it.
    */
   public Optional<TurnOff> turnOff(String relay) {
     return turnOffs.of(relay);

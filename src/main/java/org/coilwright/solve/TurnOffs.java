@@ -35,6 +35,7 @@ final class TurnOffs {
         || group == null
         || model.kind == CurrentKind.AC
         || model.limits.isEmpty()
+        || model.isTakenByUnknown()
         || !zone.reference.hasDirect()) {
       return Optional.empty();
     }

@@ -78,6 +78,14 @@ class TurnOffTest {
   }
 
   @Test
+  void what_is_built_in_without_a_value_has_no_answer() {
+    for (String builtIn : List.of("varistor", "rc", "resistor", "diode-with-zener")) {
+      String keys = TAU + ", suppression: " + builtIn;
+      assertEquals(Optional.empty(), coil(keys, "", "").turnOff("K1"), builtIn);
+    }
+  }
+
+  @Test
   void the_contact_of_the_relay_before_counts_as_what_opens() {
     Study study =
         Studies.study(
