@@ -2,7 +2,6 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Dimension;
@@ -15,6 +14,7 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
+import org.coilwright.sizing.Making;
 import org.coilwright.sizing.PowerSide.Demand;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
@@ -27,7 +27,8 @@ final class ContactorMaking implements Rule {
       RuleFacts.of("contactor.making", Weight.STOP, "inrush above the making capacity")
           .what(
               "Multiplies the load's worst current by its inrush, as written or by kind of load,"
-                  + " and holds it against the rating times what its category makes.")
+                  + " and holds it against the rating times what its category makes. A rating in"
+                  + " AC-6a is one for transformers whose peak is up to 30 times the rated one.")
           .why("A contact that bounces on too much current welds at the first start.")
           .remedy("Take a larger rating, or a device rated in the category of the load.")
           .blind(
@@ -69,27 +70,19 @@ final class ContactorMaking implements Rule {
     return contact.covering(load, tables).stream()
         .flatMap(r -> r.word("inrush").stream())
         .findFirst()
-        .flatMap(
-            kind ->
-                kind.value().equals("element")
-                    ? Optional.of(tables.figure("sizing.cold-element"))
-                    : tables.lookup("inrush", Map.of("load", kind.value()), "high"));
-  }
-
-  private Optional<Cited<Double>> makes(LoadContact.Fit fit) {
-    return tables.table("power-contact-categories").rows().stream()
-        .filter(r -> r.word("category").map(w -> w.value()).equals(Optional.of(fit.category())))
-        .findFirst()
-        .flatMap(r -> r.number("make"));
+        .flatMap(kind -> Making.inrush(kind.value(), tables));
   }
 
   private Outcome judge(LoadContact contact, LoadContact.Fit fit, Demand demand) {
     Subject subject = new Subject(FACTS, fit.rating().mark(), contact.subject(FACTS).at());
-    Optional<Cited<Double>> multiple = makes(fit);
+    Optional<Cited<Double>> multiple = Making.makes(fit.category(), tables);
     if (multiple.isEmpty()) {
       return subject.undecided(
           "making capacity of " + contact.name(),
-          "No table says what a contact rated %s makes.".formatted(fit.category()));
+          "No table says what a contact rated %s makes%s."
+              .formatted(
+                  fit.category(),
+                  Making.whyNot(fit.category(), tables).map(why -> ": " + why).orElse("")));
     }
     List<Cited<?>> cited = new ArrayList<>(List.of(multiple.get()));
     double most = 1;

@@ -88,17 +88,18 @@ public final class Chooser extends Working {
     }
     Cited<String> category = covering.get(0).word("category").orElseThrow();
     String inrush = covering.get(0).word("inrush").map(Cited::value).orElse("");
-    Cited<Double> first =
-        inrush.equals("element")
-            ? tables.figure("sizing.cold-element")
-            : tables.lookup("inrush", Map.of("load", inrush), "high").orElseThrow();
-    Cited<Double> makes =
-        tables
-            .lookup(
-                "power-contact-categories",
-                Map.of("category", category.value(), "rating", ratingWord(category.value())),
-                "make")
-            .orElseThrow();
+    Optional<Cited<Double>> atFirst = Making.inrush(inrush, tables);
+    Optional<Cited<Double>> multiple = Making.makes(category.value(), tables);
+    if (atFirst.isEmpty() || multiple.isEmpty()) {
+      return new Found.Unknown<>(
+          (atFirst.isEmpty() ? "the inrush of a load of kind " + q.kind() : "what %s makes")
+              .formatted(category.value()),
+          Making.whyNot(category.value(), tables)
+              .map(why -> "It is not in the tables: %s.".formatted(why))
+              .orElse("No table gives it."));
+    }
+    Cited<Double> first = atFirst.get();
+    Cited<Double> makes = multiple.get();
     double carries = q.worst();
     StringBuilder words = new StringBuilder(amps(q.worst()));
     List<Cited<?>> from = new ArrayList<>(List.of(category, first, makes));
@@ -122,13 +123,6 @@ public final class Chooser extends Working {
                 plain(makes.value())));
     return new Found.Known<>(
         new Need(Math.max(carries, making), words.toString(), category.value(), from));
-  }
-
-  private static String ratingWord(String category) {
-    return switch (category) {
-      case "AC-3", "AC-4", "AC-6a" -> "up-to-100";
-      default -> "all";
-    };
   }
 
   private Optional<Double> contactor(Need need) {

@@ -131,4 +131,69 @@ class SizingTablesTest {
             .known()
             .isEmpty());
   }
+
+  @Test
+  void every_category_has_its_multiples_or_says_why_not() {
+    for (String category :
+        List.of(
+            "AC-1", "AC-2", "AC-3", "AC-3e", "AC-4", "AC-5a", "AC-5b", "AC-6a", "AC-6b", "AC-7a",
+            "AC-7b", "AC-7c", "AC-7d", "AC-8a", "AC-8b", "DC-1", "DC-3", "DC-5")) {
+      boolean given = Making.makes(category, tables).isPresent();
+      assertEquals(given, Making.whyNot(category, tables).isEmpty(), category);
+      List<CitedTable.Row> rows =
+          tables.table("power-contact-categories").rows().stream()
+              .filter(r -> r.word("category").orElseThrow().value().equals(category))
+              .toList();
+      assertTrue(!rows.isEmpty(), category);
+      for (CitedTable.Row row : rows) {
+        assertEquals(given, row.number("break").isPresent(), category);
+        if (given) {
+          assertTrue(
+              row.number("make").orElseThrow().value()
+                  >= row.number("break").orElseThrow().value());
+        }
+      }
+    }
+    for (String category : List.of("AC-15", "DC-13")) {
+      assertTrue(
+          tables
+              .lookup("control-contact-categories", Map.of("category", category), "make")
+              .isPresent());
+    }
+  }
+
+  @Test
+  void a_transformer_rating_is_one_for_a_peak_and_counts_as_its_rms() {
+    assertEquals(21.21, Making.makes("AC-6a", tables).orElseThrow().value(), 0.005);
+    assertEquals(Standing.FROM_MEMORY, Making.makes("AC-6a", tables).orElseThrow().standing());
+  }
+
+  @Test
+  void every_kind_of_load_has_an_inrush_with_its_duration_or_says_why_not() {
+    for (String load :
+        List.of(
+            "metal-sheathed",
+            "carbide",
+            "ptc",
+            "tungsten",
+            "discharge",
+            "transformer",
+            "motor",
+            "capacitor-input",
+            "charger")) {
+      CitedTable.Row row =
+          tables.table("inrush").rows().stream()
+              .filter(r -> r.word("load").orElseThrow().value().equals(load))
+              .findFirst()
+              .orElseThrow(() -> new AssertionError(load));
+      assertTrue(row.number("high").isPresent() || row.word("note").isPresent(), load);
+      assertEquals(row.number("low").isPresent(), row.number("high").isPresent(), load);
+      row.number("low")
+          .ifPresent(l -> assertTrue(l.value() <= row.number("high").orElseThrow().value(), load));
+      assertTrue(
+          row.number("lasts-least").orElseThrow().value()
+              <= row.number("lasts-most").orElseThrow().value(),
+          load);
+    }
+  }
 }
