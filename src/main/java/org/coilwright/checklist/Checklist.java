@@ -12,6 +12,7 @@ import java.util.List;
  * @param summary the verdict
  * @param stopIf when to stop the work at once; at most three lines
  * @param findings heaviest first
+ * @param accepted deviations somebody accepted: each needs the electrician's own initials
  * @param openPoints what could not be checked or rests on memory: each to be settled on site
  * @param cautions those that fit this circuit
  * @param wires one line a wire
@@ -28,14 +29,15 @@ public record Checklist(
     Summary summary,
     List<String> stopIf,
     List<FindingEntry> findings,
+    List<AcceptedEntry> accepted,
     List<OpenPoint> openPoints,
     List<Caution> cautions,
     List<WireRow> wires,
     List<Step> steps,
     List<SatisfiedEntry> satisfied,
     List<BrokenRow> broken,
-    List<String> instruments,
-    List<String> signers) {
+    List<Instrument> instruments,
+    List<Signer> signers) {
 
   /** A box to know by heart holds fewer than four items. */
   public static final int MOST_STOP_LINES = 3;
@@ -49,6 +51,7 @@ public record Checklist(
     notice = List.copyOf(notice);
     stopIf = List.copyOf(stopIf);
     findings = List.copyOf(findings);
+    accepted = List.copyOf(accepted);
     openPoints = List.copyOf(openPoints);
     cautions = List.copyOf(cautions);
     wires = List.copyOf(wires);
@@ -114,14 +117,51 @@ public record Checklist(
   public record Summary(String word, String sentence, String counts) {}
 
   /**
+   * What is measured with.
+   *
+   * @param name such as {@code instrument.clamp-ammeter}
+   * @param text as printed
+   */
+  public record Instrument(String name, String text) {}
+
+  /**
+   * Who signs.
+   *
+   * @param name such as {@code signer.tested-by}
+   * @param text as printed
+   */
+  public record Signer(String name, String text) {}
+
+  /**
+   * A finding that the netlist accepts. It stands among the findings as well.
+   *
+   * @param name such as {@code accepted.load.too-small-Q1}, of this entry alone
+   * @param at designations and line of the netlist
+   * @param because the reason, as written
+   * @param by who accepted it, as written
+   * @param counts true for a STOP: what must not be energised cannot be signed away
+   */
+  public record AcceptedEntry(
+      String name,
+      String weight,
+      String rule,
+      String at,
+      String headline,
+      String because,
+      String by,
+      boolean counts) {}
+
+  /**
    * A finding.
    *
+   * @param name such as {@code finding.coil-too-low-K1}, of this finding alone
    * @param at designations and line of the netlist
    * @param value what was computed, with unit; may be empty
    * @param limit likewise
    * @param detail how it was computed, and who accepted it; may be empty
    */
   public record FindingEntry(
+      String name,
       String weight,
       String rule,
       String at,
@@ -136,11 +176,12 @@ public record Checklist(
   /**
    * Something the program could not settle.
    *
+   * @param name such as {@code point.coil-range-of-K1}, of this point alone
    * @param number such as {@code P3}
    * @param what what to find out on site
    * @param why why it is open
    */
-  public record OpenPoint(String number, String what, String why) {}
+  public record OpenPoint(String name, String number, String what, String why) {}
 
   /**
    * A danger of this circuit.
@@ -150,8 +191,14 @@ public record Checklist(
    */
   public record Caution(String number, String title, List<String> paragraphs, String source) {}
 
-  /** A wire; the tick box stands beside it. {@code carries} says mains, extra-low voltage or PE. */
+  /**
+   * A wire; the tick box stands beside it.
+   *
+   * @param name such as {@code wire-12.wired}, of this wire alone
+   * @param carries mains, extra-low voltage or PE
+   */
   public record WireRow(
+      String name,
       String number,
       String from,
       String to,

@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.coilwright.checklist.Checklist.BrokenRow;
+import org.coilwright.checklist.Checklist.Instrument;
 import org.coilwright.checklist.Checklist.Paper;
+import org.coilwright.checklist.Checklist.Signer;
 import org.coilwright.checklist.Checklist.Summary;
 import org.coilwright.checklist.Checklist.TitleBlock;
 import org.coilwright.netlist.Netlist;
@@ -56,6 +58,7 @@ public final class Checklists {
             "anything smells, smokes, hums on or grows hot that should not;",
             "a wire, a part or a rating differs from this sheet."),
         outcomes.findings(),
+        outcomes.accepted(),
         outcomes.openPoints(),
         cautions.all(),
         new WireRows(anatomy).rows(),
@@ -63,7 +66,7 @@ public final class Checklists {
         outcomes.satisfied(),
         broken(study),
         instruments(steps),
-        List.of("Prepared by", "Tested by", "Accepted by"));
+        signers());
   }
 
   private static TitleBlock title(Netlist netlist, String program, LocalDate printed) {
@@ -120,14 +123,20 @@ public final class Checklists {
     Bands bands = new Bands(tables);
     Plan plan = new Plan(cautions);
     plan.add(new DeadTopics(anatomy, bands).topics());
-    plan.hold("before any supply is switched on", conditions(anatomy, plan, report, false));
+    plan.hold(
+        "hold.before-any-supply",
+        "before any supply is switched on",
+        conditions(anatomy, plan, report, false));
     MainsTopics mainsTopics = new MainsTopics(anatomy, bands);
     List<Topic> control = new ArrayList<>(mainsTopics.beforeTheControlSupply());
     control.addAll(new ControlTopics(anatomy).topics());
     plan.add(control);
     List<Topic> mains = mainsTopics.topics();
     if (!mains.isEmpty()) {
-      plan.hold("before the mains reaches the load", conditions(anatomy, plan, report, true));
+      plan.hold(
+          "hold.before-mains",
+          "before the mains reaches the load",
+          conditions(anatomy, plan, report, true));
     }
     plan.add(mains);
     plan.add(new SettingTopics(anatomy).topics());
@@ -181,30 +190,41 @@ public final class Checklists {
   }
 
   /** Only what some row asks for. */
-  private static List<String> instruments(List<Step> steps) {
+  private static List<Signer> signers() {
+    return List.of(
+        new Signer("signer.prepared-by", "Prepared by"),
+        new Signer("signer.tested-by", "Tested by"),
+        new Signer("signer.accepted-by", "Accepted by"));
+  }
+
+  private static Instrument instrument(String name, String text) {
+    return new Instrument(Names.of("instrument", name), text);
+  }
+
+  private static List<Instrument> instruments(List<Step> steps) {
     List<TestRow> rows =
         steps.stream()
             .filter(Section.class::isInstance)
             .flatMap(s -> ((Section) s).rows().stream())
             .toList();
     Set<String> units = rows.stream().map(r -> r.expected().unit()).collect(toSet());
-    List<String> instruments = new ArrayList<>();
-    instruments.add("Two-pole voltage tester, low impedance");
-    instruments.add("Multimeter");
+    List<Instrument> instruments = new ArrayList<>();
+    instruments.add(instrument("voltage-tester", "Two-pole voltage tester, low impedance"));
+    instruments.add(instrument("multimeter", "Multimeter"));
     if (units.contains("Ω")) {
-      instruments.add("Low-resistance ohmmeter, leads nulled");
+      instruments.add(instrument("low-ohmmeter", "Low-resistance ohmmeter, leads nulled"));
     }
     if (units.contains("MΩ")) {
-      instruments.add("Insulation tester, 250 V and 500 V");
+      instruments.add(instrument("insulation-tester", "Insulation tester, 250 V and 500 V"));
     }
     if (units.contains("A")) {
-      instruments.add("Clamp ammeter");
+      instruments.add(instrument("clamp-ammeter", "Clamp ammeter"));
     }
     if (rows.stream().anyMatch(r -> r.action().startsWith(ProtectionRows.LOOP))) {
-      instruments.add("Loop impedance tester");
+      instruments.add(instrument("loop-tester", "Loop impedance tester"));
     }
     if (units.contains("ms")) {
-      instruments.add("RCD tester");
+      instruments.add(instrument("rcd-tester", "RCD tester"));
     }
     return instruments;
   }

@@ -29,6 +29,7 @@ final class ColdRows {
           Reasoned expected = path(origin.get(), end.get());
           rows.add(
               Row.dead(
+                  Names.of(load.name(), "protective-conductor"),
                   "Measure the protective conductor to " + load.name(),
                   "between " + origin.get() + " and " + end.get(),
                   expected.band(),
@@ -66,6 +67,7 @@ final class ColdRows {
       if (expected.isPresent() && coil.isPresent()) {
         rows.add(
             Row.dead(
+                    Names.of(relay.name(), "coil-resistance"),
                     "Measure the coil of " + relay.name(),
                     "between " + coil.get().from() + " and " + coil.get().to(),
                     expected.get().band(),
@@ -116,6 +118,11 @@ final class ColdRows {
   private static Row loop(Branch.Conductor first, Branch.Conductor second, Reasoned expected) {
     Ends ends = Ends.of(first, second).orElseThrow();
     return Row.dead(
+            Names.of(
+                first.run().orElseThrow().name(),
+                "loop-resistance",
+                first.wire().from().value().part(),
+                first.wire().to().value().part()),
             "Measure the loop of " + first.run().orElseThrow().name(),
             "between the lifted ends at " + ends.near(),
             expected.band(),
@@ -148,6 +155,7 @@ final class ColdRows {
         Reasoned expected = bands.element(pair.ohms());
         rows.add(
             Row.dead(
+                    Names.of(heater.name(), "resistance", pair.from(), pair.to()),
                     "Measure the element of " + heater.name(),
                     "between "
                         + heater.name()
@@ -175,6 +183,7 @@ final class ColdRows {
       for (Part.Pole pole : thermal.poles()) {
         rows.add(
             Row.dead(
+                Names.of(thermal.name(), "contact-resistance", pole.from(), pole.to()),
                 "Measure the contact of " + thermal.name(),
                 "between "
                     + thermal.name()

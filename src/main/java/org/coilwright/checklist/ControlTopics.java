@@ -70,6 +70,7 @@ final class ControlTopics {
       if (volts.isPresent() && volts.get().high() > 0) {
         rows.add(
             Row.dead(
+                    Names.of(source.part(), "supply-voltage"),
                     "Measure the control supply of " + source.part(),
                     "between " + source.to() + " (plus) and " + source.from() + " (minus)",
                     supply(volts.get()),
@@ -103,6 +104,7 @@ final class ControlTopics {
     if (off.isPresent() && limits.isPresent()) {
       rows.add(
           new Row(
+              Names.of(relay.name(), "coil-voltage-off"),
               anatomy.inWords(off.get()) + ".",
               "Measure the coil voltage of " + relay.name(),
               where,
@@ -118,6 +120,7 @@ final class ControlTopics {
       if (reading.highest() > 0 && reading.highest() >= reading.lowest()) {
         rows.add(
             new Row(
+                Names.of(relay.name(), "coil-voltage-on"),
                 condition,
                 "Measure the coil voltage of " + relay.name(),
                 where + (anatomy.elvCoil(relay) ? plus(relay, reading) : ""),
@@ -128,6 +131,7 @@ final class ControlTopics {
       }
       rows.add(
           new Row(
+              Names.of(relay.name(), "pulls-in"),
               condition,
               "Watch the armature of " + relay.name(),
               "",
@@ -138,6 +142,7 @@ final class ControlTopics {
       if (off.isPresent()) {
         rows.add(
             new Row(
+                Names.of(relay.name(), "lets-go"),
                 anatomy.inWords(off.get()) + ".",
                 "Watch the armature of " + relay.name() + " again",
                 "",

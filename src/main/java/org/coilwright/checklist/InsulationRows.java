@@ -42,6 +42,7 @@ final class InsulationRows {
   private Row load(Part load) {
     Reasoned expected = mains();
     return Row.dead(
+            Names.of(load.name(), "insulation"),
             "Measure the insulation of " + load.name(),
             "between "
                 + String.join(", ", anatomy.livePins(load))
@@ -57,6 +58,7 @@ final class InsulationRows {
   private Row mainsCoil(Part.Relay relay) {
     Reasoned expected = mains();
     return Row.dead(
+            Names.of(relay.name(), "coil-insulation"),
             "Measure the insulation of the coil wires of " + relay.name(),
             "between "
                 + relay.name()
@@ -90,6 +92,7 @@ final class InsulationRows {
             "control side against mains at the test voltage of the mains");
     return Optional.of(
         Row.dead(
+                Names.of(relay.name(), "separation"),
                 "Measure the separation at " + relay.name(),
                 "between "
                     + relay.coil().first()
@@ -109,6 +112,7 @@ final class InsulationRows {
         bands.atLeast(
             "checklist.insulation-ohms-elv", MEGOHM, "MΩ", "extra-low voltage against earth");
     return Row.dead(
+            Names.of(source.part(), "control-insulation"),
             "Measure the insulation of the control wires of " + source.part(),
             "between the wires lifted at "
                 + source.to()

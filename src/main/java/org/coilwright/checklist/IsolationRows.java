@@ -26,6 +26,7 @@ final class IsolationRows {
     for (Part.Mains incoming : mains) {
       rows.add(
           Row.dead(
+              Names.of(incoming.name(), "locked-off"),
               "Lock off " + incoming.name(),
               "at the isolator that feeds " + incoming.name(),
               new Seen(State.LOCKED_OFF),
@@ -35,6 +36,7 @@ final class IsolationRows {
     if (Condition.BATTERY_PLANT.holds(anatomy)) {
       rows.add(
           Row.dead(
+              Names.of("inverter", "locked-off"),
               "Lock off the inverter's supply of this circuit",
               "at the inverter's AC isolator",
               new Seen(State.LOCKED_OFF),
@@ -48,6 +50,7 @@ final class IsolationRows {
         Reasoned off = bands.off(volts, "V AC");
         rows.add(
             Row.dead(
+                Names.of(incoming.name(), "proved-dead"),
                 "Measure every pair at " + incoming.name(),
                 "between each two of " + String.join(", ", incoming.pins()) + "; write the highest",
                 off.band(),
@@ -61,6 +64,7 @@ final class IsolationRows {
         Reasoned off = bands.off(volts, "V DC");
         rows.add(
             Row.dead(
+                Names.of(source.part(), "proved-dead"),
                 "Measure the output of " + source.part(),
                 "between " + source.to() + " and " + source.from(),
                 off.band(),
@@ -74,6 +78,7 @@ final class IsolationRows {
 
   private static Row prove(String when, Grounds grounds) {
     return Row.dead(
+        Names.of("voltage-tester", "proved", when),
         "Prove the voltage tester " + when,
         "on a known live source",
         new Seen(State.SHOWS_A_KNOWN_SOURCE),

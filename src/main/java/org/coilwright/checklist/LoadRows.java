@@ -36,6 +36,7 @@ final class LoadRows {
     for (String pin : anatomy.livePins(load)) {
       rows.add(
           live(
+              Names.of(load.name(), "off", pin),
               "Measure " + pin(pin) + " against earth",
               "between " + pin(pin) + " and PE",
               none.band(),
@@ -56,6 +57,7 @@ final class LoadRows {
         Quantity expected = acrossLines ? volts.acrossLines() : volts.toNeutral();
         rows.add(
             live(
+                Names.of(load.name(), "voltage", pins.get(i), pins.get(j)),
                 "Measure the voltage at " + load.name(),
                 "between " + pin(pins.get(i)) + " and " + pin(pins.get(j)),
                 Volts.band(expected, drop.value()),
@@ -81,6 +83,7 @@ final class LoadRows {
     double low = heater ? least.value() : 1 - other.value();
     double high = heater ? most.value() : 1 + other.value();
     return live(
+        Names.of(load.name(), "current", pin),
         "Measure the current of " + pin(pin),
         "around the wire at " + pin(pin),
         Band.between(
@@ -100,8 +103,13 @@ final class LoadRows {
   }
 
   private static Row live(
-      String action, String where, Expected expected, String otherwise, Grounds grounds) {
-    return new Row("", action, where, expected, otherwise, true, grounds);
+      String name,
+      String action,
+      String where,
+      Expected expected,
+      String otherwise,
+      Grounds grounds) {
+    return new Row(name, "", action, where, expected, otherwise, true, grounds);
   }
 
   List<Row> oneByOne() {
@@ -120,6 +128,7 @@ final class LoadRows {
       }
       rows.add(
           live(
+              Names.of(load.name(), "stopped-by", column),
               verb(column, !position),
               "around every wire of " + load.name() + "; write the highest current",
               Band.atMost(share.value() * rated, "A"),

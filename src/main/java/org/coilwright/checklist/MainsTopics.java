@@ -97,6 +97,7 @@ final class MainsTopics {
       Reasoned off = bands.off(volts.toEarth(), "V AC");
       rows.add(
           Row.dead(
+                  Names.of(part.name(), "neutral-to-earth"),
                   "Measure the neutral of " + part.name() + " against earth",
                   "between " + part.name() + ".N and " + part.name() + ".PE",
                   off.band(),
@@ -109,6 +110,7 @@ final class MainsTopics {
 
   private static Row voltage(String part, String from, String to, Quantity volts, Grounds grounds) {
     return Row.dead(
+            Names.of(part, "voltage", from, to),
             "Measure the supply at " + part,
             "between " + part + "." + from + " and " + part + "." + to,
             Volts.band(volts, 0),

@@ -25,6 +25,7 @@ final class MarkingRows {
       if (!marking.isEmpty()) {
         rows.add(
             Row.dead(
+                Names.of(part.name(), "marking"),
                 "Read the marking of " + part.name(),
                 part.head().label().map(l -> "(" + l + ")").orElse(""),
                 new Setting(marking),

@@ -1,12 +1,14 @@
 package org.coilwright.checklist;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.coilwright.checklist.Checklist.AcceptedEntry;
 import org.coilwright.checklist.Checklist.FindingEntry;
 import org.coilwright.checklist.Checklist.OpenPoint;
 import org.coilwright.checklist.Checklist.SatisfiedEntry;
@@ -33,16 +35,48 @@ final class OutcomeEntries {
   }
 
   List<FindingEntry> findings() {
+    Set<String> taken = new HashSet<>();
     List<FindingEntry> entries = new ArrayList<>();
     for (Violated finding : report.findings()) {
       if (!finding.rule().id().equals(NOT_CHECKED)) {
-        entries.add(entry(finding));
+        entries.add(entry(finding, Names.free(name("finding", finding), taken)));
       }
     }
     return entries;
   }
 
-  private FindingEntry entry(Violated finding) {
+  /** By rule and place, and what is in it that others of the same rule and place are not. */
+  private static String name(String kind, Outcome outcome) {
+    return Names.of(kind, outcome.rule().id(), outcome.at().toArray(String[]::new));
+  }
+
+  /** Accepted findings, in the order of the findings. */
+  List<AcceptedEntry> accepted() {
+    Set<String> taken = new HashSet<>();
+    List<AcceptedEntry> entries = new ArrayList<>();
+    for (Violated finding : report.findings()) {
+      var accepted = report.accepted().get(finding);
+      if (accepted != null) {
+        entries.add(
+            new AcceptedEntry(
+                Names.free(name("accepted", finding), taken),
+                finding.weight().name(),
+                finding.rule().id(),
+                place(finding),
+                finding.headline(),
+                accepted.because(),
+                accepted.by(),
+                report.counts(finding)));
+      }
+    }
+    return entries;
+  }
+
+  private static String place(Violated finding) {
+    return String.join(", ", finding.at()) + ", line " + finding.mark().line();
+  }
+
+  private FindingEntry entry(Violated finding, String name) {
     StringBuilder detail = new StringBuilder(finding.detail());
     List<Violated> silenced = report.silenced().getOrDefault(finding, List.of());
     if (!silenced.isEmpty()) {
@@ -63,9 +97,10 @@ final class OutcomeEntries {
               + (report.counts(finding) ? " It still counts: a STOP cannot be accepted." : ""));
     }
     return new FindingEntry(
+        name,
         finding.weight().name(),
         finding.rule().id(),
-        String.join(", ", finding.at()) + ", line " + finding.mark().line(),
+        place(finding),
         finding.headline(),
         finding.numbers(),
         measures(finding.value(), finding.limit()).get(0),
@@ -95,6 +130,7 @@ final class OutcomeEntries {
 
   /** One point a missing key, then one a source that is only remembered. */
   List<OpenPoint> openPoints() {
+    Set<String> taken = new HashSet<>();
     List<OpenPoint> points = new ArrayList<>();
     Map<String, Set<String>> missing = new LinkedHashMap<>();
     for (Undecided undecided : report.undecided()) {
@@ -103,12 +139,15 @@ final class OutcomeEntries {
           .add(undecided.sentence());
     }
     missing.forEach(
-        (key, sentences) -> add(points, key, "Not checked: " + String.join(" ", sentences)));
+        (key, sentences) ->
+            add(points, taken, key, key, "Not checked: " + String.join(" ", sentences)));
     remembered()
         .forEach(
             (rule, remembered) ->
                 add(
                     points,
+                    taken,
+                    remembered.rule(),
                     "The limit for " + rule + " at " + String.join(", ", remembered.at()),
                     "From memory: "
                         + Grounds.CONFIRM
@@ -130,21 +169,26 @@ final class OutcomeEntries {
     return byRule;
   }
 
-  private record Remembered(Set<String> at, Set<String> sources) {}
+  private record Remembered(String rule, Set<String> at, Set<String> sources) {}
 
   private static void remember(Map<String, Remembered> byRule, Basis basis, Outcome outcome) {
     if (basis.standing() == Standing.FROM_MEMORY) {
       Remembered remembered =
           byRule.computeIfAbsent(
               outcome.rule().title() + " (" + outcome.rule().id() + ")",
-              k -> new Remembered(new LinkedHashSet<>(), new LinkedHashSet<>()));
+              k ->
+                  new Remembered(
+                      outcome.rule().id(), new LinkedHashSet<>(), new LinkedHashSet<>()));
       remembered.at().add(outcome.at().isEmpty() ? "the circuit" : outcome.at().get(0));
       remembered.sources().addAll(basis.sources());
     }
   }
 
-  private static void add(List<OpenPoint> points, String what, String why) {
-    points.add(new OpenPoint("P" + (points.size() + 1), what, why));
+  private static void add(
+      List<OpenPoint> points, Set<String> taken, String name, String what, String why) {
+    points.add(
+        new OpenPoint(
+            Names.free(Names.of("point", name), taken), "P" + (points.size() + 1), what, why));
   }
 
   private static final Map<String, Dimension> BY_UNIT =

@@ -1,13 +1,16 @@
 package org.coilwright.checklist;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.coilwright.checklist.Checklist.Caution;
 
 /** Numbers the sections and rows and puts the hold points between the stages. */
 final class Plan {
   private final Cautions.Chosen cautions;
   private final List<Step> steps = new ArrayList<>();
+  private final Set<String> names = new HashSet<>();
   private int sections;
 
   Plan(Cautions.Chosen cautions) {
@@ -52,7 +55,8 @@ final class Plan {
     sections++;
     List<TestRow> numbered = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
-      numbered.add(rows.get(i).numbered(sections + "." + (i + 1)));
+      Row row = rows.get(i);
+      numbered.add(row.numbered(sections + "." + (i + 1), Names.free(row.name(), names)));
     }
     List<String> readFirst = new ArrayList<>();
     if (firstOfStage) {
@@ -68,8 +72,8 @@ final class Plan {
             numbered));
   }
 
-  void hold(String title, List<String> conditions) {
-    steps.add(new Hold(title, conditions));
+  void hold(String name, String title, List<String> conditions) {
+    steps.add(new Hold(name, title, conditions));
   }
 
   /** Number of the last section so far. */

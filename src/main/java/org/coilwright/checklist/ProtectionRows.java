@@ -81,6 +81,7 @@ final class ProtectionRows {
     String pin = anatomy.livePins(load).get(0);
     return Optional.of(
         Row.dead(
+                Names.of(load.name(), "loop-impedance"),
                 LOOP + load.name(),
                 "between " + load.name() + "." + pin + " and " + load.name() + ".PE",
                 Band.atMost(ohms, "Ω"),
@@ -105,6 +106,7 @@ final class ProtectionRows {
       rows.add(
           row(
               device,
+              "trip-half",
               "Test " + device.name() + " at " + current(half.value() * amps),
               new Seen(Expected.State.DOES_NOT_TRIP),
               Reasons.of("half the rated residual current", half)));
@@ -112,6 +114,7 @@ final class ProtectionRows {
       rows.add(
           row(
               device,
+              "trip-rated",
               "Test " + device.name() + " at " + current(amps),
               Band.atMost(rated.value() * MILLI, "ms"),
               Reasons.of("operating time, general type", rated)));
@@ -120,12 +123,14 @@ final class ProtectionRows {
       rows.add(
           row(
               device,
+              "trip-five",
               "Test " + device.name() + " at " + current(multiple.value() * amps),
               Band.atMost(five.value() * MILLI, "ms"),
               Reasons.of("operating time at five times the rated current", five)));
     }
     rows.add(
         Row.dead(
+                Names.of(device.name(), "test-button"),
                 "Press the test button of " + device.name(),
                 "",
                 new Seen(Expected.State.TRIPS),
@@ -136,10 +141,11 @@ final class ProtectionRows {
   }
 
   private static Row row(
-      Part.Protective device, String action, Expected expected, Grounds grounds) {
+      Part.Protective device, String test, String action, Expected expected, Grounds grounds) {
     String pin =
         device.poles().isEmpty() ? device.name() : device.name() + "." + device.poles().get(0).to();
     return Row.dead(
+            Names.of(device.name(), test),
             action,
             "between " + pin + " and PE",
             expected,

@@ -3,9 +3,11 @@ package org.coilwright.checklist;
 /**
  * A test row that does not know its number yet.
  *
+ * @param name see {@link Names}
  * @param where a whole phrase; may be empty
  */
 record Row(
+    String name,
     String condition,
     String action,
     String where,
@@ -16,19 +18,25 @@ record Row(
 
   /** A row on a dead circuit, without a condition of its own. */
   static Row dead(
-      String action, String where, Expected expected, String otherwise, Grounds grounds) {
-    return new Row("", action, where, expected, otherwise, false, grounds);
+      String name,
+      String action,
+      String where,
+      Expected expected,
+      String otherwise,
+      Grounds grounds) {
+    return new Row(name, "", action, where, expected, otherwise, false, grounds);
   }
 
   Row when(String needed) {
-    return new Row(needed, action, where, expected, otherwise, live, grounds);
+    return new Row(name, needed, action, where, expected, otherwise, live, grounds);
   }
 
   Row live(boolean isLive) {
-    return new Row(condition, action, where, expected, otherwise, isLive, grounds);
+    return new Row(name, condition, action, where, expected, otherwise, isLive, grounds);
   }
 
-  TestRow numbered(String number) {
-    return new TestRow(number, condition, action, where, expected, otherwise, live, grounds);
+  TestRow numbered(String number, String unique) {
+    return new TestRow(
+        unique, number, condition, action, where, expected, otherwise, live, grounds);
   }
 }

@@ -38,6 +38,11 @@ public record Section(
     }
   }
 
+  /** Of this section alone, after the row it ends with: {@code section-K1.coil-resistance}. */
+  public String name() {
+    return "section-" + rows.get(rows.size() - 1).name();
+  }
+
   /** What is live. The order is the order of the work. */
   public enum Stage {
     DEAD("Dead"),

@@ -21,12 +21,23 @@ final class SettingTopics {
     List<Topic> topics = new ArrayList<>();
     List<Row> devices = new ArrayList<>();
     for (Part.Thermal thermal : anatomy.parts(Part.Thermal.class)) {
-      add(devices, "Read the setting of " + thermal.name(), thermal.opensAt(), thermal.name());
-      add(devices, "Read the kind of reset of " + thermal.name(), thermal.reset(), thermal.name());
+      add(
+          devices,
+          "setting",
+          "Read the setting of " + thermal.name(),
+          thermal.opensAt(),
+          thermal.name());
+      add(
+          devices,
+          "reset",
+          "Read the kind of reset of " + thermal.name(),
+          thermal.reset(),
+          thermal.name());
     }
     if (Condition.OUTPUT.holds(anatomy)) {
       devices.add(
           Row.dead(
+              Names.of("notice", "starts-by-itself"),
               "Fix the notice that the load starts by itself",
               "on the enclosure and at the load",
               new Seen(Expected.State.FITTED),
@@ -55,6 +66,7 @@ final class SettingTopics {
             .orElse("");
     Row row =
         Row.dead(
+            Names.of(output, "false-start"),
             "Turn the largest other load%s off while the battery feeds it".formatted(step),
             "and watch " + output,
             new Seen(Expected.State.STAYS_OPEN),
@@ -79,31 +91,67 @@ final class SettingTopics {
         .start()
         .ifPresent(
             start -> {
-              add(rows, "Read the start threshold of " + output, start.exportAbove(), output);
-              add(rows, "Read how long it must last for " + output, start.confirm(), output);
+              add(
+                  rows,
+                  "start-threshold",
+                  "Read the start threshold of " + output,
+                  start.exportAbove(),
+                  output);
+              add(
+                  rows,
+                  "start-confirm",
+                  "Read how long it must last for " + output,
+                  start.confirm(),
+                  output);
             });
     switching
         .stop()
         .ifPresent(
             stop -> {
-              add(rows, "Read the stop threshold of " + output, stop.importAbove(), output);
-              add(rows, "Read the stop delay of " + output, stop.confirm(), output);
-              add(rows, "Read the battery limit of " + output, stop.batteryBelow(), output);
+              add(
+                  rows,
+                  "stop-threshold",
+                  "Read the stop threshold of " + output,
+                  stop.importAbove(),
+                  output);
+              add(rows, "stop-confirm", "Read the stop delay of " + output, stop.confirm(), output);
+              add(
+                  rows,
+                  "battery-limit",
+                  "Read the battery limit of " + output,
+                  stop.batteryBelow(),
+                  output);
             });
-    add(rows, "Read the shortest run of " + output, switching.shortestRun(), output);
-    add(rows, "Read the longest time per day of " + output, switching.longestPerDay(), output);
+    add(
+        rows,
+        "shortest-run",
+        "Read the shortest run of " + output,
+        switching.shortestRun(),
+        output);
+    add(
+        rows,
+        "longest-per-day",
+        "Read the longest time per day of " + output,
+        switching.longestPerDay(),
+        output);
     for (Written<String> window : switching.alwaysOn()) {
-      add(rows, "Read the fixed window of " + output, Optional.of(window), output);
+      add(
+          rows,
+          "window-" + window.text(),
+          "Read the fixed window of " + output,
+          Optional.of(window),
+          output);
     }
     return rows;
   }
 
   private static void add(
-      List<Row> rows, String action, Optional<? extends Written<?>> value, String at) {
+      List<Row> rows, String test, String action, Optional<? extends Written<?>> value, String at) {
     value.ifPresent(
         v ->
             rows.add(
                 Row.dead(
+                    Names.of(at, test),
                     action,
                     "at " + at,
                     new Setting(v.text()),

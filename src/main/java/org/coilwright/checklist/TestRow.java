@@ -3,6 +3,7 @@ package org.coilwright.checklist;
 /**
  * One thing to do and what must come of it.
  *
+ * @param name of the row alone, and the same when other parts are added: {@code K1.coil-resistance}
  * @param number such as {@code 5.3}
  * @param condition the state of the circuit this row needs beyond the section's; may be empty
  * @param action one verb and one device
@@ -14,6 +15,7 @@ package org.coilwright.checklist;
  * @param grounds where the expected reading comes from
  */
 public record TestRow(
+    String name,
     String number,
     String condition,
     String action,

@@ -1,6 +1,8 @@
 package org.coilwright.checklist;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.coilwright.checklist.Checklist.WireRow;
 import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Run;
@@ -21,14 +23,16 @@ final class WireRows {
 
   List<WireRow> rows() {
     List<Branch.Conductor> conductors = anatomy.circuit().branches(Branch.Conductor.class);
+    Set<String> taken = new HashSet<>();
     return java.util.stream.IntStream.range(0, conductors.size())
-        .mapToObj(i -> row(i + 1, conductors.get(i)))
+        .mapToObj(i -> row(i + 1, conductors.get(i), taken))
         .toList();
   }
 
-  private WireRow row(int position, Branch.Conductor conductor) {
+  private WireRow row(int position, Branch.Conductor conductor, Set<String> taken) {
     Wire wire = conductor.wire();
     return new WireRow(
+        Names.free(Names.of(Names.wire(wire), "wired"), taken),
         wire.number().map(Written::text).orElse(String.valueOf(position)),
         wire.from().value().toString(),
         wire.to().value().toString(),

@@ -68,10 +68,10 @@ final class BackPages {
             new Grid.Column("Licence or card number", 38 * MM),
             new Grid.Column("Date", 28 * MM),
             new Grid.Column("Signature", 44 * MM));
-    for (String signer : checklist.signers()) {
+    for (Checklist.Signer signer : checklist.signers()) {
       people.row(
           List.of(
-              Cell.bold(signer),
+              Cell.bold(signer.text()),
               Cell.EMPTY.andSpace(38 * MM, 30, ""),
               Cell.EMPTY.andSpace(34 * MM, 30, ""),
               Cell.EMPTY.andSpace(24 * MM, 30, ""),

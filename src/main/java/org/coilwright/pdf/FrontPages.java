@@ -67,16 +67,16 @@ final class FrontPages {
     }
   }
 
-  private void instruments(List<String> instruments) {
+  private void instruments(List<Checklist.Instrument> instruments) {
     Grid grid =
         grid(
             new Grid.Column("Instrument", 0),
             new Grid.Column("Make and number", 58 * MM),
             new Grid.Column("Calibrated until", 34 * MM));
-    for (String instrument : instruments) {
+    for (Checklist.Instrument instrument : instruments) {
       grid.row(
           List.of(
-              Cell.text(instrument),
+              Cell.text(instrument.text()),
               Cell.EMPTY.andSpace(54 * MM, 18, ""),
               Cell.EMPTY.andSpace(30 * MM, 18, "")));
     }

@@ -57,7 +57,8 @@ final class SampleChecklists {
         List.of(),
         List.of(),
         List.of(),
-        List.of("Tested by"));
+        List.of(),
+        List.of(new Checklist.Signer("signer.tested-by", "Tested by")));
   }
 
   private static Checklist with(String title, String relay, int wires, Checklist.Paper paper) {
@@ -69,6 +70,7 @@ final class SampleChecklists {
     for (int i = 1; i <= wires; i++) {
       rows.add(
           new Checklist.WireRow(
+              "wire-" + i + ".wired",
               String.valueOf(i),
               relay + ".A1",
               "X1." + i,
@@ -103,6 +105,7 @@ final class SampleChecklists {
         List.of("a reading is not met", "something smells", "anyone says stop"),
         List.of(
             new Checklist.FindingEntry(
+                "finding.coil-too-low",
                 "FIX",
                 "coil.too-low",
                 relay + ", line 18",
@@ -114,6 +117,7 @@ final class SampleChecklists {
                 "thicker wire.",
                 published),
             new Checklist.FindingEntry(
+                "finding.drive-below-least-load",
                 "NOTE",
                 "drive.below-least-load",
                 "U1",
@@ -124,7 +128,19 @@ final class SampleChecklists {
                 "",
                 "another contact.",
                 memory)),
-        List.of(new Checklist.OpenPoint("P1", "Size of wire 7 to " + relay, "size is not stated")),
+        List.of(
+            new Checklist.AcceptedEntry(
+                "accepted.drive-below-least-load",
+                "NOTE",
+                "drive.below-least-load",
+                "U1",
+                "Too little current",
+                "the maker confirms 5 mA",
+                "site electrician",
+                false)),
+        List.of(
+            new Checklist.OpenPoint(
+                "point.size-of-7", "P1", "Size of wire 7 to " + relay, "size is not stated")),
         cautions,
         rows,
         steps(relay, published, memory),
@@ -138,15 +154,24 @@ final class SampleChecklists {
             new Checklist.BrokenRow(
                 "A load stays on", relay + " sticks", "E1 is on when it should be off", "nothing"),
             new Checklist.BrokenRow("Nothing changes", "V1 opens", "nothing changes", "–")),
-        List.of("Two-pole voltage tester", "Insulation tester"),
-        List.of("Prepared by", "Tested by", "Accepted by"));
+        List.of(
+            new Checklist.Instrument("instrument.voltage-tester", "Two-pole voltage tester"),
+            new Checklist.Instrument("instrument.insulation-tester", "Insulation tester")),
+        List.of(
+            new Checklist.Signer("signer.prepared-by", "Prepared by"),
+            new Checklist.Signer("signer.tested-by", "Tested by"),
+            new Checklist.Signer("signer.accepted-by", "Accepted by")));
   }
 
   private static List<Step> steps(String relay, Grounds published, Grounds memory) {
     List<Step> steps = new ArrayList<>();
     steps.add(section("1", "coils", Stage.DEAD, relay, published, memory));
     steps.add(section("2", "control voltage", Stage.ELV, relay, published, memory));
-    steps.add(new Hold("before the mains", List.of("Every row above is met.", "Covers are on.")));
+    steps.add(
+        new Hold(
+            "hold.before-mains",
+            "before the mains",
+            List.of("Every row above is met.", "Covers are on.")));
     steps.add(section("3", "load", Stage.MAINS, relay, published, memory));
     steps.add(section("4", "settings", Stage.SETTINGS, relay, published, memory));
     return steps;
@@ -165,6 +190,7 @@ final class SampleChecklists {
     for (int i = 0; i < expected.size(); i++) {
       rows.add(
           new TestRow(
+              relay + ".test-" + number + "-" + i,
               number + "." + (i + 1),
               i == 0 ? "" : "Output closed.",
               "Measure the coil of " + relay,
