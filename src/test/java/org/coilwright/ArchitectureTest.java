@@ -61,8 +61,16 @@ class ArchitectureTest {
                       "rule")),
               Map.entry(
                   "checklist",
-                  Set.of("quantity", "netlist", "table", "circuit", "solve", "sizing", "rule")),
-              Map.entry("pdf", Set.of("checklist")),
+                  Set.of(
+                      "quantity",
+                      "netlist",
+                      "table",
+                      "circuit",
+                      "solve",
+                      "sizing",
+                      "rule",
+                      "drawing")),
+              Map.entry("pdf", Set.of("checklist", "drawing")),
               Map.entry(
                   "cli",
                   Set.of(

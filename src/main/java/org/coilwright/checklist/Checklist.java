@@ -1,6 +1,7 @@
 package org.coilwright.checklist;
 
 import java.util.List;
+import org.coilwright.drawing.Picture;
 
 /**
  * What the electrician reads and fills in, in the order it stands on paper. Plain text and numbers;
@@ -16,6 +17,7 @@ import java.util.List;
  * @param openPoints what could not be checked or rests on memory: each to be settled on site
  * @param cautions those that fit this circuit
  * @param wires one line a wire
+ * @param figures diagrams and plots, each on a place of its own
  * @param steps sections of tests and the hold point between them, in order
  * @param satisfied what was computed and found inside its limit
  * @param broken what follows when one thing breaks, worst first
@@ -33,6 +35,7 @@ public record Checklist(
     List<OpenPoint> openPoints,
     List<Caution> cautions,
     List<WireRow> wires,
+    List<Figure> figures,
     List<Step> steps,
     List<SatisfiedEntry> satisfied,
     List<BrokenRow> broken,
@@ -55,6 +58,7 @@ public record Checklist(
     openPoints = List.copyOf(openPoints);
     cautions = List.copyOf(cautions);
     wires = List.copyOf(wires);
+    figures = List.copyOf(figures);
     steps = List.copyOf(steps);
     satisfied = List.copyOf(satisfied);
     broken = List.copyOf(broken);
@@ -207,6 +211,26 @@ public record Checklist(
       String length,
       String colour,
       String carries) {}
+
+  /**
+   * A picture.
+   *
+   * @param title its heading
+   * @param alternative what it shows, for those who do not see it; at least a sentence
+   * @param beside what it belongs to
+   */
+  public record Figure(String title, String alternative, Picture picture, Beside beside) {
+    /** What a figure stands next to. */
+    public enum Beside {
+      WIRES,
+      SETTINGS
+    }
+  }
+
+  /** The figures that belong to something, in order. */
+  public List<Figure> figures(Figure.Beside beside) {
+    return figures.stream().filter(f -> f.beside() == beside).toList();
+  }
 
   /**
    * Single faults that behave alike.

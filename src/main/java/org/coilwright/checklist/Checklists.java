@@ -62,6 +62,7 @@ public final class Checklists {
         outcomes.openPoints(),
         cautions.all(),
         new WireRows(anatomy).rows(),
+        List.of(),
         steps,
         outcomes.satisfied(),
         broken(study),

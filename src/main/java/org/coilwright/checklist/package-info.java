@@ -1,6 +1,6 @@
 /**
  * What the electrician reads and fills in, as plain records. May import quantity, netlist, table,
- * circuit, solve and rule.
+ * circuit, solve, rule and drawing.
  */
 @org.jspecify.annotations.NullMarked
 package org.coilwright.checklist;

@@ -45,7 +45,7 @@ final class DocumentWriter {
         PDPage page = new PDPage(rectangle(layout));
         document.addPage(page);
         try (PDPageContentStream content = new PDPageContentStream(document, page)) {
-          new PageInk(content, layout.pageHeight(), regular, bold, order, number)
+          new PageInk(content, layout.pageHeight(), regular, bold, faces.regular(), order, number)
               .draw(layout.pages().get(number));
         }
       }

@@ -24,7 +24,10 @@ record Layout(
     Tag document = Tag.document();
     Prose prose = new Prose(sheet, faces, document);
     new FrontPages(sheet, faces, prose, document).draw(checklist);
+    FigurePages figures = new FigurePages(sheet, prose, document);
+    figures.draw(checklist.figures(Checklist.Figure.Beside.WIRES));
     new TestPages(sheet, faces, prose, document).draw(checklist.steps());
+    figures.draw(checklist.figures(Checklist.Figure.Beside.SETTINGS));
     new BackPages(sheet, faces, prose, document).draw(checklist);
     drawRunningLines(sheet, checklist, head, faces);
     return new Layout(width, height, sheet.pages(), document, prose.bookmarks());

@@ -12,6 +12,7 @@ final class PageInk {
   private final double pageHeight;
   private final PDFont regular;
   private final PDFont bold;
+  private final PictureInk pictures;
   private final ReadingOrder order;
   private final int page;
 
@@ -20,12 +21,14 @@ final class PageInk {
       double pageHeight,
       PDFont regular,
       PDFont bold,
+      Lettering lettering,
       ReadingOrder order,
       int page) {
     this.content = content;
     this.pageHeight = pageHeight;
     this.regular = regular;
     this.bold = bold;
+    this.pictures = new PictureInk(content, regular, lettering);
     this.order = order;
     this.page = page;
   }
@@ -71,6 +74,14 @@ final class PageInk {
     }
     if (marked) {
       content.endMarkedContent();
+    }
+    for (Piece piece : pieces) {
+      if (piece instanceof Piece.Figure figure) {
+        begin(figure.tag());
+        order.box(figure, pageHeight);
+        pictures.draw(figure, pageHeight);
+        content.endMarkedContent();
+      }
     }
   }
 

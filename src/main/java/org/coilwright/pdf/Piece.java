@@ -1,5 +1,7 @@
 package org.coilwright.pdf;
 
+import org.coilwright.drawing.Picture;
+
 /** Something drawn on a page. Points, from the top left corner of the sheet, y downwards. */
 sealed interface Piece {
   /** Where it stands in the reading order. */
@@ -16,6 +18,17 @@ sealed interface Piece {
 
   /** An empty frame: a tick box or a space to write in. */
   record Frame(double x, double y, double width, double height, double line) implements Piece {}
+
+  /** A picture with its upper left corner at a place. {@code scale} is at most 1. */
+  record Figure(double x, double y, double scale, Picture picture, Tag tag) implements Piece {
+    double width() {
+      return scale * picture.width();
+    }
+
+    double height() {
+      return scale * picture.height();
+    }
+  }
 
   /** A filled area; 0 is black, 1 is white. */
   record Fill(double x, double y, double width, double height, double grey) implements Piece {}

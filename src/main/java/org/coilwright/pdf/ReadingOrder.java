@@ -11,17 +11,20 @@ import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkInfo;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkedContentReference;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureTreeRoot;
+import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.PDLayoutAttributeObject;
 import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.PDTableAttributeObject;
 
 /** Collects which piece of a page belongs to which tag, and writes the structure tree from it. */
 final class ReadingOrder {
   private final Map<Tag, List<Mark>> marks = new HashMap<>();
   private final List<List<Tag>> byPage = new ArrayList<>();
+  private final Map<Tag, PDRectangle> boxes = new HashMap<>();
 
   /** Marked content {@code id} on a page. */
   private record Mark(int page, int id) {}
@@ -36,6 +39,17 @@ final class ReadingOrder {
     onPage.add(tag);
     marks.computeIfAbsent(tag, t -> new ArrayList<>()).add(new Mark(page, id));
     return id;
+  }
+
+  /** Remembers where a figure stands: a reader that enlarges it must know. */
+  void box(Piece.Figure figure, double pageHeight) {
+    boxes.put(
+        figure.tag(),
+        new PDRectangle(
+            (float) figure.x(),
+            (float) (pageHeight - figure.y() - figure.height()),
+            (float) figure.width(),
+            (float) figure.height()));
   }
 
   /** Writes the tree under {@code root} into a document whose pages are all there. */
@@ -81,6 +95,14 @@ final class ReadingOrder {
       PDTableAttributeObject span = new PDTableAttributeObject();
       span.setColSpan(tag.columns());
       element.addAttribute(span);
+    }
+    PDRectangle box = boxes.get(tag);
+    if (box != null) {
+      PDLayoutAttributeObject place = new PDLayoutAttributeObject();
+      place.setPlacement(PDLayoutAttributeObject.PLACEMENT_BLOCK);
+      place.setBBox(box);
+      element.addAttribute(place);
+      element.setAlternateDescription(tag.alternative());
     }
     for (Mark mark : marks.getOrDefault(tag, List.of())) {
       PDMarkedContentReference reference = new PDMarkedContentReference();

@@ -10,6 +10,7 @@ enum Role {
   ROW("TR"),
   HEAD_CELL("TH"),
   CELL("TD"),
+  FIGURE("Figure"),
   /** Rules, boxes, running heads and repeated table heads: not part of what is read out. */
   ARTIFACT("Artifact");
 

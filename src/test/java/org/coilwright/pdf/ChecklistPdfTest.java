@@ -125,6 +125,29 @@ class ChecklistPdfTest {
   }
 
   @Test
+  void a_figure_keeps_to_the_page_and_says_what_it_shows() throws IOException {
+    Checklist checklist = SampleChecklists.ordinary();
+    Layout layout = Layout.of(checklist, FACES);
+    int drawn = 0;
+    for (List<Piece> page : layout.pages()) {
+      for (Piece piece : page) {
+        if (piece instanceof Piece.Figure figure) {
+          drawn++;
+          assertTrue(figure.x() + figure.width() <= layout.pageWidth() - Sheet.OTHER_MARGIN + 0.1);
+          assertTrue(figure.y() + figure.height() <= layout.pageHeight() - Sheet.OTHER_MARGIN);
+          assertEquals(Role.FIGURE, figure.tag().role());
+          assertTrue(
+              checklist.figures().stream()
+                  .anyMatch(f -> f.alternative().equals(figure.tag().alternative())));
+        }
+      }
+    }
+    assertEquals(checklist.figures().size(), drawn);
+    String text = squeezed(text(checklist));
+    assertTrue(text.contains("1kΩ≤2.5mm²") && text.contains("upwards"));
+  }
+
+  @Test
   void the_signs_of_the_trade_print_from_the_embedded_font() throws IOException {
     try (PDDocument document = Loader.loadPDF(bytes(SampleChecklists.ordinary()))) {
       assertTrue(new PDFTextStripper().getText(document).contains("Ω ≤ ≥ ± ² ° µ → ☐"));
@@ -288,15 +311,18 @@ class ChecklistPdfTest {
             protected void writeString(String text, List<TextPosition> positions) {
               for (TextPosition p : positions) {
                 if (!p.getUnicode().isBlank()) {
-                  double x = p.getXDirAdj();
-                  double y = p.getYDirAdj();
+                  double x = p.getX();
+                  double y = p.getY();
+                  double high = 0.73 * p.getFontSizeInPt();
+                  double wide = p.getWidthDirAdj();
+                  boolean turned = p.getDir() == 90;
                   glyphs.add(
                       new Glyph(
                           getCurrentPageNo(),
                           p.getUnicode(),
-                          x,
-                          x + p.getWidthDirAdj(),
-                          y - 0.73 * p.getFontSizeInPt(),
+                          turned ? x - high : x,
+                          turned ? x : x + wide,
+                          turned ? y - wide : y - high,
                           y));
                 }
               }

@@ -11,6 +11,8 @@ import org.coilwright.checklist.Section;
 import org.coilwright.checklist.Section.Stage;
 import org.coilwright.checklist.Step;
 import org.coilwright.checklist.TestRow;
+import org.coilwright.drawing.Picture;
+import org.coilwright.drawing.Shape;
 
 /** Checklists made by hand, from an ordinary one to ones that strain the page. */
 final class SampleChecklists {
@@ -59,6 +61,29 @@ final class SampleChecklists {
         List.of(),
         List.of(),
         List.of(new Checklist.Signer("signer.tested-by", "Tested by")));
+  }
+
+  /** Two pictures: a frame with a turned and an upright label, and a dashed line. */
+  private static List<Checklist.Figure> figures(String name) {
+    List<Shape> shapes =
+        List.of(
+            Shape.line(10, 10, 390, 10, Shape.Stroke.of(1, 0)),
+            Shape.line(10, 290, 390, 290, Shape.Stroke.dashed(1, 0.3, 4, 2)),
+            Shape.box(180, 100, 30, 20, 0.8),
+            new Shape.Label(
+                new Shape.Point(200, 40), "1 kΩ ≤ 2.5 mm²", 10, Shape.Anchor.MIDDLE, false),
+            new Shape.Label(new Shape.Point(30, 200), "upwards", 10, Shape.Anchor.START, true));
+    return List.of(
+        new Checklist.Figure(
+            "Circuit diagram",
+            "Where " + name + " is joined to the rest.",
+            new Picture(400, 300, "diagram", shapes),
+            Checklist.Figure.Beside.WIRES),
+        new Checklist.Figure(
+            "A day",
+            "Power over a day.",
+            new Picture(700, 300, "day", shapes),
+            Checklist.Figure.Beside.SETTINGS));
   }
 
   private static Checklist with(String title, String relay, int wires, Checklist.Paper paper) {
@@ -143,6 +168,7 @@ final class SampleChecklists {
                 "point.size-of-7", "P1", "Size of wire 7 to " + relay, "size is not stated")),
         cautions,
         rows,
+        figures(relay),
         steps(relay, published, memory),
         List.of(
             new Checklist.SatisfiedEntry(
