@@ -60,6 +60,7 @@ final class SampleChecklists {
         List.of(),
         List.of(),
         List.of(),
+        List.of(),
         List.of(new Checklist.Signer("signer.tested-by", "Tested by")));
   }
 
