@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Path;
@@ -34,6 +35,8 @@ public final class Circuit {
   private final Map<String, List<Branch>> byPart = new HashMap<>();
   private final Map<Terminal, List<Wire>> wiresAt = new HashMap<>();
   private final Map<Actuator, List<Contact>> contacts = new LinkedHashMap<>();
+  private final List<Actuator> independents;
+  private final Map<Class<?>, List<Branch>> byKind = new ConcurrentHashMap<>();
   private final BranchGraph graph;
   private final List<Island> islands;
   private final Map<Node, Island> islandOf = new HashMap<>();
@@ -53,6 +56,7 @@ public final class Circuit {
         contacts.computeIfAbsent(contact.actuator(), a -> new ArrayList<>()).add(contact);
       }
     }
+    this.independents = independents(netlist, contacts.keySet());
     for (Wire wire : netlist.wires()) {
       wiresAt.computeIfAbsent(wire.from().value(), t -> new ArrayList<>()).add(wire);
       if (!wire.to().value().equals(wire.from().value())) {
@@ -95,7 +99,11 @@ public final class Circuit {
 
   /** The branches of one kind, in the same order. */
   public <B extends Branch> List<B> branches(Class<B> kind) {
-    return branches.stream().filter(kind::isInstance).map(kind::cast).toList();
+    List<Branch> found =
+        byKind.computeIfAbsent(kind, k -> branches.stream().filter(k::isInstance).toList());
+    @SuppressWarnings("unchecked") // every one of them was asked whether it is of this kind
+    List<B> ofKind = (List<B>) (List<?>) found;
+    return ofKind;
   }
 
   /** The branch with this id. */
@@ -255,16 +263,23 @@ public final class Circuit {
   }
 
   /**
-   * Actuators of the independent contacts, in the order of the netlist; coils and protective
-   * devices left out.
+   * Actuators of the independent contacts, in the order of the netlist. Coils are left out, and so
+   * are protective devices, which count as closed, unless {@code intent} names them.
    */
   public List<Actuator> independentActuators() {
-    return contacts.keySet().stream()
+    return independents;
+  }
+
+  private static List<Actuator> independents(Netlist netlist, Set<Actuator> all) {
+    Set<String> named = new HashSet<>();
+    netlist.intent().values().forEach(intent -> named.addAll(intent.value().names()));
+    return all.stream()
         .filter(
             a ->
                 switch (a.kind()) {
                   case OUTPUT, SWITCH, THERMOSTAT, CUT_OUT -> true;
-                  case PROTECTIVE, COIL -> false;
+                  case PROTECTIVE -> named.contains(a.name());
+                  case COIL -> false;
                 })
         .toList();
   }

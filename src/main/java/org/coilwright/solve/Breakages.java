@@ -114,15 +114,17 @@ final class Breakages {
 
   private void contact(Contact contact) {
     if (contact.actuator().kind() == Actuator.Kind.PROTECTIVE) {
-      Contact first = circuit.contactsOf(contact.actuator()).get(0);
-      if (contact.equals(first)) {
+      List<Contact> poles = circuit.contactsOf(contact.actuator());
+      if (contact.equals(poles.get(0))) {
         Fault fault =
             new Fault(
                 Fault.Kind.PROTECTION_STUCK,
                 List.of(contact.part()),
                 contact.mark(),
                 contact.part() + " does not open");
-        all.add(Breakage.of(fault, Alteration.NONE));
+        boolean isMoved = circuit.independentActuators().contains(contact.actuator());
+        Alteration stuck = Alteration.bridged(poles.toArray(Branch[]::new));
+        all.add(Breakage.of(fault, isMoved ? stuck : Alteration.NONE));
       }
       return;
     }

@@ -157,13 +157,14 @@ final class FaultJudge {
     return List.copyOf(stops);
   }
 
-  private static Set<Actuator> devices(Faults.Affected affected) {
+  /** Protective devices that have no column of their own: each is opened by itself. */
+  private Set<Actuator> devices(Faults.Affected affected) {
     Set<Actuator> devices = new LinkedHashSet<>();
     affected.islands().stream()
         .flatMap(i -> i.branches().stream())
         .filter(Contact.class::isInstance)
         .map(b -> ((Contact) b).actuator())
-        .filter(a -> a.kind() == Actuator.Kind.PROTECTIVE)
+        .filter(a -> a.kind() == Actuator.Kind.PROTECTIVE && whole.setup.variables.of(a) < 0)
         .forEach(devices::add);
     return devices;
   }

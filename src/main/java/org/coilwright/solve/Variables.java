@@ -12,7 +12,6 @@ import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
-import org.coilwright.netlist.Intent;
 
 /**
  * Everything that can be one way or the other, numbered: first the independent contacts' actuators,
@@ -30,7 +29,7 @@ final class Variables {
 
   Variables(Circuit circuit) {
     Set<String> intended = new HashSet<>();
-    circuit.netlist().intent().values().forEach(i -> collect(i.value(), intended));
+    circuit.netlist().intent().values().forEach(i -> intended.addAll(i.value().names()));
     for (Actuator actuator : circuit.independentActuators()) {
       List<Contact> contacts = circuit.contactsOf(actuator);
       if (intended.contains(actuator.name())
@@ -58,20 +57,6 @@ final class Variables {
                   inputs.put(source, input);
                 });
       }
-    }
-  }
-
-  private static void collect(Intent intent, Set<String> names) {
-    if (intent instanceof Intent.Name name) {
-      names.add(name.contact().value());
-    } else if (intent instanceof Intent.And and) {
-      collect(and.left(), names);
-      collect(and.right(), names);
-    } else if (intent instanceof Intent.Or or) {
-      collect(or.left(), names);
-      collect(or.right(), names);
-    } else if (intent instanceof Intent.Not not) {
-      collect(not.of(), names);
     }
   }
 

@@ -124,6 +124,11 @@ final class Zone {
         new Key(corner, own), k -> new ZoneSolver(this, corner, settings, e -> true).solve());
   }
 
+  /** How many different corners and sets of positions were solved. */
+  int solutions() {
+    return solved.size();
+  }
+
   /** Solved afresh, without the elements that {@code present} refuses. */
   ZoneFlow solve(Corner corner, Settings settings, Predicate<Element> present) {
     return new ZoneSolver(this, corner, settings, present).solve();

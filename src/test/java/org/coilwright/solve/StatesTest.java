@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -74,6 +75,46 @@ class StatesTest {
             """;
     assertEquals(List.of("S1"), study(body).columns());
     assertEquals(List.of("S1", "S2"), study(body + "intent: {E1: S1 and S2}\n").columns());
+  }
+
+  private static final String BEHIND_A_BREAKER =
+      """
+      parts:
+        G0: {is: mains}
+        F1: {is: breaker, curve: B, rating: 10 A, poles: 1}
+        S1: {is: switch, form: NO, poles: 1}
+        E1: {is: heater, power: 1 kW, voltage: 230 V, connection: single}
+      wires:
+        - G0.L to F1.1
+        - F1.2 to S1.1
+        - S1.2 to E1.1
+        - E1.2 to G0.N
+      """;
+
+  @Test
+  void a_protective_device_counts_as_closed_unless_the_intent_asks_for_it() {
+    assertEquals(List.of("S1"), study(BEHIND_A_BREAKER).columns());
+    Study asked = study(BEHIND_A_BREAKER + "intent: {E1: F1 and S1}\n");
+    assertEquals(List.of("F1", "S1"), asked.columns());
+    assertTrue(asked.states().get(0).positions().getOrDefault("F1", false), "closed at rest");
+    assertTrue(asked.load("E1", state(asked, "F1", "S1")).on());
+    assertFalse(asked.load("E1", state(asked, "S1")).on());
+  }
+
+  @Test
+  void a_protective_device_that_the_intent_asks_for_matters_when_it_sticks() {
+    FaultCase sticks =
+        Faults.of(
+                study(BEHIND_A_BREAKER + "intent: {E1: F1 and S1}\n"),
+                EnumSet.of(Fault.Kind.PROTECTION_STUCK))
+            .cases()
+            .get(0);
+    assertEquals(FaultCase.Harm.STAYS_ON, sticks.harm());
+    assertEquals(
+        List.of("S1"),
+        sticks.effects().get(0).stoppedBy().stream()
+            .map(org.coilwright.circuit.Actuator::name)
+            .toList());
   }
 
   @Test
@@ -309,6 +350,72 @@ class StatesTest {
     assertEquals(16, study.statesFor("K12").size());
     assertTrue(study.troubles().isEmpty());
     assertEquals(1, study.statesFor("K12").stream().filter(s -> s.isIn("K12")).count());
+  }
+
+  private static int solutions(Study study) {
+    return study.model().grid.zones.stream().mapToInt(Zone::solutions).sum();
+  }
+
+  /** Lamps that have four switches each before them, all on one supply. */
+  private static String lamps(int lamps, String more) {
+    StringBuilder parts = new StringBuilder("parts:\n" + Studies.SUPPLY);
+    StringBuilder wires = new StringBuilder("wires:\n");
+    for (int lamp = 0; lamp < lamps; lamp++) {
+      parts.append("  H%d: {is: lamp, voltage: 24 V, current: 20 mA}\n".formatted(lamp));
+      String from = "G1.P";
+      for (int i = 0; i < 4; i++) {
+        String s = "S%d%d".formatted(lamp, i);
+        parts.append("  %s: {is: switch, form: NO, poles: 1}\n".formatted(s));
+        wires.append("  - %s to %s.1\n".formatted(from, s));
+        from = s + ".2";
+      }
+      wires.append("  - %s to H%d.1\n  - H%d.2 to G1.M\n".formatted(from, lamp, lamp));
+    }
+    return parts.toString() + wires + more;
+  }
+
+  @Test
+  void twenty_contacts_in_five_groups_cost_five_times_sixteen_solves() {
+    assertEquals(5 * 16, solutions(study(lamps(5, ""))));
+  }
+
+  @Test
+  void a_relay_adds_the_positions_that_its_armature_is_in_for() {
+    StringBuilder parts = new StringBuilder("parts:\n");
+    StringBuilder wires = new StringBuilder("wires:\n");
+    for (int g = 0; g < 5; g++) {
+      parts.append(group(g, 4));
+      wires.append(wiring(g, 4));
+    }
+    Study study = study(parts.toString() + wires);
+    int solutions =
+        study.model().grid.zones.stream()
+            .filter(z -> z.elements.stream().anyMatch(e -> e.kind() == Element.Kind.COIL))
+            .mapToInt(Zone::solutions)
+            .sum();
+    // in with all four closed, and still in for the moment after each of them has opened
+    assertEquals(5 * (16 + 1 + 4), solutions);
+  }
+
+  @Test
+  void what_shares_a_node_or_an_armature_is_one_group() {
+    assertEquals(16, study(lamps(3, "")).statesFor("H0").size());
+    Study joined = study(lamps(3, "  - S03.2 to S13.2\n"));
+    assertEquals(256, joined.statesFor("H0").size(), "H0 and H1 share a node");
+    assertEquals(16, joined.statesFor("H2").size(), "H2 shares nothing with them");
+    assertEquals(256 + 16, solutions(joined));
+    String parts = "parts:\n" + group(0, 2) + group(1, 2);
+    String wires = "wires:\n" + wiring(0, 2) + wiring(1, 2);
+    assertEquals(4, study(parts + wires).statesFor("K11").size());
+    assertEquals(
+        16,
+        study(
+                parts
+                    + wires.replace(
+                        "  - S101.2 to K11.A1\n", "  - S101.2 to K10.11\n  - K10.14 to K11.A1\n"))
+            .statesFor("K11")
+            .size(),
+        "K11's coil hangs on a contact of K10");
   }
 
   @Test
