@@ -33,6 +33,9 @@ record Console(
   /** Told by the launcher, which can ask the system; Java 17 cannot for each stream alone. */
   private static final String TERMINAL = "org.coilwright.terminal";
 
+  private static final int NARROWEST = 80;
+  private static final int WIDEST = 120;
+
   private static final long SECONDS_A_DAY = 86_400;
 
   /** The process's own, always in UTF-8. */
@@ -75,7 +78,16 @@ record Console(
                   && environment.getOrDefault("NO_COLOR", "").isEmpty()
                   && !environment.getOrDefault("TERM", "").equals("dumb");
         };
-    return new Style(on, Style.PLAIN.width());
+    return new Style(on, terminals.contains(stream) ? columns() : Style.PLAIN.width());
+  }
+
+  /** What {@code COLUMNS} asks for, kept to what can be read; files always get the same width. */
+  private int columns() {
+    String asked = environment.getOrDefault("COLUMNS", "");
+    boolean usable = !asked.isEmpty() && asked.length() <= 4;
+    return usable && asked.chars().allMatch(c -> c >= '0' && c <= '9')
+        ? Math.max(NARROWEST, Math.min(WIDEST, Integer.parseInt(asked)))
+        : Style.PLAIN.width();
   }
 
   /** Today, or the day that {@code SOURCE_DATE_EPOCH} names, so that a PDF can be made again. */

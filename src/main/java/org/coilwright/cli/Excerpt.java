@@ -50,13 +50,15 @@ final class Excerpt {
     int column = GUTTER + from - start + under.length() + 1;
     if (words.isEmpty()) {
       out.append(carets.paint(under)).append('\n');
-    } else if (column + Lines.width(words) <= style.width() || column < style.width() / 2) {
+    } else if (column + Lines.width(words) <= style.width()) {
       out.append(carets.paint(under + " " + words)).append('\n');
     } else {
       out.append(carets.paint(under)).append('\n');
       int left = Math.max(0, Math.min(from - start, room - Lines.width(words)));
-      out.append(" ".repeat(GUTTER - 2)).append(style.faint("|")).append(' ');
-      out.append(" ".repeat(left)).append(carets.paint(words)).append('\n');
+      for (String line : Lines.wrapped(words, room)) {
+        out.append(" ".repeat(GUTTER - 2)).append(style.faint("|")).append(' ');
+        out.append(" ".repeat(left)).append(carets.paint(line)).append('\n');
+      }
     }
   }
 

@@ -42,26 +42,34 @@ final class Lines {
    */
   static void wrap(StringBuilder out, String lead, String text, int width) {
     int indent = width(lead);
-    StringBuilder line = new StringBuilder(lead);
-    int used = indent;
-    boolean first = true;
-    for (String word : words(harmless(text))) {
+    String before = lead;
+    for (String line : wrapped(harmless(text), width - indent)) {
+      out.append((before + line).stripTrailing()).append('\n');
+      before = " ".repeat(indent);
+    }
+  }
+
+  /** Words in lines of {@code width} at most, where no single word is longer; at least one line. */
+  static List<String> wrapped(String text, int width) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    int used = 0;
+    for (String word : words(text)) {
       int length = width(word);
-      if (!first && used + 1 + length > width) {
-        out.append(line).append('\n');
-        line = new StringBuilder(" ".repeat(indent));
-        used = indent;
-        first = true;
+      if (used > 0 && used + 1 + length > width) {
+        lines.add(line.toString());
+        line.setLength(0);
+        used = 0;
       }
-      if (!first) {
+      if (used > 0) {
         line.append(' ');
         used++;
       }
       line.append(word);
       used += length;
-      first = false;
     }
-    out.append(line.toString().stripTrailing()).append('\n');
+    lines.add(line.toString());
+    return lines;
   }
 
   private static List<String> words(String text) {

@@ -49,7 +49,7 @@ public final class Main {
       code = dispatch(args);
     } catch (ParameterException e) {
       code = misused(e);
-    } catch (RuntimeException | IOException | StackOverflowError | OutOfMemoryError e) {
+    } catch (RuntimeException | IOException | Error e) {
       code = Defect.tell(console, e);
     }
     console.out().flush();

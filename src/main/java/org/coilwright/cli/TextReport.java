@@ -97,12 +97,17 @@ public final class TextReport {
     String headline = Lines.harmless(finding.headline()) + mark;
     String id = finding.rule().id();
     int gap = style.width() - Lines.width(word) - Lines.width(headline) - id.length();
-    out.append(painted(finding.weight(), word)).append(style.strong(headline));
+    out.append(painted(finding.weight(), word));
     if (gap >= 2) {
-      out.append(" ".repeat(gap)).append(style.faint(id)).append('\n');
+      out.append(style.strong(headline)).append(" ".repeat(gap)).append(style.faint(id));
+      out.append('\n');
     } else {
-      out.append('\n')
-          .append(" ".repeat(Math.max(0, style.width() - id.length())))
+      String indent = "";
+      for (String line : Lines.wrapped(headline, style.width() - INDENT.length())) {
+        out.append(indent).append(style.strong(line)).append('\n');
+        indent = INDENT;
+      }
+      out.append(" ".repeat(Math.max(0, style.width() - id.length())))
           .append(style.faint(id))
           .append('\n');
     }

@@ -23,6 +23,11 @@ final class Cli {
     return this;
   }
 
+  Cli environment(Map<String, String> variables) {
+    environment = variables;
+    return this;
+  }
+
   Cli terminal(Map<String, String> variables) {
     environment = variables;
     terminals = Set.of("in", "out", "err");

@@ -204,6 +204,22 @@ class CommandLineTest {
     assertEquals("coilwright " + version, Cli.run("--version").out().strip());
   }
 
+  @ParameterizedTest
+  @CsvSource({"100, 100", "400, 120", "7, 80", "wide, 80", "'', 80", "99999999999, 80"})
+  void a_terminal_is_as_wide_as_its_columns_within_what_can_be_read(String asked, int widest) {
+    Cli terminal = new Cli().terminal(Map.of("COLUMNS", asked, "NO_COLOR", "1", "TERM", "any"));
+    String out = terminal.with("check", "wiring-examples/attic-mistakes.yaml").out();
+    int longest = out.lines().mapToInt(Lines::width).max().orElse(0);
+    assertTrue(longest <= widest && longest > widest - 3, longest + " of " + widest);
+  }
+
+  @Test
+  void a_file_is_80_wide_whatever_the_terminal_is() {
+    String[] check = {"check", "wiring-examples/attic-mistakes.yaml"};
+    Cli file = new Cli().environment(Map.of("COLUMNS", "120"));
+    assertEquals(Cli.run(check).out(), file.with(check).out());
+  }
+
   @Test
   void a_fault_of_the_program_ends_with_3_and_names_the_version_without_a_trace() {
     java.io.InputStream broken =
