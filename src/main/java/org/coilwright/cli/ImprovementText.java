@@ -65,7 +65,7 @@ final class ImprovementText {
       StringBuilder out, Settings settings, double load, Improvement improvement, Style style) {
     settings
         .exportAboveWatts()
-        .ifPresent(w -> wrap(out, shortest(w, improvement.asSet()) + " (as set now).", style));
+        .ifPresent(w -> wrap(out, shortest(power(w) + " as set now", improvement.asSet()), style));
     if (improvement.keepsOut().isEmpty()) {
       wrap(
           out,
@@ -87,7 +87,7 @@ final class ImprovementText {
               .formatted(power(load)),
           style);
     }
-    wrap(out, shortest(keepsOut, improvement.atKeepsOut()) + ".", style);
+    wrap(out, shortest(power(keepsOut), improvement.atKeepsOut()), style);
     wrap(
         out,
         "The battery of the rehearsal settles just as written, and a meter reports late: take some"
@@ -95,11 +95,16 @@ final class ImprovementText {
         style);
   }
 
-  private static String shortest(double threshold, OptionalDouble confirm) {
-    return confirm.isPresent()
-        ? "Shortest confirm time without a false start at %s: %s"
-            .formatted(power(threshold), Printed.span(confirm.getAsDouble()))
-        : "No confirm time that was tried is without a false start at " + power(threshold);
+  private static String shortest(String threshold, OptionalDouble confirm) {
+    if (confirm.isEmpty()) {
+      return "No confirm time that was tried is without a false start at " + threshold + ".";
+    }
+    return confirm.getAsDouble() == 0
+        ? ("At %s none of these situations gives a false start, without a confirm time either; a"
+                + " larger load that stops may.")
+            .formatted(threshold)
+        : "Shortest confirm time without a false start at %s: %s."
+            .formatted(threshold, Printed.span(confirm.getAsDouble()));
   }
 
   private static void wrap(StringBuilder out, String text, Style style) {

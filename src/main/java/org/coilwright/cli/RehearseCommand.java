@@ -44,8 +44,8 @@ import picocli.CommandLine.ParseResult;
       "  coilwright rehearse boiler.yaml --day monday.csv --plot monday.svg",
       "  coilwright rehearse boiler.yaml --improve",
       "",
-      "Ends with 0: no false start, 1: false starts, 2: a file or the command line cannot be used,",
-      "3: a fault of coilwright itself."
+      "Ends with 0: no false start, 1: false starts, 2: a file or the command line",
+      "cannot be used, 3: a fault of coilwright itself."
     })
 final class RehearseCommand extends ConsoleCommand {
   @Parameters(paramLabel = "FILE", description = "Netlist; - reads standard input.")

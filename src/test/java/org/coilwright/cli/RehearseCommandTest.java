@@ -162,7 +162,8 @@ class RehearseCommandTest {
     Ran ran = Cli.run("rehearse", netlist, "--improve", "--plot", svg.toString());
     assertEquals(1, ran.code(), ran.err());
     assertTrue(
-        ran.out().contains("Shortest confirm time without a false start at 1 kW: 5 s"), ran.out());
+        ran.out().contains("Shortest confirm time without a false start at 1 kW as set now: 5 s"),
+        ran.out());
     assertTrue(ran.out().contains("keeps battery and grid out"), ran.out());
     assertTrue(ran.out().lines().allMatch(l -> l.length() <= 80), ran.out());
     assertTrue(Files.readString(svg).contains(">confirm time, s<"));
