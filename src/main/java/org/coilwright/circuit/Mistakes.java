@@ -1,0 +1,313 @@
+package org.coilwright.circuit;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.coilwright.circuit.Mistake.Kind;
+import org.coilwright.circuit.Mistake.Laid;
+import org.coilwright.circuit.Mistake.Turned;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Terminal;
+import org.coilwright.netlist.Wire;
+import org.coilwright.netlist.Written;
+
+/**
+ * Every single mistake that can be made with the wires of a circuit, in the order of the netlist:
+ * an end on another pin of the same part, two ends exchanged at one part or at one end of a run, a
+ * wire left out, a part with a direction turned round, a supply reversed.
+ */
+public final class Mistakes {
+  /** Of a part with more pins than this only the nearest pins are taken for each other. */
+  private static final int MOST_PINS = 16;
+
+  /** How far away a pin of a long strip may be to be taken for the right one. */
+  private static final int NEAR = 2;
+
+  /** In a loom of more wires than this only those written next to each other are exchanged. */
+  private static final int MOST_CORES = 24;
+
+  private final Circuit circuit;
+  private final List<Wire> wires;
+  private final List<Mistake> all = new ArrayList<>();
+  private final Set<List<Laid>> known = new HashSet<>();
+
+  private Mistakes(Circuit circuit) {
+    this.circuit = circuit;
+    this.wires = circuit.netlist().wires();
+  }
+
+  /** One end of a wire. */
+  private record End(int wire, boolean first, Terminal pin) {}
+
+  /** All of them; two that leave the very same wires at the very same pins are listed once. */
+  public static List<Mistake> of(Circuit circuit) {
+    Mistakes mistakes = new Mistakes(circuit);
+    mistakes.supplies();
+    mistakes.turned();
+    for (int wire = 0; wire < mistakes.wires.size(); wire++) {
+      mistakes.leftOut(wire);
+      mistakes.moved(wire, true);
+      mistakes.moved(wire, false);
+    }
+    mistakes.swapped();
+    mistakes.cores();
+    return List.copyOf(mistakes.all);
+  }
+
+  /** How a wire is called: its number as printed in the wiring list, and its ends. */
+  public static String nameOf(Circuit circuit, int wire) {
+    Wire written = circuit.netlist().wires().get(wire);
+    return "wire "
+        + written.number().map(Written::text).orElse(String.valueOf(wire + 1))
+        + " ("
+        + written.from().value()
+        + " to "
+        + written.to().value()
+        + ")";
+  }
+
+  private String name(int wire) {
+    return nameOf(circuit, wire);
+  }
+
+  private void supplies() {
+    for (Branch.Source source : circuit.branches(Branch.Source.class)) {
+      for (Terminal plus : source.to().terminals()) {
+        for (Terminal minus : source.from().terminals()) {
+          if (plus.part().equals(source.part())
+              && minus.part().equals(source.part())
+              && isWired(plus)
+              && isWired(minus)) {
+            add(
+                Kind.SUPPLY_REVERSED,
+                exchanged(plus, minus),
+                "the wires at " + plus + " and " + minus + " are exchanged: supply reversed");
+          }
+        }
+      }
+    }
+  }
+
+  private List<Laid> exchanged(Terminal one, Terminal other) {
+    List<Laid> laid = new ArrayList<>();
+    for (int i = 0; i < wires.size(); i++) {
+      Terminal from = wires.get(i).from().value();
+      Terminal to = wires.get(i).to().value();
+      Terminal newFrom = from.equals(one) ? other : from.equals(other) ? one : from;
+      Terminal newTo = to.equals(one) ? other : to.equals(other) ? one : to;
+      if (!newFrom.equals(from) || !newTo.equals(to)) {
+        laid.add(new Laid(i, newFrom, newTo));
+      }
+    }
+    return laid;
+  }
+
+  private void turned() {
+    for (Branch.DiodeBranch diode : circuit.branches(Branch.DiodeBranch.class)) {
+      Terminal first = new Terminal(diode.part(), "A");
+      Terminal second = new Terminal(diode.part(), "K");
+      if (isWired(first) && isWired(second)) {
+        // Nobody sees at its leads which is which: exchanging them and turning it are one mistake.
+        known.add(exchanged(first, second));
+        all.add(
+            new Mistake(
+                Kind.TURNED,
+                List.of(),
+                OptionalInt.empty(),
+                Optional.of(new Turned(diode.part(), first, second)),
+                diode.part() + " is turned round"));
+      }
+    }
+  }
+
+  private boolean isWired(Terminal pin) {
+    return !circuit.wiresAt(pin).isEmpty();
+  }
+
+  private void leftOut(int wire) {
+    all.add(
+        new Mistake(
+            Kind.LEFT_OUT,
+            List.of(),
+            OptionalInt.of(wire),
+            Optional.empty(),
+            name(wire) + " is left out"));
+  }
+
+  private void moved(int wire, boolean first) {
+    Wire written = wires.get(wire);
+    Terminal from = written.from().value();
+    Terminal to = written.to().value();
+    Terminal right = first ? from : to;
+    for (String pin : near(right)) {
+      Terminal wrong = new Terminal(right.part(), pin);
+      add(
+          Kind.MOVED,
+          List.of(first ? new Laid(wire, wrong, to) : new Laid(wire, from, wrong)),
+          name(wire) + " is on " + wrong + " instead of " + right);
+    }
+  }
+
+  /** The pins that one may be taken for. */
+  private List<String> near(Terminal right) {
+    Part part = circuit.netlist().parts().get(right.part());
+    if (part == null) {
+      return List.of();
+    }
+    List<String> pins = part.pins();
+    int place = pins.indexOf(right.pin());
+    List<String> near = new ArrayList<>();
+    for (int i = 0; i < pins.size(); i++) {
+      if (i != place && (pins.size() <= MOST_PINS || Math.abs(i - place) <= NEAR)) {
+        near.add(pins.get(i));
+      }
+    }
+    return near;
+  }
+
+  private void swapped() {
+    Map<String, List<End>> atPart = new LinkedHashMap<>();
+    for (int i = 0; i < wires.size(); i++) {
+      for (boolean first : new boolean[] {true, false}) {
+        Terminal pin = first ? wires.get(i).from().value() : wires.get(i).to().value();
+        atPart.computeIfAbsent(pin.part(), p -> new ArrayList<>()).add(new End(i, first, pin));
+      }
+    }
+    for (List<End> ends : atPart.values()) {
+      for (int i = 0; i < ends.size(); i++) {
+        for (int j = i + 1; j < ends.size(); j++) {
+          End one = ends.get(i);
+          End other = ends.get(j);
+          if (one.wire() != other.wire()
+              && !one.pin().equals(other.pin())
+              && near(one.pin()).contains(other.pin().pin())) {
+            add(
+                Kind.SWAPPED,
+                List.of(with(one, other.pin()), with(other, one.pin())),
+                ends(one, other)
+                    + " are swapped at "
+                    + one.pin().part()
+                    + ", pins "
+                    + one.pin().pin()
+                    + " and "
+                    + other.pin().pin());
+          }
+        }
+      }
+    }
+  }
+
+  private String ends(End one, End other) {
+    return name(one.wire()) + " and " + name(other.wire());
+  }
+
+  private Laid with(End end, Terminal there) {
+    Wire wire = wires.get(end.wire());
+    return end.first()
+        ? new Laid(end.wire(), there, wire.to().value())
+        : new Laid(end.wire(), wire.from().value(), there);
+  }
+
+  /** Cores of one run that have no part in common at either end. */
+  private void cores() {
+    Map<String, List<Integer>> runs = new LinkedHashMap<>();
+    for (int i = 0; i < wires.size(); i++) {
+      int wire = i;
+      wires
+          .get(i)
+          .run()
+          .ifPresent(r -> runs.computeIfAbsent(r.value(), k -> new ArrayList<>()).add(wire));
+    }
+    runs.forEach(
+        (run, cores) -> {
+          for (int i = 0; i < cores.size(); i++) {
+            for (int j = i + 1; j < cores.size(); j++) {
+              if (j == i + 1 || cores.size() <= MOST_CORES) {
+                cores(run, cores.get(i), cores.get(j));
+              }
+            }
+          }
+        });
+  }
+
+  private void cores(String run, int one, int other) {
+    Terminal a = wires.get(one).from().value();
+    Terminal b = wires.get(one).to().value();
+    Terminal c = wires.get(other).from().value();
+    Terminal d = wires.get(other).to().value();
+    Set<String> parts = Set.copyOf(List.of(a.part(), b.part()));
+    if (!parts.contains(c.part()) && !parts.contains(d.part())) {
+      add(
+          Kind.SWAPPED,
+          List.of(new Laid(one, a, d), new Laid(other, c, b)),
+          name(one) + " and " + name(other) + " are swapped at one end of " + run);
+    }
+  }
+
+  private void add(Kind kind, List<Laid> laid, String inWords) {
+    if (!laid.isEmpty() && known.add(laid)) {
+      all.add(new Mistake(kind, laid, OptionalInt.empty(), Optional.empty(), inWords));
+    }
+  }
+
+  /** Those after which wires alone still join exactly the same terminals. */
+  public static Set<Mistake> harmless(Circuit circuit, List<Mistake> mistakes) {
+    Map<Node, Integer> index = new HashMap<>();
+    circuit.nodes().forEach(n -> index.put(n, index.size()));
+    int[][] ends = new int[circuit.netlist().wires().size()][];
+    for (int i = 0; i < ends.length; i++) {
+      Wire wire = circuit.netlist().wires().get(i);
+      ends[i] =
+          new int[] {at(circuit, index, wire.from().value()), at(circuit, index, wire.to().value())};
+    }
+    int[] drawn = nets(ends, index.size());
+    Set<Mistake> harmless = new HashSet<>();
+    for (Mistake mistake : mistakes) {
+      int[][] built = ends.clone();
+      for (Laid laid : mistake.laid()) {
+        built[laid.wire()] =
+            new int[] {at(circuit, index, laid.from()), at(circuit, index, laid.to())};
+      }
+      mistake.leftOut().ifPresent(i -> built[i] = new int[] {0, 0});
+      if (mistake.turned().isEmpty() && Arrays.equals(drawn, nets(built, index.size()))) {
+        harmless.add(mistake);
+      }
+    }
+    return harmless;
+  }
+
+  private static int at(Circuit circuit, Map<Node, Integer> index, Terminal terminal) {
+    return circuit.find(terminal).map(n -> index.getOrDefault(n, 0)).orElse(0);
+  }
+
+  /** For each node the first node of its net. */
+  private static int[] nets(int[][] ends, int nodes) {
+    int[] net = new int[nodes];
+    Arrays.setAll(net, i -> i);
+    for (int[] end : ends) {
+      int one = first(net, end[0]);
+      int other = first(net, end[1]);
+      net[Math.max(one, other)] = Math.min(one, other);
+    }
+    for (int i = 0; i < nodes; i++) {
+      net[i] = first(net, i);
+    }
+    return net;
+  }
+
+  private static int first(int[] net, int start) {
+    int node = start;
+    while (net[node] != node) {
+      net[node] = net[net[node]];
+      node = net[node];
+    }
+    return node;
+  }
+}
