@@ -65,8 +65,7 @@ public record Mistake(
       if (leftOut.isPresent() && leftOut.getAsInt() == i) {
         continue;
       }
-      Laid there =
-          elsewhere.getOrDefault(i, new Laid(i, wire.from().value(), wire.to().value()));
+      Laid there = elsewhere.getOrDefault(i, new Laid(i, wire.from().value(), wire.to().value()));
       wires.add(
           new Wire(
               wire.mark(),

@@ -265,7 +265,9 @@ public final class Mistakes {
     for (int i = 0; i < ends.length; i++) {
       Wire wire = circuit.netlist().wires().get(i);
       ends[i] =
-          new int[] {at(circuit, index, wire.from().value()), at(circuit, index, wire.to().value())};
+          new int[] {
+            at(circuit, index, wire.from().value()), at(circuit, index, wire.to().value())
+          };
     }
     int[] drawn = nets(ends, index.size());
     Set<Mistake> harmless = new HashSet<>();

@@ -55,14 +55,14 @@ final class CoilModel {
             ? CurrentKind.AC
             : written;
     CoilImpedance impedance = new CoilImpedance(relay, tables, copper, air, hertz);
-    boolean builtIn = spec.suppression().map(s -> s.value().equals("diode")).orElse(false);
+    boolean builtIn = hasBuiltInDiode(spec);
     return new CoilModel(
         spec,
         kind,
         impedance.values(kind, false),
         impedance.values(kind, true),
         new ArmatureLimits(tables, copper, air, relay, kind).find(),
-        polarityOf(spec, builtIn),
+        polarityOf(spec),
         builtIn);
   }
 
@@ -71,7 +71,13 @@ final class CoilModel {
     return !builtInDiode && spec.suppression().filter(s -> !s.value().equals("none")).isPresent();
   }
 
-  private static int polarityOf(CoilSpec spec, boolean builtInDiode) {
+  /** True if a diode lies across the coil inside the relay. */
+  static boolean hasBuiltInDiode(CoilSpec spec) {
+    return spec.suppression().map(s -> s.value().equals("diode")).orElse(false);
+  }
+
+  /** +1 if the first pin must be positive, -1 if the second, 0 if it does not matter. */
+  static int polarityOf(CoilSpec spec) {
     String words = spec.polarity().map(p -> p.value()).orElse("none");
     if (words.startsWith(spec.first() + " ")) {
       return 1;
@@ -79,7 +85,7 @@ final class CoilModel {
     if (words.startsWith(spec.second() + " ")) {
       return -1;
     }
-    return builtInDiode ? 1 : 0;
+    return hasBuiltInDiode(spec) ? 1 : 0;
   }
 
   /**
