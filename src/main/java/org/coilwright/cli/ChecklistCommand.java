@@ -3,6 +3,7 @@ package org.coilwright.cli;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.pdf.ChecklistPdf;
 import org.coilwright.rule.Report;
@@ -72,7 +73,7 @@ final class ChecklistCommand extends ConsoleCommand {
   private static byte[] pdf(Checklist checklist) {
     ByteArrayOutputStream pdf = new ByteArrayOutputStream();
     try {
-      ChecklistPdf.write(checklist, pdf);
+      ChecklistPdf.write(checklist, List.of(), pdf);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

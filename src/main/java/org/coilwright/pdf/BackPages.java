@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.coilwright.checklist.Blank;
+import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Grounds;
 import org.coilwright.checklist.TestRow;
@@ -52,13 +55,15 @@ final class BackPages {
             new Grid.Column("met", 32 * MM),
             new Grid.Column("not met", 32 * MM),
             new Grid.Column("not done", 32 * MM));
-    Cell count = Cell.EMPTY.andSpace(26 * MM, 24, "");
-    counts.row(List.of(Cell.text("Count them; the sum must be right."), count, count, count));
+    List<Cell> count = new ArrayList<>();
+    count.add(Cell.text("Count them; the sum must be right."));
+    Blanks.counts().forEach(b -> count.add(Cell.EMPTY.andSpace(26 * MM, 24, "", b)));
+    counts.row(count);
     counts.draw(document);
     sheet.down(8);
     Cell remarks = Cell.text("Remarks, rows not met and what was done about them");
     grid(new Grid.Column("", 0))
-        .row(List.of(remarks.andSpace(sheet.width() - 5, 110, "")))
+        .row(List.of(remarks.andSpace(sheet.width() - 5, 110, "", Blanks.remarks())))
         .draw(document);
     sheet.down(8);
     Grid people =
@@ -69,13 +74,14 @@ final class BackPages {
             new Grid.Column("Date", 28 * MM),
             new Grid.Column("Signature", 44 * MM));
     for (Checklist.Signer signer : checklist.signers()) {
+      List<Blank> blanks = Blanks.signer(signer);
       people.row(
           List.of(
               Cell.bold(signer.text()),
-              Cell.EMPTY.andSpace(38 * MM, 30, ""),
-              Cell.EMPTY.andSpace(34 * MM, 30, ""),
-              Cell.EMPTY.andSpace(24 * MM, 30, ""),
-              Cell.EMPTY.andSpace(40 * MM, 30, "")));
+              Cell.EMPTY.andSpace(38 * MM, 30, "", blanks.get(0)),
+              Cell.EMPTY.andSpace(34 * MM, 30, "", blanks.get(1)),
+              Cell.EMPTY.andSpace(24 * MM, 30, "", blanks.get(2)),
+              Cell.EMPTY.andSpace(40 * MM, 30, "", blanks.get(3))));
     }
     people.draw(document);
   }
@@ -93,7 +99,7 @@ final class BackPages {
             grid.tight(
                 List.of(
                     Cell.bold(String.join(", ", numbers)),
-                    FrontPages.grounds(Cell.text(grounds.how()), grounds))));
+                    FrontPages.grounds(Cell.text(grounds.how()), "", grounds, Optional.empty()))));
     grid.titled("Where the expected readings come from");
     prose.heading("Where the expected readings come from", Role.HEADING_2, grid.beginning());
     grid.draw(document);
@@ -137,12 +143,18 @@ final class BackPages {
             new Grid.Column("Looked at and inside its limit", 0),
             new Grid.Column("Value", 25 * MM),
             new Grid.Column("Limit", 25 * MM));
+    int number = 0;
     for (Checklist.SatisfiedEntry entry : entries) {
+      number++;
       Cell text = Cell.text(entry.sentence());
       grid.tight(
           List.of(
               Cell.bold(entry.at()),
-              FrontPages.grounds(text, entry.rule(), entry.grounds()),
+              FrontPages.grounds(
+                  text,
+                  entry.rule(),
+                  entry.grounds(),
+                  Optional.of(Blanks.satisfiedConfirmed(number))),
               Cell.text(entry.value()),
               Cell.text(entry.limit())));
     }

@@ -2,6 +2,7 @@ package org.coilwright.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.coilwright.checklist.Blank;
 
 /**
  * What stands in a cell, top to bottom, before it is known how wide the cell is.
@@ -34,13 +35,13 @@ record Cell(List<Content> contents) {
   }
 
   /** A tick box with a word beside it. */
-  Cell andTick(String label) {
-    return plus(new Tick(label));
+  Cell andTick(String label, Blank blank) {
+    return plus(new Tick(label, blank));
   }
 
   /** A frame to write in. */
-  Cell andSpace(double width, double height, String unit) {
-    return plus(new Space(width, height, unit));
+  Cell andSpace(double width, double height, String unit, Blank blank) {
+    return plus(new Space(width, height, unit, blank));
   }
 
   private Cell plus(Content content) {
@@ -60,8 +61,8 @@ record Cell(List<Content> contents) {
   record Paragraph(String text, Face face) implements Content {}
 
   /** A box to tick. */
-  record Tick(String label) implements Content {}
+  record Tick(String label, Blank blank) implements Content {}
 
   /** A frame to write in, with a unit behind it that may be empty. */
-  record Space(double width, double height, String unit) implements Content {}
+  record Space(double width, double height, String unit, Blank blank) implements Content {}
 }

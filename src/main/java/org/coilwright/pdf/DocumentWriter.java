@@ -1,5 +1,6 @@
 package org.coilwright.pdf;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -7,8 +8,11 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.GregorianCalendar;
+import java.util.List;
 import java.util.TimeZone;
 import java.util.zip.CRC32;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
@@ -17,6 +21,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageXYZDestination;
@@ -33,25 +38,40 @@ final class DocumentWriter {
     this.faces = faces;
   }
 
-  void write(Checklist.TitleBlock title, Layout layout, OutputStream out) throws IOException {
+  void write(
+      Checklist.TitleBlock title, Layout layout, List<Attachment> attachments, OutputStream out)
+      throws IOException {
     try (PDDocument document = new PDDocument()) {
       CRC32 identity = new CRC32();
       identity.update((title.sha256() + title.printed()).getBytes(StandardCharsets.UTF_8));
       document.setDocumentId(identity.getValue());
-      PDFont regular = PDType0Font.load(document, faces.regular().font(), true);
+      boolean fillable =
+          layout.pages().stream().flatMap(List::stream).anyMatch(Piece.Entry.class::isInstance);
+      PDFont regular = PDType0Font.load(document, faces.regular().font(), !fillable);
       PDFont bold = PDType0Font.load(document, faces.bold().font(), true);
       ReadingOrder order = new ReadingOrder();
+      FormWriter form = new FormWriter(document, regular);
       for (int number = 0; number < layout.pages().size(); number++) {
         PDPage page = new PDPage(rectangle(layout));
         document.addPage(page);
+        List<Piece> pieces = layout.pages().get(number);
         try (PDPageContentStream content = new PDPageContentStream(document, page)) {
           new PageInk(content, layout.pageHeight(), regular, bold, faces.regular(), order, number)
-              .draw(layout.pages().get(number));
+              .draw(pieces);
+        }
+        for (Piece piece : pieces) {
+          if (piece instanceof Piece.Entry entry) {
+            order.widget(entry.tag(), number, form.add(entry, page, layout.pageHeight()));
+          }
         }
       }
       order.write(document, layout.document());
+      if (fillable) {
+        form.finish();
+      }
       describe(document, title);
       bookmark(document, layout);
+      new AttachmentWriter(document, midnight(title.printed())).write(attachments);
       document.save(out);
     }
   }
@@ -80,6 +100,22 @@ final class DocumentWriter {
     PDMetadata metadata = new PDMetadata(document);
     metadata.importXMPMetadata(Packet.of(information, title.printed()));
     catalog.setMetadata(metadata);
+    catalog.getCOSObject().setItem(COSName.OUTPUT_INTENTS, new COSArray(List.of(intent(document))));
+  }
+
+  /** What the colours of the pages are meant for. */
+  private static COSDictionary intent(PDDocument document) throws IOException {
+    PDStream profile =
+        new PDStream(
+            document, new ByteArrayInputStream(ColourProfile.bytes()), COSName.FLATE_DECODE);
+    profile.getCOSObject().setInt(COSName.N, 3);
+    COSDictionary intent = new COSDictionary();
+    intent.setItem(COSName.TYPE, COSName.OUTPUT_INTENT);
+    intent.setItem(COSName.S, COSName.GTS_PDFA1);
+    intent.setString(COSName.OUTPUT_CONDITION_IDENTIFIER, "RGB, gamma 2.2");
+    intent.setString(COSName.INFO, "RGB, gamma 2.2");
+    intent.setItem(COSName.DEST_OUTPUT_PROFILE, profile);
+    return intent;
   }
 
   private static GregorianCalendar midnight(String date) {

@@ -2,6 +2,9 @@ package org.coilwright.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.coilwright.checklist.Blank;
+import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Grounds;
 
@@ -29,6 +32,7 @@ final class FrontPages {
     prose.framed(checklist.notice().stream().map(Prose.Line::bold).toList(), 1.2);
     instruments(checklist.instruments());
     findings(checklist.findings());
+    accepted(checklist.accepted());
     openPoints(checklist.openPoints());
     cautions(checklist.cautions());
     wires(checklist.wires());
@@ -71,14 +75,17 @@ final class FrontPages {
     Grid grid =
         grid(
             new Grid.Column("Instrument", 0),
-            new Grid.Column("Make and number", 58 * MM),
+            new Grid.Column("Make", 36 * MM),
+            new Grid.Column("Number", 36 * MM),
             new Grid.Column("Calibrated until", 34 * MM));
     for (Checklist.Instrument instrument : instruments) {
+      List<Blank> blanks = Blanks.instrument(instrument);
       grid.row(
           List.of(
               Cell.text(instrument.text()),
-              Cell.EMPTY.andSpace(54 * MM, 18, ""),
-              Cell.EMPTY.andSpace(30 * MM, 18, "")));
+              Cell.EMPTY.andSpace(32 * MM, 18, "", blanks.get(0)),
+              Cell.EMPTY.andSpace(32 * MM, 18, "", blanks.get(1)),
+              Cell.EMPTY.andSpace(30 * MM, 18, "", blanks.get(2))));
     }
     prose.heading("Instruments", Role.HEADING_2, grid.height());
     grid.draw(document);
@@ -104,8 +111,12 @@ final class FrontPages {
               text,
               Cell.text(finding.value()),
               Cell.text(finding.limit()),
-              Cell.EMPTY.andTick("")),
-          grounds(Cell.EMPTY, finding.rule() + " at " + finding.at(), finding.grounds()),
+              Cell.EMPTY.andTick("", Blanks.mended(finding))),
+          grounds(
+              Cell.EMPTY,
+              finding.rule() + " at " + finding.at(),
+              finding.grounds(),
+              Optional.of(Blanks.confirmed(finding))),
           false);
     }
     grid.titled("Findings");
@@ -119,13 +130,41 @@ final class FrontPages {
     }
   }
 
-  /** Adds where a figure comes from, and an open box if it rests on memory. */
-  static Cell grounds(Cell cell, Grounds grounds) {
-    return grounds(cell, "", grounds);
+  private void accepted(List<Checklist.AcceptedEntry> entries) {
+    if (entries.isEmpty()) {
+      return;
+    }
+    Grid grid =
+        grid(
+            new Grid.Column("", 15 * MM),
+            new Grid.Column("Accepted deviation", 0),
+            new Grid.Column("Initials", 17 * MM));
+    for (Checklist.AcceptedEntry entry : entries) {
+      Cell text =
+          Cell.bold(entry.headline())
+              .and(entry.rule() + " at " + entry.at())
+              .and("Accepted by " + entry.by() + ", because: " + entry.because())
+              .and(entry.counts() ? "It still counts: a STOP cannot be accepted." : "");
+      grid.row(
+          List.of(
+              Cell.bold(entry.weight()),
+              text,
+              Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(entry))));
+    }
+    grid.titled("Accepted deviations");
+    prose.heading("Accepted deviations", Role.HEADING_2, grid.beginning() + 20);
+    prose.paragraph(
+        Prose.Line.plain("Put your own initials beside each only if you accept it, too."));
+    grid.draw(document);
   }
 
-  /** The same, after the name of what rests on it. */
-  static Cell grounds(Cell cell, String subject, Grounds grounds) {
+  /**
+   * Adds where a figure comes from, and that it must be confirmed if it rests on memory.
+   *
+   * @param subject name of what rests on it; may be empty
+   * @param confirmed box to tick once it is confirmed
+   */
+  static Cell grounds(Cell cell, String subject, Grounds grounds, Optional<Blank> confirmed) {
     String sources =
         grounds.sources().isEmpty()
             ? ""
@@ -135,7 +174,11 @@ final class FrontPages {
                 + grounds.standing()
                 + ")";
     Cell out = cell.and(subject + sources);
-    return grounds.confirm() ? out.andTick("From memory: " + Grounds.CONFIRM) : out;
+    if (!grounds.confirm()) {
+      return out;
+    }
+    String confirm = "From memory: " + Grounds.CONFIRM;
+    return confirmed.map(blank -> out.andTick(confirm, blank)).orElseGet(() -> out.and(confirm));
   }
 
   private void openPoints(List<Checklist.OpenPoint> points) {
@@ -150,8 +193,8 @@ final class FrontPages {
           List.of(
               Cell.bold(point.number()),
               Cell.text(point.what()).and(point.why()),
-              Cell.EMPTY.andSpace(42 * MM, 24, ""),
-              Cell.EMPTY.andSpace(13 * MM, 24, "")));
+              Cell.EMPTY.andSpace(42 * MM, 24, "", Blanks.found(point)),
+              Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(point))));
     }
     grid.titled("To be settled on site");
     prose.heading("To be settled on site", Role.HEADING_2, grid.beginning());
@@ -203,7 +246,7 @@ final class FrontPages {
               Cell.text(wire.length()),
               Cell.text(wire.colour()),
               Cell.text(wire.carries()),
-              Cell.EMPTY.andTick("")));
+              Cell.EMPTY.andTick("", Blanks.wired(wire))));
     }
     grid.titled("Wiring list");
     prose.heading("Wiring list", Role.HEADING_2, grid.beginning() + 40);

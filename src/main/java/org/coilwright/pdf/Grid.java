@@ -108,7 +108,8 @@ final class Grid {
     for (int i = 0; i < cells.size(); i++) {
       int column = firstColumn + i;
       int end = i == cells.size() - 1 ? columns.size() : column + 1;
-      wrapped.add(Item.of(cells.get(i), lefts[end] - lefts[column] - 2 * PAD_X, faces));
+      wrapped.add(
+          Item.of(cells.get(i), lefts[end] - lefts[column] - 2 * PAD_X, faces, sheet.filledIn()));
     }
     return new Band(wrapped, firstColumn, least);
   }
@@ -232,7 +233,8 @@ final class Grid {
   private void nextPage() {
     sheet.newPage();
     if (!title.isEmpty()) {
-      for (Item line : Item.of(Cell.bold(title + ", continued"), sheet.width(), faces)) {
+      for (Item line :
+          Item.of(Cell.bold(title + ", continued"), sheet.width(), faces, sheet.filledIn())) {
         line.draw(sheet, sheet.left(), sheet.y(), Tag.ARTIFACT);
         sheet.down(line.height());
       }

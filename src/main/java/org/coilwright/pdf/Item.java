@@ -2,6 +2,9 @@ package org.coilwright.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.coilwright.checklist.Blank;
+import org.coilwright.checklist.FilledIn;
 
 /** A cell's contents once its width is known: pieces that are never parted, one under another. */
 sealed interface Item {
@@ -16,8 +19,12 @@ sealed interface Item {
   /** Draws it with its top left corner at (x, y). */
   void draw(Sheet sheet, double x, double y, Tag tag);
 
-  /** Wraps a cell's contents to a width. */
-  static List<Item> of(Cell cell, double width, Faces faces) {
+  /**
+   * Wraps a cell's contents to a width.
+   *
+   * @param filledIn what is printed in the frames; empty if they are still to be filled in
+   */
+  static List<Item> of(Cell cell, double width, Faces faces, Optional<FilledIn> filledIn) {
     List<Item> items = new ArrayList<>();
     for (Cell.Content content : cell.contents()) {
       if (content instanceof Cell.Paragraph paragraph) {
@@ -28,10 +35,10 @@ sealed interface Item {
       } else if (content instanceof Cell.Tick tick) {
         List<String> label =
             Wrapping.lines(tick.label(), faces.of(Face.REGULAR), Type.BODY, width - TICK - CLEAR);
-        items.add(new Box(label.get(0)));
+        items.add(new Box(label.get(0), tick.blank(), filledIn));
         label.stream().skip(1).forEach(more -> items.add(new Beside(more)));
       } else if (content instanceof Cell.Space space) {
-        items.add(new Frame(space.width(), space.height(), space.unit()));
+        items.add(Frame.of(space, faces, filledIn));
       }
     }
     return items;
@@ -56,7 +63,10 @@ sealed interface Item {
   }
 
   /** A tick box and the first line of its label. */
-  record Box(String label) implements Item {
+  record Box(String label, Blank blank, Optional<FilledIn> filledIn) implements Item {
+    /** Where the cross stands in its box. */
+    private static final double CROSS = 2;
+
     @Override
     public double height() {
       return TICK + CLEAR;
@@ -65,6 +75,11 @@ sealed interface Item {
     @Override
     public void draw(Sheet sheet, double x, double y, Tag tag) {
       sheet.add(new Piece.Frame(x, y + 1, TICK, TICK, Type.HAIRLINE));
+      if (filledIn.isEmpty()) {
+        sheet.add(new Piece.Entry(x, y + 1, TICK, TICK, blank, tag.child(Role.FORM)));
+      } else if (filledIn.get().isTicked(blank)) {
+        Item.write(sheet, x + CROSS, y, Face.BOLD, "\u2717", tag);
+      }
       Item.write(sheet, x + TICK + CLEAR, y, Face.REGULAR, label, tag);
     }
   }
@@ -82,8 +97,29 @@ sealed interface Item {
     }
   }
 
-  /** A frame to write in. */
-  record Frame(double width, double frameHeight, String unit) implements Item {
+  /** A frame to write in, or with what was written. */
+  record Frame(
+      double width, double frameHeight, String unit, Blank blank, Optional<List<String>> written)
+      implements Item {
+    private static final double PAD = 3;
+
+    static Frame of(Cell.Space space, Faces faces, Optional<FilledIn> filledIn) {
+      Optional<List<String>> written =
+          filledIn.map(
+              in ->
+                  in.text(space.blank()).stream()
+                      .flatMap(String::lines)
+                      .flatMap(line -> wrapped(line, space.width(), faces).stream())
+                      .toList());
+      double needed = written.map(List::size).orElse(0) * Type.LEADING + 2;
+      return new Frame(
+          space.width(), Math.max(space.height(), needed), space.unit(), space.blank(), written);
+    }
+
+    private static List<String> wrapped(String line, double width, Faces faces) {
+      return Wrapping.lines(line, faces.regular(), Type.BODY, width - 2 * PAD);
+    }
+
     @Override
     public double height() {
       return frameHeight + 2;
@@ -92,6 +128,17 @@ sealed interface Item {
     @Override
     public void draw(Sheet sheet, double x, double y, Tag tag) {
       sheet.add(new Piece.Frame(x, y + 1, width, frameHeight, Type.HAIRLINE));
+      if (written.isEmpty()) {
+        Tag form = tag.child(Role.FORM);
+        sheet.add(new Piece.Entry(x, y + 1, width, frameHeight, blank, form));
+      } else {
+        List<String> lines = written.get();
+        double down = y + Math.max(0, (frameHeight - lines.size() * Type.LEADING) / 2);
+        for (String line : lines) {
+          Item.write(sheet, x + PAD, down, Face.REGULAR, line, tag);
+          down += Type.LEADING;
+        }
+      }
       double drop = (frameHeight - Type.LEADING) / 2;
       Item.write(sheet, x + width + 3, y + drop, Face.REGULAR, unit, tag);
     }

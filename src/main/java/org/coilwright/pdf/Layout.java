@@ -1,7 +1,9 @@
 package org.coilwright.pdf;
 
 import java.util.List;
+import java.util.Optional;
 import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.FilledIn;
 
 /** A checklist laid out: pieces on pages, the reading order, the bookmarks. */
 record Layout(
@@ -14,13 +16,17 @@ record Layout(
   private static final int HEAD_LINES = 2;
   private static final double FOOT_DEPTH = 18;
 
-  /** Lays a checklist out. */
-  static Layout of(Checklist checklist, Faces faces) {
+  /**
+   * Lays a checklist out.
+   *
+   * @param filledIn what is printed in the frames; empty if they are still to be filled in
+   */
+  static Layout of(Checklist checklist, Faces faces, Optional<FilledIn> filledIn) {
     double width = checklist.paper() == Checklist.Paper.LETTER ? 612 : 595.276;
     double height = checklist.paper() == Checklist.Paper.LETTER ? 792 : 841.89;
     List<String> head = runningHead(checklist, faces, width);
     double headDepth = head.size() * RUNNING_LEADING + 6;
-    Sheet sheet = new Sheet(width, height, headDepth, FOOT_DEPTH);
+    Sheet sheet = new Sheet(width, height, headDepth, FOOT_DEPTH, filledIn);
     Tag document = Tag.document();
     Prose prose = new Prose(sheet, faces, document);
     new FrontPages(sheet, faces, prose, document).draw(checklist);

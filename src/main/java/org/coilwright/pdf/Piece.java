@@ -1,5 +1,6 @@
 package org.coilwright.pdf;
 
+import org.coilwright.checklist.Blank;
 import org.coilwright.drawing.Picture;
 
 /** Something drawn on a page. Points, from the top left corner of the sheet, y downwards. */
@@ -29,6 +30,10 @@ sealed interface Piece {
       return scale * picture.height();
     }
   }
+
+  /** Where a frame can be filled in on a screen. */
+  record Entry(double x, double y, double width, double height, Blank blank, Tag tag)
+      implements Piece {}
 
   /** A filled area; 0 is black, 1 is white. */
   record Fill(double x, double y, double width, double height, double grey) implements Piece {}

@@ -14,20 +14,31 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkInfo;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkedContentReference;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDObjectReference;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureTreeRoot;
 import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.PDLayoutAttributeObject;
 import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.PDTableAttributeObject;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationWidget;
 
 /** Collects which piece of a page belongs to which tag, and writes the structure tree from it. */
 final class ReadingOrder {
   private final Map<Tag, List<Mark>> marks = new HashMap<>();
+  private final Map<Tag, Widget> widgets = new HashMap<>();
   private final List<List<Tag>> byPage = new ArrayList<>();
   private final Map<Tag, PDRectangle> boxes = new HashMap<>();
 
   /** Marked content {@code id} on a page. */
   private record Mark(int page, int id) {}
+
+  /** A form field's place on a page. */
+  private record Widget(int page, PDAnnotationWidget annotation) {}
+
+  /** Puts a form field's place under a tag, which is its alone. */
+  void widget(Tag tag, int page, PDAnnotationWidget annotation) {
+    widgets.put(tag, new Widget(page, annotation));
+  }
 
   /** A new mark on a page for a tag; its number there. */
   int mark(Tag tag, int page) {
@@ -72,14 +83,32 @@ final class ReadingOrder {
       numbers.add(COSInteger.get(page));
       numbers.add(parents);
     }
+    int key = pages.size();
+    for (Tag tag : inOrder(root)) {
+      Widget widget = widgets.get(tag);
+      if (widget != null) {
+        widget.annotation().setStructParent(key);
+        numbers.add(COSInteger.get(key));
+        numbers.add(Objects.requireNonNull(elements.get(tag), "a tag outside the document"));
+        key++;
+      }
+    }
     COSDictionary parentTree = new COSDictionary();
     parentTree.setItem(COSName.NUMS, numbers);
     tree.getCOSObject().setItem(COSName.PARENT_TREE, parentTree);
-    tree.setParentTreeNextKey(pages.size());
+    tree.setParentTreeNextKey(key);
     document.getDocumentCatalog().setStructureTreeRoot(tree);
     PDMarkInfo info = new PDMarkInfo();
     info.setMarked(true);
     document.getDocumentCatalog().setMarkInfo(info);
+  }
+
+  /** The tags as a tree is walked. A map's own order would differ from run to run. */
+  private static List<Tag> inOrder(Tag root) {
+    List<Tag> all = new ArrayList<>();
+    all.add(root);
+    root.children().forEach(child -> all.addAll(inOrder(child)));
+    return all;
   }
 
   private void append(
@@ -108,6 +137,13 @@ final class ReadingOrder {
       PDMarkedContentReference reference = new PDMarkedContentReference();
       reference.setPage(pages.get(mark.page()));
       reference.setMCID(mark.id());
+      element.appendKid(reference);
+    }
+    Widget widget = widgets.get(tag);
+    if (widget != null) {
+      PDObjectReference reference = new PDObjectReference();
+      reference.setReferencedObject(widget.annotation());
+      reference.getCOSObject().setItem(COSName.PG, pages.get(widget.page()));
       element.appendKid(reference);
     }
     for (Tag child : tag.children()) {

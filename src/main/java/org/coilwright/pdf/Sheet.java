@@ -2,6 +2,8 @@ package org.coilwright.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.coilwright.checklist.FilledIn;
 
 /** Where the next piece goes: pages of one size, margins, and a cursor that only moves down. */
 final class Sheet {
@@ -17,6 +19,7 @@ final class Sheet {
   private final double pageHeight;
   private final double headDepth;
   private final double footDepth;
+  private final Optional<FilledIn> filledIn;
   private final List<List<Piece>> pages = new ArrayList<>();
   private double y;
 
@@ -25,12 +28,19 @@ final class Sheet {
    *
    * @param headDepth room under the top margin for the running head
    * @param footDepth room above the bottom margin for the running foot
+   * @param filledIn what is printed in the frames; empty if they are still to be filled in
    */
-  Sheet(double pageWidth, double pageHeight, double headDepth, double footDepth) {
+  Sheet(
+      double pageWidth,
+      double pageHeight,
+      double headDepth,
+      double footDepth,
+      Optional<FilledIn> filledIn) {
     this.pageWidth = pageWidth;
     this.pageHeight = pageHeight;
     this.headDepth = headDepth;
     this.footDepth = footDepth;
+    this.filledIn = filledIn;
     newPage();
   }
 
@@ -92,6 +102,11 @@ final class Sheet {
   /** Number of the page that is being filled, from 0. */
   int page() {
     return pages.size() - 1;
+  }
+
+  /** What is printed in the frames; empty if they are still to be filled in. */
+  Optional<FilledIn> filledIn() {
+    return filledIn;
   }
 
   double pageWidth() {

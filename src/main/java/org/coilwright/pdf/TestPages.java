@@ -2,7 +2,8 @@ package org.coilwright.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.coilwright.checklist.Expected;
+import org.coilwright.checklist.Blank;
+import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Grounds;
 import org.coilwright.checklist.Hold;
 import org.coilwright.checklist.Section;
@@ -45,7 +46,7 @@ final class TestPages {
                 new Grid.Column("What to do", 0),
                 new Grid.Column("Expected", 35 * MM),
                 new Grid.Column("Reading", 42 * MM),
-                new Grid.Column("Met", 17 * MM),
+                new Grid.Column("Result", 19 * MM),
                 new Grid.Column("Initials", 17 * MM)));
     section.rows().forEach(row -> row(grid, row));
     String last = section.rows().get(section.rows().size() - 1).number();
@@ -55,9 +56,9 @@ final class TestPages {
             Cell.EMPTY,
             Cell.bold("Section " + section.number() + " complete: rows " + first + " to " + last),
             Cell.EMPTY,
-            Cell.text("Time").andSpace(30 * MM, 22, ""),
+            Cell.text("Date and time").andSpace(38 * MM, 22, "", Blanks.time(section)),
             Cell.EMPTY,
-            Cell.EMPTY.andSpace(13 * MM, 24, "")));
+            Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(section))));
     List<Prose.Line> before = new ArrayList<>();
     before.add(Prose.Line.plain(section.beginWith()));
     if (!section.readFirst().isEmpty()) {
@@ -81,27 +82,28 @@ final class TestPages {
             .and(row.where());
     Cell under = Cell.text("If not: " + row.otherwise());
     if (row.grounds().confirm()) {
-      under = under.andTick("Limit from memory: " + Grounds.CONFIRM);
+      under = under.andTick("Limit from memory: " + Grounds.CONFIRM, Blanks.confirmed(row));
     }
     Cell number = Cell.bold(row.number()).andBold(row.live() ? "LIVE" : "");
     String unit = row.expected().unit();
     Cell reading =
-        row.expected() instanceof Expected.Seen
-            ? Cell.EMPTY
-            : Cell.EMPTY.andSpace(30 * MM, 24, unit);
+        Blanks.isRead(row)
+            ? Cell.EMPTY.andSpace(30 * MM, 24, unit, Blanks.reading(row))
+            : Cell.EMPTY;
     grid.row(
         List.of(
             number,
             what,
             Cell.text(row.expected().text()),
             reading,
-            Cell.EMPTY.andTick("yes").andTick("no"),
-            Cell.EMPTY.andSpace(13 * MM, 24, "")),
+            Cell.EMPTY.andTick("PASS", Blanks.pass(row)).andTick("FAIL", Blanks.fail(row)),
+            Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(row))),
         under,
         row.live());
   }
 
   private void hold(Hold hold) {
+    List<Blank> blanks = Blanks.hold(hold);
     Grid grid =
         new Grid(
             sheet,
@@ -112,14 +114,19 @@ final class TestPages {
                 new Grid.Column("", 40 * MM)));
     grid.row(
         List.of(
-            Cell.text("Name").andSpace(54 * MM, 24, ""),
-            Cell.text("Signature").andSpace(68 * MM, 24, ""),
-            Cell.text("Date and time").andSpace(36 * MM, 24, "")));
+            Cell.text("Name").andSpace(54 * MM, 24, "", blanks.get(0)),
+            Cell.text("Signature").andSpace(68 * MM, 24, "", blanks.get(1)),
+            Cell.text("Date and time").andSpace(36 * MM, 24, "", blanks.get(2))));
     List<Prose.Line> lines = new ArrayList<>();
     lines.add(Prose.Line.large("HOLD: " + hold.title()));
     lines.add(Prose.Line.plain("Nobody goes past this line without a signature below it."));
     Grid conditions = new Grid(sheet, faces, List.of(new Grid.Column("", 0)));
-    hold.conditions().forEach(text -> conditions.row(List.of(Cell.EMPTY.andTick(text))));
+    int condition = 0;
+    for (String text : hold.conditions()) {
+      condition++;
+      Blank blank = Blanks.condition(hold, condition, text);
+      conditions.row(List.of(Cell.EMPTY.andTick(text, blank)));
+    }
     double height = 70 + conditions.height() + grid.height();
     if (height > sheet.room()) {
       sheet.freshPage();

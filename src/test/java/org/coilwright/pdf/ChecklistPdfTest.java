@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -79,7 +80,7 @@ class ChecklistPdfTest {
   @ParameterizedTest
   @MethodSource("samples")
   void body_text_is_never_smaller_than_ten_points(Checklist checklist) {
-    for (List<Piece> page : Layout.of(checklist, FACES).pages()) {
+    for (List<Piece> page : Layout.of(checklist, FACES, Optional.empty()).pages()) {
       for (Piece piece : page) {
         if (piece instanceof Piece.Text text) {
           double least = text.tag() == Tag.ARTIFACT ? Type.FOOT : 10;
@@ -92,7 +93,7 @@ class ChecklistPdfTest {
   @ParameterizedTest
   @MethodSource("samples")
   void frames_and_rules_stay_clear_of_text_and_edge(Checklist checklist) {
-    Layout layout = Layout.of(checklist, FACES);
+    Layout layout = Layout.of(checklist, FACES, Optional.empty());
     for (List<Piece> page : layout.pages()) {
       for (Piece piece : page) {
         if (piece instanceof Piece.Frame frame) {
@@ -127,7 +128,7 @@ class ChecklistPdfTest {
   @Test
   void a_figure_keeps_to_the_page_and_says_what_it_shows() throws IOException {
     Checklist checklist = SampleChecklists.ordinary();
-    Layout layout = Layout.of(checklist, FACES);
+    Layout layout = Layout.of(checklist, FACES, Optional.empty());
     int drawn = 0;
     for (List<Piece> page : layout.pages()) {
       for (Piece piece : page) {
@@ -249,7 +250,7 @@ class ChecklistPdfTest {
 
   static byte[] bytes(Checklist checklist) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ChecklistPdf.write(checklist, out);
+    ChecklistPdf.write(checklist, List.of(), out);
     return out.toByteArray();
   }
 
