@@ -91,6 +91,8 @@ class ArchitectureTest {
   private static final Map<String, Set<String>> KNOWN_TO =
       new TreeMap<>(
           Map.of(
+              "org.bouncycastle", Set.of("pdf"),
+              "com.fasterxml.jackson", Set.of("cli"),
               "org.yaml.snakeyaml", Set.of("netlist", "table"),
               "org.jgrapht", Set.of("circuit"),
               "org.ejml", Set.of("solve"),

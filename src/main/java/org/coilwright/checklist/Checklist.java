@@ -1,6 +1,7 @@
 package org.coilwright.checklist;
 
 import java.util.List;
+import java.util.Locale;
 import org.coilwright.drawing.Picture;
 
 /**
@@ -81,10 +82,37 @@ public record Checklist(
         .toList();
   }
 
+  /** The same on another size of paper. */
+  public Checklist on(Paper other) {
+    return new Checklist(
+        title,
+        other,
+        notice,
+        summary,
+        stopIf,
+        findings,
+        accepted,
+        openPoints,
+        cautions,
+        wires,
+        figures,
+        steps,
+        satisfied,
+        broken,
+        instruments,
+        signers);
+  }
+
   /** Sheet size. */
   public enum Paper {
     A4,
-    LETTER
+    LETTER;
+
+    /** As it is typed. */
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT);
+    }
   }
 
   /**

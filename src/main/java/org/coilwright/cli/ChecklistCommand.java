@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
 import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Checklist.Paper;
+import org.coilwright.pdf.Attachment;
 import org.coilwright.pdf.ChecklistPdf;
 import org.coilwright.rule.Report;
 import org.coilwright.rule.Verdict;
@@ -16,6 +18,7 @@ import picocli.CommandLine.ParseResult;
 /** {@code coilwright checklist FILE -o OUT.pdf}. */
 final class ChecklistCommand extends ConsoleCommand {
   private static final String OUTPUT = "--output";
+  private static final String PAPER = "--paper";
 
   ChecklistCommand(Console console) {
     super(console);
@@ -27,6 +30,8 @@ final class ChecklistCommand extends ConsoleCommand {
         spec(
             "Writes the checklist for wiring and test as a PDF.",
             "",
+            "It can be printed, or filled in on a screen and read back with coilwright readback.",
+            "The netlist, the results and the drawings travel inside it.",
             "The PDF is written whole or not at all. With SOURCE_DATE_EPOCH set, its date is that one.",
             "",
             "Example:",
@@ -49,31 +54,55 @@ final class ChecklistCommand extends ConsoleCommand {
             .type(String.class)
             .description("File to write; - is standard output.")
             .build());
+    spec.addOption(
+        OptionSpec.builder(PAPER)
+            .paramLabel("SIZE")
+            .type(Paper.class)
+            .description(
+                "Sheet: a4 or letter. Without it: letter where the netlist's",
+                "practice is the NEC's, a4 elsewhere.")
+            .build());
     return spec;
   }
 
   @Override
   int run(ParseResult parsed) {
     String file = parsed.matchedPositionalValue(0, "");
+    InputFile input = InputFile.read(file, console().in());
     Inspector inspector = Inspector.standard();
-    Inspection inspection = inspector.inspect(file, console());
-    if (inspection instanceof Inspection.Unusable unusable) {
-      tell(unusable);
-      console().err().println("No PDF was written.");
-    } else if (inspection instanceof Inspection.Done done) {
-      byte[] pdf = pdf(inspector.checklist(done, console().today()));
-      if (write(pdf, parsed.matchedOptionValue(OUTPUT, ""), file)) {
-        console().err().println(VerdictLine.of(done.report(), errStyle()));
-        return exit(done.report());
+    if (input instanceof InputFile.Missing missing) {
+      return unusable(new Inspection.Unusable(file, List.of(missing.problem())));
+    } else if (input instanceof InputFile.Bytes bytes) {
+      KeptIncludes includes = new KeptIncludes(bytes.includes());
+      InputFile.Bytes kept = new InputFile.Bytes(bytes.name(), bytes.bytes(), includes);
+      Inspection inspection = inspector.inspect(kept);
+      if (inspection instanceof Inspection.Unusable unusable) {
+        return unusable(unusable);
+      } else if (inspection instanceof Inspection.Done done) {
+        Checklist checklist = inspector.checklist(done, console().today());
+        Paper paper = parsed.matchedOptionValue(PAPER, checklist.paper());
+        checklist = checklist.on(paper);
+        SheetFiles files = new SheetFiles(kept, includes.all());
+        byte[] pdf = pdf(checklist, files.of(done, checklist, inspector.tables()));
+        if (write(pdf, parsed.matchedOptionValue(OUTPUT, ""), file)) {
+          console().err().println(VerdictLine.of(done.report(), errStyle()));
+          return exit(done.report());
+        }
       }
     }
     return Exit.UNUSABLE;
   }
 
-  private static byte[] pdf(Checklist checklist) {
+  private int unusable(Inspection.Unusable unusable) {
+    tell(unusable);
+    console().err().println("No PDF was written.");
+    return Exit.UNUSABLE;
+  }
+
+  private static byte[] pdf(Checklist checklist, List<Attachment> attachments) {
     ByteArrayOutputStream pdf = new ByteArrayOutputStream();
     try {
-      ChecklistPdf.write(checklist, List.of(), pdf);
+      ChecklistPdf.write(checklist, attachments, pdf);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -2,6 +2,7 @@ package org.coilwright.cli;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.SortedMap;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Checklists;
 import org.coilwright.rule.Rule;
@@ -61,5 +62,10 @@ public final class Inspector {
   /** The printed citation of a key of the bibliography. */
   String cite(String source) {
     return tables.source(source).cite();
+  }
+
+  /** Which tables were used so far, with their digests. */
+  SortedMap<String, String> tables() {
+    return tables.digests();
   }
 }

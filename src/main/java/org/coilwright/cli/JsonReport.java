@@ -2,6 +2,7 @@ package org.coilwright.cli;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.ReadingProblem;
@@ -24,6 +25,20 @@ final class JsonReport {
     JsonReport report = new JsonReport();
     report.json.object().key("coilwright").number(1).key("files").array();
     inspections.forEach(report::file);
+    return report.json.endArray().endObject().toString();
+  }
+
+  /**
+   * The results that travel in a checklist: the same with what the sheet was made from and of.
+   *
+   * @param sheet writes the value of the key {@code sheet}
+   */
+  static String of(Inspection.Done done, Consumer<JsonWriter> sheet) {
+    JsonReport report = new JsonReport();
+    report.json.object().key("coilwright").number(1).key("sheet");
+    sheet.accept(report.json);
+    report.json.key("files").array();
+    report.file(done);
     return report.json.endArray().endObject().toString();
   }
 

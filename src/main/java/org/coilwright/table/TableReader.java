@@ -163,12 +163,17 @@ final class TableReader {
 
   /** A YAML file of the class path as a map. */
   static Map<String, Object> document(String name) {
+    return parse(new String(bytes(name), StandardCharsets.UTF_8));
+  }
+
+  /** A file of the class path as it stands. */
+  static byte[] bytes(String name) {
     String resource = "/tables/" + name + ".yaml";
     try (InputStream in = TableReader.class.getResourceAsStream(resource)) {
       if (in == null) {
         throw new IllegalArgumentException("no table " + resource);
       }
-      return parse(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+      return in.readAllBytes();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

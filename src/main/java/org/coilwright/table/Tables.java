@@ -1,8 +1,15 @@
 package org.coilwright.table;
 
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.util.HashMap;
+import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * Every cited figure and table of the class path. A file is parsed when first asked for, because a
@@ -13,6 +20,7 @@ public final class Tables {
   private final Map<String, Map<String, Object>> figureGroups = new HashMap<>();
   private final Map<String, Cited<Double>> figures = new HashMap<>();
   private final Map<String, CitedTable> tables = new HashMap<>();
+  private final SortedSet<String> opened = new TreeSet<>();
   private final TableReader reader = new TableReader(this::source);
 
   private Tables() {}
@@ -29,7 +37,7 @@ public final class Tables {
    */
   public Source source(String key) {
     if (bibliography.isEmpty()) {
-      TableReader.document("bibliography")
+      document("bibliography")
           .forEach((k, cite) -> bibliography.put(k, new Source(k, String.valueOf(cite))));
     }
     Source source = bibliography.get(key);
@@ -53,8 +61,7 @@ public final class Tables {
       int dot = id.indexOf('.');
       Map<String, Object> group =
           figureGroups.computeIfAbsent(
-              id.substring(0, dot),
-              g -> TableReader.map(TableReader.document("figures/" + g).get("figures")));
+              id.substring(0, dot), g -> TableReader.map(document("figures/" + g).get("figures")));
       known = reader.figure(id, TableReader.map(group.get(id.substring(dot + 1))));
       figures.put(id, known);
     }
@@ -68,7 +75,7 @@ public final class Tables {
    *     from: a fault of the program
    */
   public CitedTable table(String name) {
-    return tables.computeIfAbsent(name, n -> reader.table(n, TableReader.document(n)));
+    return tables.computeIfAbsent(name, n -> reader.table(n, document(n)));
   }
 
   /**
@@ -90,5 +97,27 @@ public final class Tables {
   public Optional<Cited<Double>> lookup(
       String table, Map<String, String> where, double at, String column) {
     return table(table).lookup(where, at, column);
+  }
+
+  private Map<String, Object> document(String name) {
+    opened.add(name);
+    return TableReader.document(name);
+  }
+
+  /**
+   * Every file that was opened so far, with the SHA-256 digest of its bytes in lower-case hex: what
+   * a result rests on, so that another version can tell which of them has changed since.
+   */
+  public SortedMap<String, String> digests() {
+    SortedMap<String, String> digests = new TreeMap<>();
+    for (String name : opened) {
+      try {
+        byte[] digest = MessageDigest.getInstance("SHA-256").digest(TableReader.bytes(name));
+        digests.put(name, HexFormat.of().formatHex(digest));
+      } catch (NoSuchAlgorithmException e) {
+        throw new IllegalStateException("every Java has SHA-256", e);
+      }
+    }
+    return digests;
   }
 }
