@@ -33,11 +33,14 @@ final class TroubleText {
       return "%s never comes to rest: its own contact lets it drop and pull in again."
           .formatted(Words.all(n.relays()));
     } else if (trouble instanceof Trouble.TwoSteadyStates t) {
-      return "%s may be in or out here, depending on what was before."
-          .formatted(Words.all(t.relays()));
+      return "%s may be in or out here, depending on %s."
+          .formatted(Words.all(t.relays()), t.race() ? "which relay is faster" : "what was before");
     } else if (trouble instanceof Trouble.SneakPath s) {
       return "%s gets %s through %s: %s."
           .formatted(s.victim(), Printed.volts(s.volts()), s.through(), s.path().inWords());
+    } else if (trouble instanceof Trouble.NotExplored n && n.orders()) {
+      return "Not every order was looked at: which of %s is faster decides, and there are more than %d orders."
+          .formatted(Words.all(n.contacts()), n.limit());
     } else if (trouble instanceof Trouble.NotExplored n) {
       return "Not every position was looked at: %s are more than %d contacts that act together."
           .formatted(Words.all(n.contacts()), n.limit());

@@ -288,7 +288,9 @@ public sealed interface Part {
       Optional<Written<Quantity>> timeConstant,
       Optional<Written<Quantity>> pickUp,
       Optional<Written<Quantity>> hold,
-      Optional<Written<Quantity>> holdPower) {}
+      Optional<Written<Quantity>> holdPower,
+      Optional<Written<Quantity>> operateTime,
+      Optional<Written<Quantity>> releaseTime) {}
 
   /** Insulation between coil and contacts. */
   record InsulationSpec(

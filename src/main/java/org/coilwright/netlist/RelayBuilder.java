@@ -173,7 +173,9 @@ final class RelayBuilder {
         section.quantity("time-constant"),
         section.quantity("pick-up"),
         section.quantity("hold"),
-        section.quantity("hold-power"));
+        section.quantity("hold-power"),
+        section.quantity("operate-time"),
+        section.quantity("release-time"));
   }
 
   private void checkPolarity(Section section, List<Written<String>> two) {

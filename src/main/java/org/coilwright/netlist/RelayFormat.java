@@ -140,6 +140,8 @@ final class RelayFormat {
         may("time-constant", Format.TIME, "L/R of the coil.", "12 ms"),
         may("pick-up", COIL_POWER, "Power while pulling in.", "14 VA"),
         may("hold", COIL_POWER, "Power while held.", "4 VA"),
-        may("hold-power", Format.WATTS, "Active power while held.", "1.6 W"));
+        may("hold-power", Format.WATTS, "Active power while held.", "1.6 W"),
+        may("operate-time", Format.TIME, "From coil on to contacts over.", "8..15 ms"),
+        may("release-time", Format.TIME, "From coil off to contacts back.", "3..8 ms"));
   }
 }

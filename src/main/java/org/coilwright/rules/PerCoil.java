@@ -67,9 +67,7 @@ final class PerCoil {
   static Outcome unexplored(Subject subject, String name, NotExplored gap) {
     return subject.undecided(
         Troubles.missing(gap),
-        "%s was not looked at in every position: %d contacts act on one another and at most %d"
-                .formatted(name, gap.contacts().size(), gap.limit())
-            + " are explored.");
+        "%s was not looked at in every position: %s.".formatted(name, Troubles.reason(gap)));
   }
 
   /** Could not be checked because something is not written; the place is where it would be. */

@@ -44,8 +44,19 @@ final class Troubles {
     List<String> contacts = group.contacts();
     List<String> shown = contacts.subList(0, Math.min(2, contacts.size()));
     int more = contacts.size() - shown.size();
-    return "a smaller group than %s%s"
-        .formatted(String.join(", ", shown), more == 0 ? "" : " and %d more".formatted(more));
+    return "%s %s%s"
+        .formatted(
+            group.orders() ? "operate-time and release-time of" : "a smaller group than",
+            String.join(", ", shown),
+            more == 0 ? "" : " and %d more".formatted(more));
+  }
+
+  /** Why positions of a group were left out; for the middle of a sentence. */
+  static String reason(Trouble.NotExplored group) {
+    return (group.orders()
+            ? "which of %d relays is faster decides, and at most %d steps of them are followed"
+            : "%d contacts act on one another and at most %d are explored")
+        .formatted(group.contacts().size(), group.limit());
   }
 
   /** What would decide a question about a load that a short-circuit hides in every position. */
@@ -63,10 +74,13 @@ final class Troubles {
             Subject.ofCircuit(rule, study.circuit().netlist())
                 .undecided(
                     missing(group),
-                    "%d independent contacts act on one another (%s); every position is visited for"
-                            .formatted(group.contacts().size(), contacts)
-                        + " groups of up to %d, and this one was left out."
-                            .formatted(group.limit())));
+                    group.orders()
+                        ? "Which of %s is faster decides, and there are more orders than are followed; this group was left out."
+                            .formatted(contacts)
+                        : "%d independent contacts act on one another (%s); every position is visited for"
+                                .formatted(group.contacts().size(), contacts)
+                            + " groups of up to %d, and this one was left out."
+                                .formatted(group.limit())));
       }
     }
     return outcomes;

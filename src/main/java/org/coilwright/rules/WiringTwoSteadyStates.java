@@ -27,10 +27,13 @@ final class WiringTwoSteadyStates implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("wiring.two-steady-states", Weight.FIX, "circuit that holds itself in")
           .what(
-              "Starts every position of the contacts once with the relays out and once with them"
-                  + " in; raised where they stay as they were.")
+              "Carries every position of the contacts to rest, from all relays out and from each"
+                  + " neighbouring state; raised where more than one rest is reached. Relays move"
+                  + " in the order of their operate and release times; where these are not written"
+                  + " and it matters, in every order.")
           .why(
-              "Whether the load is on depends on what was before: the controller's contact opens"
+              "Whether the load is on depends on what was before, or on which relay is faster: the"
+                  + " controller's contact opens"
                   + " and the load stays on, or it closes and the load stays off.")
           .remedy(
               "Take the holding contact out. If the circuit shall hold itself, say so under"
@@ -110,14 +113,20 @@ final class WiringTwoSteadyStates implements Rule {
     var finding =
         new Subject(FACTS, Where.coil(circuit, relays.get(0)), relays)
             .violated(
-                one ? names + " holds itself in" : names + " hold one another",
-                "%s, %s can be in or out, whichever %s before.%s"
+                first.race()
+                    ? "a race decides over " + names
+                    : one ? names + " holds itself in" : names + " hold one another",
+                "%s, %s can be in or out, whichever %s.%s"
                     .formatted(
                         Troubles.with(study, alike),
                         names,
-                        one ? "it was" : "they were",
+                        first.race()
+                            ? "relay is faster"
+                            : one ? "it was before" : "they were before",
                         loadsThatFollow(study, first)),
-                one ? "stays in once it is in" : "stays as it was");
+                first.race()
+                    ? "in or out, as the race ends"
+                    : one ? "stays in once it is in" : "stays as it was");
     for (String relay : relays) {
       finding.alsoAt(Where.coil(circuit, relay), "this coil as well");
       for (Contact contact : circuit.contactsOf(new Actuator(Actuator.Kind.COIL, relay))) {
@@ -127,7 +136,9 @@ final class WiringTwoSteadyStates implements Rule {
       }
     }
     return finding.todo(
-        "Take the holding contact out; if it shall hold, name what releases it under accepted:.",
+        first.race()
+            ? "Wire it so that the order does not matter, or write operate-time and release-time of these coils."
+            : "Take the holding contact out; if it shall hold, name what releases it under accepted:.",
         basis);
   }
 

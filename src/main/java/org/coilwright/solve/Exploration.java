@@ -6,7 +6,6 @@ import java.util.BitSet;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -19,29 +18,37 @@ final class Exploration {
   /** Independent contacts that a group may have; beyond it the group is named and left. */
   static final int MOST_CONTACTS = 12;
 
-  /** Orders in which armatures may move that are followed before the search gives up. */
-  private static final int MOST_ORDERS = 4096;
-
   final Group group;
 
   /** Positions, counted from rest, to the steady states there; none if the armatures never rest. */
   final Map<BitSet, List<BitSet>> steady = new HashMap<>();
 
+  /** Positions in which one and the same start leads to several rests, whoever is faster. */
+  final Set<BitSet> raced = new HashSet<>();
+
   final boolean complete;
+
+  /** True if the order in which armatures move decides, and there are too many orders to follow. */
+  final boolean cut;
+
   private final BitSet rest;
+  private final Settling settling;
 
   Exploration(Group group) {
     this.group = group;
-    this.complete = group.independents() <= MOST_CONTACTS;
+    this.settling = new Settling(group);
+    boolean few = group.independents() <= MOST_CONTACTS;
     this.rest = new BitSet();
     for (int slot = 0; slot < group.independents(); slot++) {
       rest.set(slot, group.all.atRest(group.variables.get(slot)));
     }
-    if (complete) {
+    if (few) {
       explore();
     } else {
-      record(new BitSet(), settle((BitSet) rest.clone()));
+      record(new BitSet(), settling.from((BitSet) rest.clone()));
     }
+    this.cut = settling.wasCut();
+    this.complete = few && !cut;
   }
 
   /** Contacts at rest, armatures out, whether or not that is steady. */
@@ -53,7 +60,7 @@ final class Exploration {
     Deque<BitSet> open = new ArrayDeque<>();
     for (long code = 0; code < 1L << group.independents(); code++) {
       BitSet moved = moved(code);
-      open.addAll(record(moved, settle(at(moved, new BitSet()))));
+      open.addAll(record(moved, settling.from(at(moved, new BitSet()))));
     }
     while (!open.isEmpty()) {
       BitSet state = open.remove();
@@ -62,7 +69,7 @@ final class Exploration {
         start.flip(slot);
         BitSet moved = start.get(0, group.independents());
         moved.xor(rest);
-        open.addAll(record(moved, settle(start)));
+        open.addAll(record(moved, settling.from(start)));
       }
     }
   }
@@ -90,6 +97,9 @@ final class Exploration {
   /** Keeps what is new, and hands it back. */
   private List<BitSet> record(BitSet moved, Set<BitSet> found) {
     List<BitSet> known = steady.computeIfAbsent(moved, m -> new ArrayList<>());
+    if (found.size() > 1) {
+      raced.add(moved);
+    }
     List<BitSet> added = new ArrayList<>();
     for (BitSet state : found) {
       if (!known.contains(state)) {
@@ -98,52 +108,6 @@ final class Exploration {
       }
     }
     return added;
-  }
-
-  /**
-   * Where the armatures come to rest; nowhere if they buzz, several if it depends on who is first.
-   */
-  private Set<BitSet> settle(BitSet start) {
-    Set<BitSet> seen = new HashSet<>();
-    BitSet bits = start.get(0, group.firstSource());
-    while (seen.add(bits)) {
-      BitSet next = armatures(bits);
-      if (next.equals(bits)) {
-        return Set.of(bits);
-      }
-      bits = next;
-    }
-    return oneByOne(bits);
-  }
-
-  private BitSet armatures(BitSet bits) {
-    return group.next(group.situation(bits)).get(0, group.firstSource());
-  }
-
-  /** All armatures at once went round in a circle: let one move at a time, in every order. */
-  private Set<BitSet> oneByOne(BitSet start) {
-    Set<BitSet> rests = new LinkedHashSet<>();
-    Set<BitSet> seen = new HashSet<>();
-    Deque<BitSet> open = new ArrayDeque<>(List.of(start));
-    seen.add(start);
-    while (!open.isEmpty() && seen.size() < MOST_ORDERS) {
-      BitSet bits = open.remove();
-      BitSet wants = armatures(bits);
-      wants.xor(bits);
-      if (wants.isEmpty()) {
-        rests.add(bits);
-      }
-      wants.stream()
-          .forEach(
-              slot -> {
-                BitSet next = (BitSet) bits.clone();
-                next.flip(slot);
-                if (seen.add(next)) {
-                  open.add(next);
-                }
-              });
-    }
-    return rests;
   }
 
   /** These positions with every armature out, and with every armature in. */
@@ -159,7 +123,7 @@ final class Exploration {
     BitSet bits = at(moved, new BitSet());
     BitSet differ = new BitSet();
     while (seen.add(bits)) {
-      BitSet next = armatures(bits);
+      BitSet next = settling.next(bits);
       BitSet change = (BitSet) next.clone();
       change.xor(bits);
       if (seen.contains(next)) {
@@ -169,13 +133,20 @@ final class Exploration {
     }
     seen.clear();
     while (seen.add(bits)) {
-      BitSet next = armatures(bits);
+      BitSet next = settling.next(bits);
       BitSet change = (BitSet) next.clone();
       change.xor(bits);
       differ.or(change);
       bits = next;
     }
     return relays(differ);
+  }
+
+  /** Names of all armatures of the group. */
+  List<String> allRelays() {
+    BitSet all = new BitSet();
+    all.set(group.independents(), group.firstSource());
+    return relays(all);
   }
 
   /** Names of the armatures whose bits are set. */

@@ -16,9 +16,13 @@ public sealed interface Trouble {
   /** The relays named never come to rest. */
   record NoSteadyState(Map<String, Boolean> positions, List<String> relays) implements Trouble {}
 
-  /** The relays named are in or out depending on what was before. */
+  /**
+   * The relays named are in or out depending on what was before.
+   *
+   * @param race true if the same start leads to both, whichever relay is faster
+   */
   record TwoSteadyStates(
-      Map<String, Boolean> positions, List<String> relays, State first, State second)
+      Map<String, Boolean> positions, List<String> relays, State first, State second, boolean race)
       implements Trouble {}
 
   /** A coil or load gets current through another coil or load. */
@@ -26,8 +30,15 @@ public sealed interface Trouble {
       Map<String, Boolean> positions, String victim, String through, Branch.Path path, double volts)
       implements Trouble {}
 
-  /** A group with more independent contacts than are explored. */
-  record NotExplored(Map<String, Boolean> positions, List<String> contacts, int limit)
+  /**
+   * A group with more independent contacts than are explored, or whose relays may move in more
+   * orders than are followed.
+   *
+   * @param contacts names of the contacts; where it is the orders, of the relays
+   * @param orders true if it is the orders
+   */
+  record NotExplored(
+      Map<String, Boolean> positions, List<String> contacts, int limit, boolean orders)
       implements Trouble {}
 
   /** Pins with no reference: their voltage cannot be told. */

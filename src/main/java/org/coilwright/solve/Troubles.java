@@ -41,14 +41,18 @@ final class Troubles {
           group.variables.subList(0, group.independents()).stream()
               .map(v -> group.all.columns().get(v))
               .toList();
+      boolean orders = exploration.cut;
       found.add(
           new Trouble.NotExplored(
-              positions(exploration, new BitSet()), contacts, Exploration.MOST_CONTACTS));
+              positions(exploration, new BitSet()),
+              orders ? exploration.allRelays() : contacts,
+              orders ? Settling.MOST_MOMENTS : Exploration.MOST_CONTACTS,
+              orders));
     }
     for (BitSet moved : exploration.order()) {
       List<BitSet> steady = exploration.steady.getOrDefault(moved, List.of());
       Map<String, Boolean> positions = positions(exploration, moved);
-      if (steady.isEmpty()) {
+      if (steady.isEmpty() && !exploration.cut) {
         List<String> relays = exploration.restless(moved);
         if (told.add("restless " + relays)) {
           found.add(new Trouble.NoSteadyState(positions, relays));
@@ -61,7 +65,9 @@ final class Troubles {
         List<String> relays = exploration.relays(differ);
         if (told.add("two " + relays)) {
           List<State> of = states.of(exploration, moved);
-          found.add(new Trouble.TwoSteadyStates(positions, relays, of.get(0), of.get(1)));
+          found.add(
+              new Trouble.TwoSteadyStates(
+                  positions, relays, of.get(0), of.get(1), exploration.raced.contains(moved)));
         }
       }
       for (BitSet bits : steady) {

@@ -224,6 +224,87 @@ class StatesTest {
     assertTrue(troubles(study, Trouble.NoSteadyState.class).isEmpty());
   }
 
+  /** S1 calls K1 and K2 at once; K3 gets current while K1 is in and K2 is not yet, and holds. */
+  private static Study race(String timesOfOne, String timesOfTwo, String timesOfThree) {
+    return study(
+        "parts:\n"
+            + Studies.SUPPLY
+            + timed("K1", timesOfOne, closing("11, 14"))
+            + timed("K2", timesOfTwo, opening("11, 12"))
+            + timed("K3", timesOfThree, closing("11, 14"))
+            + "  S1: {is: switch, form: NO, poles: 1}\n"
+            + """
+            wires:
+              - G1.P to S1.1
+              - S1.2 to K1.A1
+              - K1.A2 to G1.M
+              - S1.2 to K2.A1
+              - K2.A2 to G1.M
+              - S1.2 to K1.11
+              - K1.14 to K2.11
+              - K2.12 to K3.A1
+              - K3.A2 to G1.M
+              - S1.2 to K3.11
+              - K3.14 to K3.A1
+            """);
+  }
+
+  private static String timed(String name, String times, String contact) {
+    return relay(name, contact).replace("voltage: 24 V DC", "voltage: 24 V DC" + times);
+  }
+
+  @Test
+  void a_race_between_relays_of_unknown_times_is_followed_either_way() {
+    Study study = race("", "", "");
+    List<Trouble.TwoSteadyStates> two = troubles(study, Trouble.TwoSteadyStates.class);
+    assertEquals(1, two.size());
+    assertEquals(List.of("K3"), two.get(0).relays());
+    assertTrue(two.get(0).race());
+    assertEquals(2, states(study, "S1").size());
+  }
+
+  @Test
+  void known_times_decide_a_race() {
+    String fast = ", operate-time: 4..6 ms";
+    String slow = ", operate-time: 20 ms";
+    String third = ", operate-time: 5 ms";
+    assertTrue(troubles(race(slow, fast, ""), Trouble.TwoSteadyStates.class).isEmpty());
+    assertFalse(state(race(slow, fast, ""), "S1").isIn("K3"));
+    // K1 is first; whether K3 is in before K2 cuts it off then hangs on K3's own time
+    assertEquals(2, states(race(fast, slow, ""), "S1").size());
+    Study all = race(fast, slow, third);
+    assertTrue(state(all, "S1").isIn("K3"));
+    assertTrue(troubles(all, Trouble.TwoSteadyStates.class).isEmpty());
+  }
+
+  @Test
+  void times_that_overlap_leave_a_race_open() {
+    Study study = race(", operate-time: 5..9 ms", ", operate-time: 8..12 ms", "");
+    assertEquals(2, states(study, "S1").size());
+  }
+
+  @Test
+  void more_orders_than_are_followed_are_named_and_not_sampled() {
+    StringBuilder parts = new StringBuilder("parts:\n" + Studies.SUPPLY);
+    StringBuilder wires = new StringBuilder("wires:\n  - G1.P to S1.1\n");
+    parts.append("  S1: {is: switch, form: NO, poles: 1}\n");
+    String before = "S1.2";
+    for (int i = 10; i < 24; i++) {
+      parts.append(relay("K" + i, opening("11, 12")));
+      wires.append("  - S1.2 to K%d.A1\n  - K%d.A2 to G1.M\n".formatted(i, i));
+      wires.append("  - %s to K%d.11\n".formatted(before, i));
+      before = "K" + i + ".12";
+    }
+    parts.append(relay("K30", closing("11, 14")));
+    wires.append("  - %s to K30.A1\n  - K30.A2 to G1.M\n".formatted(before));
+    Study study = study(parts.toString() + wires);
+    List<Trouble.NotExplored> not = troubles(study, Trouble.NotExplored.class);
+    assertEquals(1, not.size());
+    assertTrue(not.get(0).orders());
+    assertEquals(15, not.get(0).contacts().size());
+    assertTrue(troubles(study, Trouble.NoSteadyState.class).isEmpty());
+  }
+
   @Test
   void a_coil_between_release_and_operate_keeps_what_it_did_before() {
     // 600 Ω behind 600 Ω: 12 V, half of what it needs. Past the resistor it gets 24 V.
