@@ -9,6 +9,7 @@ import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Wire;
+import org.coilwright.netlist.Written;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Quantity;
 import org.jspecify.annotations.Nullable;
@@ -62,6 +63,28 @@ public sealed interface Branch {
       Optional<Quantity> insulation,
       boolean bridge)
       implements Branch {
+    /** What it is insulated with, if that is written at the wire or its run. */
+    public Optional<String> insulationMaterial() {
+      return wire.insulationMaterial()
+          .or(() -> run.flatMap(Run::insulationMaterial))
+          .map(Written::value);
+    }
+
+    /** °C that the clamps at its ends are listed for, if that is written. */
+    public OptionalDouble clampTemperature() {
+      return wire.clampTemperature().or(() -> run.flatMap(Run::clampTemperature)).stream()
+          .mapToDouble(c -> c.value().nominal())
+          .findFirst();
+    }
+
+    /** False for aluminium; what is not written is copper. */
+    public boolean isCopper() {
+      return run.flatMap(Run::coreMaterial)
+          .map(Written::value)
+          .filter(m -> !m.equals("copper"))
+          .isEmpty();
+    }
+
     @Override
     public String part() {
       return "";

@@ -4,6 +4,8 @@ package org.coilwright.cli;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Parsed;
 import org.coilwright.quantity.Quantity;
@@ -139,9 +141,27 @@ final class ChooseCommand extends ConsoleCommand {
   private String fault = "";
 
   @Option(
+      names = "--insulation",
+      paramLabel = "WORD",
+      description = "Insulation of the wire: pvc-70, xlpe-90; with nec pvc-60, pvc-75, pvc-90.")
+  private String insulation = "";
+
+  @Option(
+      names = "--loop-impedance",
+      paramLabel = "R",
+      description = "Earth loop impedance of the mains, such as 0.35ohm.")
+  private String loop = "";
+
+  @Option(
+      names = "--life",
+      paramLabel = "LIFE",
+      description = "The contactor's electrical life, such as \"150000 at 25 A\".")
+  private String life = "";
+
+  @Option(
       names = "--output",
       paramLabel = "RATING",
-      description = "What shall drive the coil, such as \"0.5 A at 30 V\".")
+      description = "What shall drive the coil: \"0.5 A at 30 V DC\", \"AC-15: 3 A at 230 V\".")
   private String output = "";
 
   @Option(names = "--table", description = "Print the rating needed against air temperature.")
@@ -216,7 +236,15 @@ final class ChooseCommand extends ConsoleCommand {
         wireAir,
         length,
         fault,
-        rating());
+        insulation.isEmpty()
+            ? ""
+            : oneOf(
+                "--insulation",
+                insulation,
+                List.of("pvc-60", "pvc-70", "pvc-75", "pvc-90", "xlpe-90", "rubber-60")),
+        loop,
+        life.isEmpty() ? Optional.empty() : Optional.of(rating("--life", life, Dimension.COUNT)),
+        driver());
   }
 
   private static String oneOf(String option, String typed, List<String> words)
@@ -230,19 +258,29 @@ final class ChooseCommand extends ConsoleCommand {
         "%s takes %s, not %s.".formatted(option, Words.either(words), typed));
   }
 
-  private Optional<Rating> rating() throws ChooseQuestion.Refused {
+  private static final Pattern CATEGORY = Pattern.compile("([AD]C-[0-9]+[a-z]?): *(.*)");
+
+  private Optional<Question.Output> driver() throws ChooseQuestion.Refused {
     if (output.isEmpty()) {
       return Optional.empty();
     }
-    String bare = output.replaceFirst("^[AD]C-[0-9a-z]+: *", "");
-    Parsed<Rating> parsed =
-        QuantityParser.rating(
-            bare, Wanted.of(Dimension.CURRENT), Optional.of(Wanted.of(Dimension.VOLTAGE)), false);
+    Matcher category = CATEGORY.matcher(output);
+    boolean said = category.matches();
+    return Optional.of(
+        new Question.Output(
+            rating("--output", said ? category.group(2) : output, Dimension.CURRENT),
+            said ? category.group(1) : ""));
+  }
+
+  private static Rating rating(String option, String typed, Dimension amount)
+      throws ChooseQuestion.Refused {
+    Wanted at = Wanted.of(amount == Dimension.COUNT ? Dimension.CURRENT : Dimension.VOLTAGE);
+    Parsed<Rating> parsed = QuantityParser.rating(typed, Wanted.of(amount), Optional.of(at), false);
     if (parsed instanceof Parsed.Good<Rating> good) {
-      return Optional.of(good.value());
+      return good.value();
     }
     Parsed.Bad<Rating> bad = (Parsed.Bad<Rating>) parsed;
-    throw new ChooseQuestion.Refused("--output: %s; %s.".formatted(bad.what(), bad.remedy()));
+    throw new ChooseQuestion.Refused("%s: %s; %s.".formatted(option, bad.what(), bad.remedy()));
   }
 
   /** A value as a person types it at a prompt: the space before the unit may be left out. */

@@ -103,6 +103,22 @@ final class ChooseFromFile {
                 .flatMap(Site.MainsSupply::faultCurrent)
                 .map(f -> Printed.of(f.value().high(), Dimension.CURRENT))
                 .orElse(asked.fault()),
+            asked.insulation().isEmpty()
+                ? line.flatMap(Branch.Conductor::insulationMaterial).orElse("")
+                : asked.insulation(),
+            asked.loop().isEmpty()
+                ? site.mains()
+                    .flatMap(Site.MainsSupply::loopImpedance)
+                    .map(l -> Printed.of(l.value().high(), Dimension.RESISTANCE))
+                    .orElse("")
+                : asked.loop(),
+            asked
+                .life()
+                .or(
+                    () ->
+                        first.load() instanceof Part.Heater
+                            ? Optional.ofNullable(relay.life().get("AC-1")).map(Written::value)
+                            : Optional.empty()),
             asked.output());
     String title =
         "%s for %s, %s, in %s air, %s%s"
@@ -125,6 +141,8 @@ final class ChooseFromFile {
             first.volts(),
             lines > 2,
             lines > 2 ? 3 : nec && lines == 1 ? 1 : 2,
+            first.load() instanceof Part.Heater delta
+                && delta.connection().value() == Part.Connection.DELTA,
             air,
             demand.get().loads().stream()
                 .flatMap(l -> l.power().stream())

@@ -8,6 +8,7 @@ import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
+import org.coilwright.sizing.Core;
 import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.Question;
 import org.coilwright.table.Cited;
@@ -53,7 +54,10 @@ final class ChooseQuestion {
       String wireAir,
       String length,
       String fault,
-      Optional<Rating> output) {}
+      String insulation,
+      String loop,
+      Optional<Rating> life,
+      Optional<Question.Output> output) {}
 
   private final Amounts amounts;
   private final Tables tables;
@@ -113,6 +117,7 @@ final class ChooseQuestion {
         volts.nominal(),
         three,
         three ? (connection.equals("star-with-neutral") ? 4 : 3) : asked.nec() && !split ? 1 : 2,
+        connection.equals("delta"),
         air,
         basis);
   }
@@ -137,6 +142,7 @@ final class ChooseQuestion {
       double volts,
       boolean three,
       int poles,
+      boolean delta,
       double air,
       List<Cited<?>> basis)
       throws Refused {
@@ -162,6 +168,13 @@ final class ChooseQuestion {
         optional("--wire-air", asked.wireAir(), Dimension.TEMPERATURE).orElse(air),
         optional("--length", asked.length(), Dimension.LENGTH),
         optional("--fault-current", asked.fault(), Dimension.CURRENT),
+        new Core(
+            true,
+            Optional.of(asked.insulation()).filter(i -> !i.isEmpty()),
+            OptionalDouble.empty()),
+        optional("--loop-impedance", asked.loop(), Dimension.RESISTANCE),
+        delta,
+        asked.life(),
         asked.output(),
         true,
         List.copyOf(basis));

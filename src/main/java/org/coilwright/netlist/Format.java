@@ -109,6 +109,13 @@ final class Format {
               "420 m"),
           must("practice", Choice.of("iec", "nec"), "Which set of cited tables applies.", "iec"));
 
+  private static final Choice INSULATION =
+      Choice.of("pvc-60", "pvc-70", "pvc-75", "pvc-90", "xlpe-90", "rubber-60");
+  private static final String INSULATION_WORDS =
+      "Insulation and how warm it lets the core get; else pvc-70, gauges pvc-75.";
+  private static final String CLAMP_WORDS =
+      "Temperature that the clamps at both ends are listed for.";
+
   private static final Fields RUN =
       Fields.of(
           "a run",
@@ -126,6 +133,8 @@ final class Format {
               "Other runs in the same conduit or duct.",
               "[W2]"),
           may("core-material", Choice.of("copper", "aluminium"), "Metal of the cores.", "copper"),
+          may("insulation-material", INSULATION, INSULATION_WORDS, "xlpe-90"),
+          may("clamp-temperature", DEGREES, CLAMP_WORDS, "75 °C"),
           may("flexible", YES_NO, "True for fine strands.", "true"));
 
   private static final Fields WIRE =
@@ -137,6 +146,8 @@ final class Format {
           may("size", new Size(), "Cross-section.", "6 mm²"),
           may("length", LENGTH, "Length, one way.", "1.5 m"),
           may("insulation", VOLTS, "Rated voltage of the insulation.", "300 V"),
+          may("insulation-material", INSULATION, INSULATION_WORDS, "xlpe-90"),
+          may("clamp-temperature", DEGREES, CLAMP_WORDS, "75 °C"),
           may("colour", TEXT, "Colour of the core.", "brown"),
           may("number", TEXT, "Number on the wire's marker.", "101"));
 

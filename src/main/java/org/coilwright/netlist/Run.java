@@ -16,7 +16,9 @@ public record Run(
     Optional<Written<String>> installed,
     List<Written<String>> sharesWith,
     Optional<Written<String>> coreMaterial,
-    Optional<Written<Boolean>> flexible) {
+    Optional<Written<Boolean>> flexible,
+    Optional<Written<String>> insulationMaterial,
+    Optional<Written<Quantity>> clampTemperature) {
   /** A name stands at one place; everything else stands below it. */
   @Override
   public boolean equals(@Nullable Object other) {

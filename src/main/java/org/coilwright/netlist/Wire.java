@@ -18,7 +18,9 @@ public record Wire(
     Optional<Written<Quantity>> length,
     Optional<Written<Quantity>> insulation,
     Optional<Written<String>> colour,
-    Optional<Written<String>> number) {
+    Optional<Written<String>> number,
+    Optional<Written<String>> insulationMaterial,
+    Optional<Written<Quantity>> clampTemperature) {
   /** The end that lands on {@code terminal}, as written. */
   public Written<Terminal> endAt(Terminal terminal) {
     return from.value().equals(terminal) ? from : to;

@@ -19,7 +19,9 @@ final class WireBuilder {
         section.text("installed"),
         List.copyOf(section.words("shares-with")),
         section.text("core-material"),
-        section.flag("flexible"));
+        section.flag("flexible"),
+        section.text("insulation-material"),
+        section.quantity("clamp-temperature"));
   }
 
   static Wire wire(Value value) {
@@ -30,6 +32,8 @@ final class WireBuilder {
           phrase.value().from(),
           phrase.value().to(),
           phrase.value().run(),
+          Optional.empty(),
+          Optional.empty(),
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
@@ -46,7 +50,9 @@ final class WireBuilder {
         section.quantity("length"),
         section.quantity("insulation"),
         section.text("colour"),
-        section.text("number"));
+        section.text("number"),
+        section.text("insulation-material"),
+        section.quantity("clamp-temperature"));
   }
 
   /** A pin is written as one word, so its own place is the place of that word. */

@@ -1,6 +1,5 @@
 package org.coilwright.rules;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
@@ -37,16 +36,17 @@ final class ConductorNeutralOverloaded implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Stretch> all = sides.of(study).stretches();
-    List<Outcome> outcomes = new ArrayList<>();
+    PerCause outcomes = new PerCause();
     for (Stretch stretch : all) {
       if (stretch.neutral()) {
         outcomes.add(
+            stretch.cause(Stretch.names(stretch.loads())),
             stretch
                 .demand()
                 .map(d -> WireLoad.judge(FACTS, stretch, all, d, sides.tables()))
                 .orElseGet(() -> WireLoad.withoutPower(FACTS, stretch)));
       }
     }
-    return outcomes;
+    return outcomes.outcomes();
   }
 }

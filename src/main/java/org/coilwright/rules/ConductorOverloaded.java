@@ -1,6 +1,5 @@
 package org.coilwright.rules;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.coilwright.rule.Outcome;
@@ -20,7 +19,8 @@ final class ConductorOverloaded implements Rule {
           .why("The insulation ages in months and fails where the wire is warmest.")
           .remedy("Take thicker wire, or lay it cooler or apart.")
           .blind(
-              "Insulation better than PVC (70 °C), with gauges than 75 °C; bundles inside a panel.")
+              "Insulation that is not written, which counts as PVC 70 °C, with gauges 75 °C; clamps"
+                  + " whose temperature is not written; bundles inside a panel.")
           .sources("iec-60364-5-52-tables", "nec", "iec-60335-1")
           .consequenceOf("conductor.unprotected", "load.wrong-voltage");
 
@@ -38,16 +38,17 @@ final class ConductorOverloaded implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Stretch> all = sides.of(study).stretches();
-    List<Outcome> outcomes = new ArrayList<>();
+    PerCause outcomes = new PerCause();
     for (Stretch stretch : all) {
       if (!stretch.neutral() && !stretch.loads().isEmpty()) {
         Optional<Demand> demand = stretch.demand();
         outcomes.add(
+            stretch.cause(Stretch.names(stretch.loads())),
             demand
                 .map(d -> WireLoad.judge(FACTS, stretch, all, d, sides.tables()))
                 .orElseGet(() -> WireLoad.withoutPower(FACTS, stretch)));
       }
     }
-    return outcomes;
+    return outcomes.outcomes();
   }
 }

@@ -33,9 +33,9 @@ final class ConductorShortCircuit implements Rule {
               "conductor.short-circuit", Weight.STOP, "wire not protected from a short-circuit")
           .what(
               "Holds what the device before a wire lets through, at the fault current of the mains,"
-                  + " against k²S² of copper in PVC. A breaker is first taken to need the whole 0.1 s"
+                  + " against k²S² of the wire in its insulation (PVC where none is written). A breaker is first taken to need the whole 0.1 s"
                   + " of its magnetic release; where that is too much its energy-limiting class 3"
-                  + " counts. A fuse protects what it protects from overload, if it can break the"
+                  + " counts, which practice nec does not know. A fuse protects what it protects from overload, if it can break the"
                   + " fault current.")
           .why("The wire glows and burns what lies beside it in a fraction of a second.")
           .remedy("Take thicker wire, or a device that lets less through; ask its maker for I²t.")
@@ -60,6 +60,7 @@ final class ConductorShortCircuit implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
+    boolean nec = study.circuit().netlist().site().practice().value() == Site.Practice.NEC;
     Optional<Written<Quantity>> fault =
         study.circuit().netlist().site().mains().flatMap(Site.MainsSupply::faultCurrent);
     List<Outcome> outcomes = new ArrayList<>();
@@ -69,13 +70,14 @@ final class ConductorShortCircuit implements Rule {
       if (!stretch.neutral()
           && stretch.guard().isPresent()
           && (!(stretch.guard().get() instanceof Part.Fuse fuse) || fuses.add(fuse))) {
-        outcomes.add(judge(stretch, stretch.guard().get(), fault));
+        outcomes.add(judge(stretch, stretch.guard().get(), fault, nec));
       }
     }
     return outcomes;
   }
 
-  private Outcome judge(Stretch stretch, Part device, Optional<Written<Quantity>> fault) {
+  private Outcome judge(
+      Stretch stretch, Part device, Optional<Written<Quantity>> fault, boolean nec) {
     Subject subject = stretch.subject(FACTS);
     if (fault.isEmpty()) {
       return subject.undecided(
@@ -90,7 +92,15 @@ final class ConductorShortCircuit implements Rule {
               .formatted(stretch.name()));
     }
     double amps = fault.get().value().high();
-    Cited<Double> k = ShortCircuit.copperInPvc(tables);
+    Optional<Cited<Double>> factor =
+        stretch.core().shortCircuitFactor(stretch.size().get(), tables);
+    if (factor.isEmpty()) {
+      return subject.undecided(
+          "short-circuit factor k of " + stretch.name(),
+          "Whether %s stands a short-circuit is open: no table read here gives k for %s."
+              .formatted(stretch.name(), stretch.core().words(stretch.size().get(), tables)));
+    }
+    Cited<Double> k = factor.get();
     double mm2 = stretch.size().get().mm2();
     double stands = ShortCircuit.stands(k.value(), mm2);
     if (device instanceof Part.Fuse fuse) {
@@ -108,12 +118,14 @@ final class ConductorShortCircuit implements Rule {
           "%s for %s".formatted(Printed.amps(amps), Printed.of(time.value(), Dimension.TIME)),
           Basis.of(k, time));
     }
-    Optional<Cited<Double>> limited = ShortCircuit.letThrough(device, amps, tables);
+    // the class is one of IEC 60898-1; breakers of the other practice do not state it
+    Optional<Cited<Double>> limited =
+        nec ? Optional.empty() : ShortCircuit.letThrough(device, amps, tables);
     if (limited.isEmpty()) {
       return subject.undecided(
           "let-through energy of %s at %s".formatted(device.name(), Printed.amps(amps)),
-          "Whether %s stands a short-circuit behind %s is open: no table gives what %s lets through."
-              .formatted(stretch.words(), device.name(), device.name()));
+          "Whether a short-circuit behind %s burns %s is open: no table gives what %s lets through."
+              .formatted(device.name(), stretch.words(), device.name()));
     }
     double through = limited.get().value();
     Basis basis = Basis.of(k, limited.get());
@@ -123,7 +135,7 @@ final class ConductorShortCircuit implements Rule {
     return subject
         .violated(
             "%s does not stand a short-circuit".formatted(stretch.name()),
-            "%s lets through up to %s at %s; %s stand %s (k² S² = %s² × %s²)."
+            "%s lets through up to %s at %s; for %s k²S² is %s (%s² × %s²)."
                 .formatted(
                     device.name(),
                     energy(through),
@@ -188,7 +200,7 @@ final class ConductorShortCircuit implements Rule {
       String how,
       Basis basis) {
     return subject.satisfied(
-        "%s lets through at most %s (%s); %s stand %s."
+        "%s lets through at most %s (%s); %s: k²S² is %s."
             .formatted(device.name(), energy(through), how, stretch.words(), energy(stands)),
         new Measure(through, "A²s"),
         new Measure(stands, "A²s"),

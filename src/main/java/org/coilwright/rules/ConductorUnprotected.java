@@ -37,8 +37,9 @@ final class ConductorUnprotected implements Rule {
           .why("On an overload the wire burns its insulation and the device stays closed.")
           .remedy("Take a smaller device or a thicker wire, or lay it cooler or apart.")
           .blind(
-              "Insulation better than PVC (70 °C), with gauges than 75 °C; bundles inside a panel;"
-                  + " short-circuits before the first device.")
+              "Insulation that is not written, which counts as PVC 70 °C, with gauges 75 °C; clamps"
+                  + " whose temperature is not written; bundles inside a panel; short-circuits"
+                  + " before the first device.")
           .sources("iec-60364-4-43", "iec-60364-5-52-tables", "nec", "vde-0298-4")
           .consequenceOf("protection.missing");
 
@@ -58,13 +59,13 @@ final class ConductorUnprotected implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Stretch> all = sides.of(study).stretches();
-    List<Outcome> outcomes = new ArrayList<>();
+    PerCause outcomes = new PerCause();
     for (Stretch stretch : all) {
       if (!stretch.neutral()) {
-        outcomes.add(judge(stretch, all));
+        outcomes.add(stretch.cause(stretch.limits()), judge(stretch, all));
       }
     }
-    return outcomes;
+    return outcomes.outcomes();
   }
 
   private Outcome judge(Stretch stretch, List<Stretch> all) {
@@ -136,7 +137,7 @@ final class ConductorUnprotected implements Rule {
     if (!Comparison.exceeds(rating, limit)) {
       return subject.satisfied(
           "%s of %s protects %s: %s (%s)."
-              .formatted(names, pair.value(), stretch.words(), how, stretch.laidWords()),
+              .formatted(names, pair.value(), stretch.words(), how, stretch.laidWords(tables)),
           value,
           held,
           basis);
@@ -160,7 +161,7 @@ final class ConductorUnprotected implements Rule {
     Stretch.ratingMark(devices).ifPresent(m -> finding.alsoAt(m, "lets through " + pair.value()));
     finding.alsoAt(stretch.first().mark(), "one of these wires");
     return finding
-        .detail("May carry: %s (%s).".formatted(how, stretch.laidWords()))
+        .detail("May carry: %s (%s).".formatted(how, stretch.laidWords(tables)))
         .todo(
             "Take a device of at most %s, or thicker wire in %s."
                 .formatted(

@@ -34,8 +34,8 @@ final class ConductorVoltageDrop implements Rule {
       RuleFacts.of("conductor.voltage-drop", Weight.FIX, "too much voltage lost on the way")
           .what(
               "Multiplies the load's nominal current by the resistance of all wires from the mains"
-                  + " to it, at 70 °C, there and back; √3 times one line with three lines. Held"
-                  + " against the share of the nominal voltage that the practice allows.")
+                  + " to it, as warm as their insulation allows (PVC 70 °C), there and back; √3 times"
+                  + " one line with three lines. Held against the share of the nominal voltage that the practice allows.")
           .why("The load gives less than it should, and the loss heats the cable.")
           .remedy("Take thicker wire, or feed the load from nearer.")
           .blind("What is lost before the mains of this circuit; the reactance of thick cables.")
@@ -82,6 +82,7 @@ final class ConductorVoltageDrop implements Rule {
     List<Cited<?>> cited = new ArrayList<>();
     Optional<Conductor> longest = Optional.empty();
     double most = 0;
+    double hottest = 0;
     for (PowerSide.Way way : byPin.values()) {
       Found<WayOhms> found = WayOhms.of(way.path().branches(), tables);
       if (found instanceof Found.Unknown<WayOhms> unknown) {
@@ -95,6 +96,7 @@ final class ConductorVoltageDrop implements Rule {
         most = known.ohms();
         longest = known.longest();
       }
+      hottest = Math.max(hottest, known.hottest().orElse(hottest));
       ohms = three ? Math.max(ohms, known.ohms()) : ohms + known.ohms();
     }
     double times = three ? Math.sqrt(2 + 1) : 1;
@@ -108,12 +110,14 @@ final class ConductorVoltageDrop implements Rule {
                 load.head().is().equals("lighting") ? "lighting" : "other")
             .orElseThrow();
     cited.add(limit);
-    return verdict(subject, load, current, new Loss(lost, ohms, three, limit, cited, longest));
+    return verdict(
+        subject, load, current, new Loss(lost, ohms, hottest, three, limit, cited, longest));
   }
 
   private record Loss(
       double volts,
       double ohms,
+      double celsius,
       boolean three,
       Cited<Double> limit,
       List<Cited<?>> cited,
@@ -123,11 +127,12 @@ final class ConductorVoltageDrop implements Rule {
     double may = loss.limit().value() * current.volts();
     Printed.Pair pair = Printed.pair(loss.volts(), may, Dimension.VOLTAGE);
     String sum =
-        "%s%s × %s at 70 °C = %s, %s of %s"
+        "%s%s × %s at %s = %s, %s of %s"
             .formatted(
                 loss.three() ? "√3 × " : "",
                 Printed.of(current.nominal(), Dimension.CURRENT),
                 Printed.of(loss.ohms(), Dimension.RESISTANCE),
+                Printed.of(loss.celsius(), Dimension.TEMPERATURE),
                 Printed.volts(loss.volts()),
                 Printed.percent(loss.volts() / current.volts()),
                 Printed.volts(current.volts()));

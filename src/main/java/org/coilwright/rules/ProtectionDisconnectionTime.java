@@ -38,7 +38,7 @@ final class ProtectionDisconnectionTime implements Rule {
       RuleFacts.of("protection.disconnection-time", Weight.STOP, "earth fault not cleared in time")
           .what(
               "Adds the loop impedance of the mains and the resistance of line and protective"
-                  + " conductor to the load, at 70 °C, and holds the sum against the voltage to earth"
+                  + " conductor to the load, as warm as their insulation allows (PVC 70 °C), and holds the sum against the voltage to earth"
                   + " over the current that opens the breaker at once, with the lowest voltage factor"
                   + " of 0.95; a residual-current device in every line counts with five times its"
                   + " rated residual current, in a TT system with 50 V.")
@@ -94,6 +94,7 @@ final class ProtectionDisconnectionTime implements Rule {
     }
     String system = mains.flatMap(Site.MainsSupply::earthing).map(Written::value).orElse("TN-S");
     double worst = 0;
+    double hottest = 0;
     List<Cited<?>> cited = new ArrayList<>();
     Optional<PowerSide.Way> farthest = Optional.empty();
     for (PowerSide.Way way : side.waysOf(load)) {
@@ -111,6 +112,7 @@ final class ProtectionDisconnectionTime implements Rule {
         WayOhms ohms = found.known().orElseThrow();
         if (farthest.isEmpty() || ohms.ohms() > worst) {
           worst = ohms.ohms();
+          hottest = ohms.hottest().orElse(hottest);
           farthest = Optional.of(way);
           cited.clear();
           cited.addAll(ohms.cited());
@@ -126,17 +128,23 @@ final class ProtectionDisconnectionTime implements Rule {
             subject,
             seen,
             farthest.get(),
-            new Loop(loop.get(), worst, total, system.equals("TT"), cited)));
+            new Loop(loop.get(), worst, hottest, total, system.equals("TT"), cited)));
   }
 
   /** Ω outside, Ω of the wires, both. */
   private record Loop(
-      Written<Quantity> outside, double wires, double total, boolean tt, List<Cited<?>> cited) {
+      Written<Quantity> outside,
+      double wires,
+      double celsius,
+      double total,
+      boolean tt,
+      List<Cited<?>> cited) {
     String words() {
-      return "%s outside + %s of wires at 70 °C = %s"
+      return "%s outside + %s of wires at %s = %s"
           .formatted(
               Printed.of(outside.value().high(), Dimension.RESISTANCE),
               Printed.of(wires, Dimension.RESISTANCE),
+              Printed.of(celsius, Dimension.TEMPERATURE),
               Printed.of(total, Dimension.RESISTANCE));
     }
   }

@@ -21,6 +21,7 @@ import org.coilwright.quantity.Printed;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.sizing.Ampacity;
+import org.coilwright.sizing.Core;
 import org.coilwright.sizing.Derated;
 import org.coilwright.sizing.Found;
 import org.coilwright.sizing.Guards;
@@ -30,7 +31,8 @@ import org.coilwright.sizing.PowerSide.Demand;
 import org.coilwright.table.Tables;
 
 /**
- * Mains wires that are alike: of one run and one size, behind one device.
+ * Mains wires that are alike: of one run, or in none, of one size and insulation, behind one
+ * device. Wires before the first device are alike if they feed the same devices.
  *
  * @param neutral true for the return of loads, false for what a line feeds
  * @param guard the device before it; empty if there is none
@@ -42,8 +44,8 @@ record Stretch(
   static List<Stretch> of(PowerSide side, Guards guards) {
     Circuit circuit = side.circuit();
     Set<Node> earth = earth(circuit);
-    Map<String, List<Conductor>> groups = new LinkedHashMap<>();
-    Map<String, Stretch> made = new LinkedHashMap<>();
+    Map<List<String>, List<Conductor>> groups = new LinkedHashMap<>();
+    Map<List<String>, Stretch> made = new LinkedHashMap<>();
     for (Conductor wire : circuit.branches(Conductor.class)) {
       boolean live = isLive(guards, wire);
       boolean returns = !live && side.branches().contains(wire) && isMains(side, wire);
@@ -54,19 +56,31 @@ record Stretch(
           live && !isUnguarded(guards, wire)
               ? guards.of(wire.from()).or(() -> guards.of(wire.to()))
               : Optional.empty();
-      String key =
-          wire.run().map(Run::name).orElse(wire.id())
-              + wire.size().map(Printed::of).orElse("?")
-              + guard.map(Part::name).orElse("-")
-              + returns
-              + (live && guard.isEmpty() ? wire.id() : "");
+      List<String> key =
+          List.of(
+              wire.run().map(Run::name).orElse(""),
+              wire.size().map(Printed::of).orElse("?") + (wire.bridge() ? " bridge" : ""),
+              Core.of(wire).toString(),
+              guard.map(Part::name).orElse(returns ? "" : limits(guards, wire)),
+              Boolean.toString(returns),
+              wire.run().isPresent() ? "" : names(side.loadsThrough(wire)));
       groups.computeIfAbsent(key, k -> new ArrayList<>()).add(wire);
       made.put(key, new Stretch(side, guards, List.copyOf(wiresOf(groups, key)), returns, guard));
     }
     return List.copyOf(made.values());
   }
 
-  private static List<Conductor> wiresOf(Map<String, List<Conductor>> groups, String key) {
+  /** The devices that together limit what a wire before the first of them carries. */
+  private static String limits(Guards guards, Conductor wire) {
+    return "before " + guards.behind(wire).map(Stretch::names).orElse("nothing");
+  }
+
+  static String names(List<Part> parts) {
+    return String.join(" ", parts.stream().map(Part::name).toList());
+  }
+
+  private static List<Conductor> wiresOf(
+      Map<List<String>, List<Conductor>> groups, List<String> key) {
     return groups.getOrDefault(key, List.of());
   }
 
@@ -100,7 +114,12 @@ record Stretch(
     return first()
         .run()
         .map(Run::name)
-        .orElse("%s to %s".formatted(first().wire().from().value(), first().wire().to().value()));
+        .orElse(
+            "%s to %s%s"
+                .formatted(
+                    first().wire().from().value(),
+                    first().wire().to().value(),
+                    wires.size() > 1 ? " and %d like it".formatted(wires.size() - 1) : ""));
   }
 
   /** {@code the 2.5 mm² wires of W2}. */
@@ -109,7 +128,7 @@ record Stretch(
     return first()
         .run()
         .map(r -> "the %s wires of %s".formatted(size, r.name()))
-        .orElse("the %s wire from %s".formatted(size, name()));
+        .orElse("the %s wire%s from %s".formatted(size, wires.size() > 1 ? "s" : "", name()));
   }
 
   /** Where the size is written, or the wire. */
@@ -129,6 +148,11 @@ record Stretch(
     guard.ifPresent(g -> at.add(g.name()));
     loads().forEach(l -> at.add(l.name()));
     return new Subject(facts, mark(), List.copyOf(new LinkedHashSet<>(at)));
+  }
+
+  /** The same for all stretches that one remedy mends: where their size is written, and why. */
+  String cause(String why) {
+    return "%s:%d:%d %s".formatted(mark().file(), mark().line(), mark().column(), why);
   }
 
   List<Part> loads() {
@@ -179,7 +203,8 @@ record Stretch(
         all.stream()
             .filter(s -> !s.neutral && !s.loads().isEmpty())
             .filter(s -> s.first().run().map(Run::name).filter(together::contains).isPresent())
-            .map(s -> s.guard.map(Part::name).orElse("") + s.first().run().map(Run::name))
+            // before and behind its only device it is one circuit
+            .map(s -> s.limits() + s.first().run().map(Run::name))
             .distinct()
             .count();
     return (int) Math.max(1, count);
@@ -200,17 +225,23 @@ record Stretch(
     }
     double air = method.equals("panel") ? around.insideHigh() : around.outsideHigh();
     return new Ampacity(tables)
-        .of(size().get(), new Ampacity.Laid(method, loaded(), air, circuits(all)));
+        .of(size().get(), new Ampacity.Laid(method, loaded(), air, circuits(all), core()));
   }
 
-  /** {@code B2, 3 loaded}, for messages. */
-  String laidWords() {
-    return "method %s, %d loaded conductors"
+  /** What its wires are made of: all alike, or they would be two stretches. */
+  Core core() {
+    return Core.of(first());
+  }
+
+  /** {@code method B2, 3 loaded conductors, PVC 70 °C taken}, for messages. */
+  String laidWords(Tables tables) {
+    return "method %s, %d loaded conductors%s"
         .formatted(
             method()
                 .filter(m -> !m.equals("panel"))
                 .orElse(Ampacity.PANEL_METHOD + " (in a panel)"),
-            loaded());
+            loaded(),
+            size().map(s -> ", " + core().words(s, tables)).orElse(""));
   }
 
   /**
@@ -222,6 +253,11 @@ record Stretch(
       return guard.map(List::of);
     }
     return guards.behind(first());
+  }
+
+  /** Designations of {@link #limiting}. */
+  String limits() {
+    return limiting().map(Stretch::names).orElse("");
   }
 
   /** Rating of these together; empty if one is not written. */

@@ -72,7 +72,7 @@ final class WireLoad {
                   words,
                   demand.names(),
                   may.words(),
-                  stretch.laidWords()),
+                  stretch.laidWords(tables)),
           value,
           held,
           Basis.of(cited));
@@ -95,7 +95,7 @@ final class WireLoad {
             .measured(value, held);
     stretch.loads().forEach(l -> finding.alsoAt(l.head().mark(), "draws through it"));
     return finding
-        .detail("May carry: %s (%s).".formatted(may.words(), stretch.laidWords()))
+        .detail("May carry: %s (%s).".formatted(may.words(), stretch.laidWords(tables)))
         .todo(
             "Take thicker wire in %s, or lay it cooler or apart.".formatted(stretch.name()),
             Basis.of(cited));

@@ -4,15 +4,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
 /**
- * What a copper wire may carry as it is laid. Metric sizes after IEC 60364-5-52 with PVC
- * insulation, gauges after the NEC with 75 °C insulation and 60 °C terminals.
+ * What a copper wire may carry as it is laid. Metric sizes after IEC 60364-5-52, gauges after the
+ * NEC with the limit of their terminals.
  */
 public final class Ampacity {
   /** How wires inside an enclosure are counted: single cores in conduit or trunking. */
@@ -31,8 +33,9 @@ public final class Ampacity {
    * @param loaded conductors of the circuit that carry load current, 2 or 3
    * @param air °C
    * @param circuits loaded circuits laid together, itself included
+   * @param core its metal, insulation and clamps
    */
-  public record Laid(String method, int loaded, double air, int circuits) {
+  public record Laid(String method, int loaded, double air, int circuits, Core core) {
     /** {@code B2, 3 loaded}. */
     String words() {
       return method + ", " + loaded + " loaded";
@@ -41,23 +44,52 @@ public final class Ampacity {
 
   /** What it may carry, each factor apart. */
   public Found<Derated> of(ConductorSize size, Laid laid) {
-    return size.awg().isPresent() ? gauge(size, laid) : metric(size, laid);
+    if (!laid.core().copper()) {
+      return unknown(size, "The tables of currents read here are for copper.");
+    }
+    Optional<String> column = laid.core().column(size, tables);
+    if (column.isEmpty()) {
+      return unknown(
+          size,
+          "No table read here gives its current in %s.".formatted(laid.core().words(size, tables)));
+    }
+    return size.awg().isPresent()
+        ? gauge(size, laid, column.get())
+        : metric(size, laid, column.get());
   }
 
-  private Found<Derated> metric(ConductorSize size, Laid laid) {
+  private Found<Derated> metric(ConductorSize size, Laid laid, String column) {
     String method = laid.method().equals("panel") ? PANEL_METHOD : laid.method();
     Optional<Cited<Double>> base =
         tables
             .lookup(
-                "ampacity-iec-pvc-%d-loaded".formatted(laid.loaded()), Map.of(), size.mm2(), method)
+                "ampacity-iec-%s-%d-loaded".formatted(column, laid.loaded()),
+                Map.of(),
+                size.mm2(),
+                method)
             .or(() -> thin(size));
     if (base.isEmpty()) {
       return unknown(size, "No table gives %s in method %s.".formatted(of(size), laid.words()));
     }
-    Optional<Cited<Double>> air = tables.lookup("ambient-air-iec", Map.of(), laid.air(), "pvc");
+    Optional<Cited<Double>> air = tables.lookup("ambient-air-iec", Map.of(), laid.air(), column);
     Optional<Cited<Double>> group =
         tables.lookup("grouping-iec", Map.of("arrangement", "bunched"), laid.circuits(), "factor");
-    return derated(size, laid, base.get(), air, group);
+    Found<Derated> derated = derated(size, laid, base.get(), air, group);
+    double clamps = laid.core().clamps().orElse(70);
+    if (laid.core().celsius(size, tables).value() <= clamps) {
+      return derated;
+    }
+    // a core warmer than its clamps are made for: no more than what warms it to 70 °C
+    Optional<Cited<Double>> cooler =
+        tables
+            .lookup(
+                "ampacity-iec-pvc-%d-loaded".formatted(laid.loaded()), Map.of(), size.mm2(), method)
+            .map(c -> new Cited<>(c.value(), c.source(), c.place(), held(c)));
+    return clamped(derated, cooler, 70, laid.core().clamps());
+  }
+
+  private static Standing held(Cited<Double> column) {
+    return column.standing().weaker(Standing.COMMON_PRACTICE);
   }
 
   /** Thinner than the tables of fixed wiring: what an electrician's table gives for it. */
@@ -67,31 +99,43 @@ public final class Ampacity {
         : Optional.empty();
   }
 
-  private Found<Derated> gauge(ConductorSize size, Laid laid) {
+  private Found<Derated> gauge(ConductorSize size, Laid laid, String column) {
     String awg = of(size).replace(" AWG", "");
     Optional<Cited<Double>> base =
         tables
-            .lookup("ampacity-nec", Map.of("awg", awg), "c75")
+            .lookup("ampacity-nec", Map.of("awg", awg), column)
             .or(() -> tables.lookup("control-wire-current-awg", Map.of("awg", awg), "amps"));
     if (base.isEmpty()) {
       return unknown(size, "The ampacity table read here has no %s.".formatted(of(size)));
     }
-    Optional<Cited<Double>> air = tables.lookup("ambient-air-nec", Map.of(), laid.air(), "c75");
+    Optional<Cited<Double>> air = tables.lookup("ambient-air-nec", Map.of(), laid.air(), column);
     Optional<Cited<Double>> group =
         tables.lookup(
             "more-conductors-nec", Map.of(), laid.circuits() * (double) laid.loaded(), "factor");
     Found<Derated> derated = derated(size, laid, base.get(), air, group);
-    Optional<Cited<Double>> clamp = tables.lookup("ampacity-nec", Map.of("awg", awg), "c60");
+    double listed = laid.core().clamps().orElse(60);
+    int celsius = listed >= 90 ? 90 : listed >= 75 ? 75 : 60;
+    Optional<Cited<Double>> clamp =
+        tables.lookup("ampacity-nec", Map.of("awg", awg), "c" + celsius);
+    return clamped(derated, clamp, celsius, laid.core().clamps());
+  }
+
+  /** Never more than the column of the clamps: warm air does not lower what a clamp stands. */
+  private static Found<Derated> clamped(
+      Found<Derated> derated, Optional<Cited<Double>> clamp, int celsius, OptionalDouble listed) {
     if (derated instanceof Found.Known<Derated> known
         && clamp.isPresent()
         && known.value().amps() > clamp.get().value()) {
-      // warm air does not lower what the clamp stands: the column is its limit as printed
       double share = clamp.get().value() / known.value().amps();
       List<Factor> factors = new ArrayList<>(known.value().factors());
       factors.add(
           new Factor(
               clamp.get().map(any -> share),
-              "held to the 60 °C column for the terminals, " + Printed.amps(clamp.get().value())));
+              "held to the %d °C column for the terminals%s, %s"
+                  .formatted(
+                      celsius,
+                      listed.isEmpty() ? ", taken" : "",
+                      Printed.amps(clamp.get().value()))));
       return new Found.Known<>(
           new Derated(known.value().rated(), List.copyOf(factors), known.value().cited()));
     }

@@ -22,7 +22,11 @@ import org.coilwright.table.Cited;
  * @param startsPerDay empty if life is not asked
  * @param duty eight-hour or uninterrupted
  * @param method reference method of the cable; {@code lengthMetres} its length
- * @param output what shall drive the coil, with the voltage it is rated at
+ * @param core metal and insulation of the cable
+ * @param loopOhms loop impedance of the mains, Ω
+ * @param delta true for a load joined in delta
+ * @param life operations at a current, as the contactor's data sheet gives them
+ * @param output what shall drive the coil
  * @param basis what {@code nominal} and {@code worst} rest on
  * @param appliance true for a single appliance, to which the upper limit of its device applies
  */
@@ -48,9 +52,21 @@ public record Question(
     double wireAir,
     OptionalDouble lengthMetres,
     OptionalDouble faultAmps,
-    Optional<Rating> output,
+    Core core,
+    OptionalDouble loopOhms,
+    boolean delta,
+    Optional<Rating> life,
+    Optional<Output> output,
     boolean appliance,
     List<Cited<?>> basis) {
+
+  /**
+   * A contact that shall drive the coil.
+   *
+   * @param rating current, and the voltage it is rated at
+   * @param category utilization category of the rating; empty text if it is not said
+   */
+  public record Output(Rating rating, String category) {}
 
   /** The same in other air. */
   public Question inAir(double celsius) {
@@ -90,6 +106,10 @@ public record Question(
         wireAir,
         lengthMetres,
         faultAmps,
+        core,
+        loopOhms,
+        delta,
+        life,
         output,
         appliance,
         basis);

@@ -10,14 +10,6 @@ import org.coilwright.table.Tables;
 public final class ShortCircuit {
   private ShortCircuit() {}
 
-  /** The factor k of a live copper conductor in PVC. */
-  public static Cited<Double> copperInPvc(Tables tables) {
-    return tables
-        .lookup(
-            "adiabatic-k", Map.of("material", "copper", "use", "live", "insulation", "pvc-70"), "k")
-        .orElseThrow();
-  }
-
   /** What a conductor stands, A²s. */
   public static double stands(double k, double mm2) {
     return k * k * mm2 * mm2;

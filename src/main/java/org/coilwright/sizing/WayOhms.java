@@ -3,6 +3,7 @@ package org.coilwright.sizing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.netlist.Run;
@@ -13,13 +14,15 @@ import org.coilwright.table.ConductorTable;
 import org.coilwright.table.Tables;
 
 /**
- * Resistance of the wires of a way at the temperature of fully loaded PVC, 70 °C.
+ * Resistance of the wires of a way, each at the temperature its insulation allows.
  *
  * @param ohms all of them in series
  * @param cited where the figures come from
  * @param longest the wire that adds most
+ * @param hottest °C, the warmest of them; empty without a wire
  */
-public record WayOhms(double ohms, List<Cited<Double>> cited, Optional<Conductor> longest) {
+public record WayOhms(
+    double ohms, List<Cited<Double>> cited, Optional<Conductor> longest, OptionalDouble hottest) {
   private static final double METRES_PER_KM = 1000;
   private static final double TABLE_CELSIUS = 20;
 
@@ -27,7 +30,7 @@ public record WayOhms(double ohms, List<Cited<Double>> cited, Optional<Conductor
   public static Found<WayOhms> of(List<Branch> branches, Tables tables) {
     CopperLaw copper = CopperLaw.from(tables);
     ConductorTable conductors = new ConductorTable(tables);
-    Cited<Double> hot = tables.figure("sizing.insulation-temperature");
+    OptionalDouble hottest = OptionalDouble.empty();
     double sum = 0;
     double most = -1;
     Optional<Conductor> longest = Optional.empty();
@@ -41,6 +44,13 @@ public record WayOhms(double ohms, List<Cited<Double>> cited, Optional<Conductor
               (wire.size().isEmpty() ? "size of " : "length of ") + name,
               "The resistance of %s is not known.".formatted(name));
         }
+        if (!wire.isCopper()) {
+          return new Found.Unknown<>(
+              "resistance of %s, which is aluminium".formatted(name),
+              "The tables of resistance read here are for copper.");
+        }
+        Cited<Double> hot = Core.of(wire).celsius(wire.size().get(), tables);
+        hottest = OptionalDouble.of(Math.max(hot.value(), hottest.orElse(hot.value())));
         Optional<Cited<Double>> perKm =
             conductors.ohmPerKm(
                 wire.size().get(),
@@ -61,6 +71,6 @@ public record WayOhms(double ohms, List<Cited<Double>> cited, Optional<Conductor
         }
       }
     }
-    return new Found.Known<>(new WayOhms(sum, List.copyOf(cited), longest));
+    return new Found.Known<>(new WayOhms(sum, List.copyOf(cited), longest, hottest));
   }
 }

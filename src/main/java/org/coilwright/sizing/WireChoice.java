@@ -13,7 +13,7 @@ import org.coilwright.table.ConductorTable;
 /** The thinnest wire that carries what the device lets through, with what it loses and stands. */
 final class WireChoice extends Working {
   private static final List<Double> METRIC = List.of(1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0);
-  private static final List<Integer> GAUGES = List.of(14, 12, 10, 8, 6, 4);
+  private static final List<Integer> GAUGES = List.of(14, 12, 10, 8, 6, 4, 3, 2, 1);
 
   private final Question q;
 
@@ -24,7 +24,7 @@ final class WireChoice extends Working {
 
   void wire(double device) {
     Ampacity ampacity = new Ampacity(tables);
-    Ampacity.Laid laid = new Ampacity.Laid(q.method(), q.wires(), q.wireAir(), 1);
+    Ampacity.Laid laid = new Ampacity.Laid(q.method(), q.wires(), q.wireAir(), 1, q.core());
     List<ConductorSize> sizes =
         q.nec()
             ? GAUGES.stream().map(ConductorSize::ofAwg).toList()
@@ -52,8 +52,8 @@ final class WireChoice extends Working {
         add(
             "wire",
             "wire",
-            "%s copper, method %s: may carry %s"
-                .formatted(Printed.of(size), q.method(), may.words()),
+            "%s copper, %s, method %s: may carry %s"
+                .formatted(Printed.of(size), q.core().words(size, tables), q.method(), may.words()),
             size.mm2(),
             "mm²");
         drop.ifPresent(this::tell);
@@ -76,13 +76,8 @@ final class WireChoice extends Working {
         .ohmPerKm(size, false)
         .map(
             perKm -> {
-              double hot =
-                  CopperLaw.from(tables)
-                      .at(
-                          perKm.value(),
-                          20,
-                          tables.figure("sizing.insulation-temperature").value());
-              double ohms = hot * q.lengthMetres().getAsDouble() / 1000;
+              Cited<Double> warm = q.core().celsius(size, tables);
+              double ohms = ohms(perKm, warm) * q.lengthMetres().getAsDouble();
               double lost = q.nominal() * ohms * (q.wires() == 3 ? Math.sqrt(3) : 2);
               Cited<Double> limit =
                   tables
@@ -94,7 +89,7 @@ final class WireChoice extends Working {
               return new Drop(
                   lost,
                   limit.value() * q.volts(),
-                  "%s (%s) over %s: %s × %s × %s at 70 °C; at most %s"
+                  "%s (%s) over %s: %s × %s × %s at %s; at most %s"
                       .formatted(
                           Printed.volts(lost),
                           Printed.percent(lost / q.volts()),
@@ -102,9 +97,15 @@ final class WireChoice extends Working {
                           q.wires() == 3 ? "√3" : "2",
                           amps(q.nominal()),
                           Printed.of(ohms, Dimension.RESISTANCE),
+                          Printed.of(warm.value(), Dimension.TEMPERATURE),
                           Printed.percent(limit.value())),
                   List.of(perKm, limit));
             });
+  }
+
+  /** Ω of a metre, warm. */
+  private double ohms(Cited<Double> perKm, Cited<Double> celsius) {
+    return CopperLaw.from(tables).at(perKm.value(), 20, celsius.value()) / 1000;
   }
 
   private void tell(Drop drop) {
@@ -116,7 +117,15 @@ final class WireChoice extends Working {
     if (q.faultAmps().isEmpty()) {
       return;
     }
-    Cited<Double> k = ShortCircuit.copperInPvc(tables);
+    Optional<Cited<Double>> factor = q.core().shortCircuitFactor(size, tables);
+    if (factor.isEmpty()) {
+      add(
+          "short-circuit",
+          "short-circuit",
+          "could not be checked: no table gives k for " + q.core().words(size, tables));
+      return;
+    }
+    Cited<Double> k = factor.get();
     Cited<Double> time = tables.figure("sizing.magnetic-time");
     double fault = q.faultAmps().getAsDouble();
     double stands = ShortCircuit.stands(k.value(), size.mm2());
@@ -124,7 +133,7 @@ final class WireChoice extends Working {
     cited.add(k);
     cited.add(time);
     String words = "%s for 0.1 s".formatted(amps(fault));
-    if (through > stands && device <= 32) {
+    if (through > stands && device <= 32 && !q.nec()) {
       Optional<Cited<Double>> limited =
           tables.lookup(
               "let-through",

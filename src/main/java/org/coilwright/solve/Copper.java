@@ -33,13 +33,7 @@ final class Copper {
   /** Ohms of a conductor; empty if length, size or the size's resistance is not known. */
   Optional<Cited<Double>> ohms(Conductor conductor, double celsius) {
     OptionalDouble length = conductor.length();
-    boolean copper =
-        conductor
-            .run()
-            .flatMap(Run::coreMaterial)
-            .map(m -> m.value().equals("copper"))
-            .orElse(true);
-    if (length.isEmpty() || conductor.size().isEmpty() || !copper) {
+    if (length.isEmpty() || conductor.size().isEmpty() || !conductor.isCopper()) {
       return Optional.empty();
     }
     boolean flexible = conductor.run().flatMap(Run::flexible).map(w -> w.value()).orElse(false);

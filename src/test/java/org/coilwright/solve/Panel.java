@@ -89,7 +89,9 @@ public final class Panel {
         wire.length(),
         wire.insulation(),
         wire.colour(),
-        wire.number());
+        wire.number(),
+        wire.insulationMaterial(),
+        wire.clampTemperature());
   }
 
   private static Written<Terminal> renamed(Written<Terminal> end, int relay, int supply) {

@@ -14,6 +14,7 @@ import org.coilwright.sizing.BoxHeat;
 import org.coilwright.sizing.Choice;
 import org.coilwright.sizing.Chooser;
 import org.coilwright.sizing.ContactConditions;
+import org.coilwright.sizing.Core;
 import org.coilwright.sizing.Derated;
 import org.coilwright.sizing.Endurance;
 import org.coilwright.sizing.Factor;
@@ -149,7 +150,10 @@ final class SizingFormulas {
                 ShortCircuit.leastSize(
                     in.number("amps"),
                     in.number("seconds"),
-                    ShortCircuit.copperInPvc(tables).value())));
+                    core(in)
+                        .shortCircuitFactor(ConductorSize.ofMm2(1), tables)
+                        .orElseThrow()
+                        .value())));
     byName.put(
         "sizing.needed-ampacity",
         number(
@@ -187,7 +191,18 @@ final class SizingFormulas {
 
   private static Ampacity.Laid laid(Inputs in, double air) {
     return new Ampacity.Laid(
-        in.word("method"), in.count("loaded"), air, in.has("circuits") ? in.count("circuits") : 1);
+        in.word("method"),
+        in.count("loaded"),
+        air,
+        in.has("circuits") ? in.count("circuits") : 1,
+        core(in));
+  }
+
+  private static Core core(Inputs in) {
+    return new Core(
+        true,
+        in.has("insulation") ? Optional.of(in.word("insulation")) : Optional.empty(),
+        in.has("clamps") ? OptionalDouble.of(in.number("clamps")) : OptionalDouble.empty());
   }
 
   private void devices() {
@@ -265,6 +280,10 @@ final class SizingFormulas {
         30,
         OptionalDouble.empty(),
         OptionalDouble.empty(),
+        Core.ASSUMED,
+        OptionalDouble.empty(),
+        false,
+        Optional.empty(),
         Optional.empty(),
         true,
         List.of());
