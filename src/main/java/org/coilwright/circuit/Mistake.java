@@ -76,7 +76,9 @@ public record Mistake(
               wire.length(),
               wire.insulation(),
               wire.colour(),
-              wire.number()));
+              wire.number(),
+              wire.insulationMaterial(),
+              wire.clampTemperature()));
     }
     return new Netlist(
         drawn.text(),

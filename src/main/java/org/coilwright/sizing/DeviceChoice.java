@@ -2,8 +2,11 @@ package org.coilwright.sizing;
 
 import java.util.Map;
 import java.util.Optional;
+import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.quantity.Rating;
 import org.coilwright.table.Cited;
 
 /** The device before a contactor and what drives its coil. */
@@ -70,33 +73,98 @@ final class DeviceChoice extends Working {
     return device;
   }
 
+  /** What the coil draws, and whether the given output can drive it. */
   void coil(double rating) {
     Optional<Cited<Double>> holding =
         tables.lookup("contactor-ratings", Map.of(), rating, "holding");
     if (holding.isEmpty()) {
       return;
     }
+    Cited<Double> multiple = tables.figure("coil.pick-up-multiple");
     cited.add(holding.get());
+    cited.add(multiple);
     double volts = q.nec() ? 120 : 230;
-    String coil =
-        "%s AC, about %s holding (%s)"
+    double holds = holding.get().value() / volts;
+    double first = holds * multiple.value();
+    add(
+        "coil",
+        "coil",
+        "%s AC, about %s holding (%s), up to %s × as much to pull in (%s); %s"
             .formatted(
                 Printed.volts(volts),
                 Printed.of(holding.get().value(), Dimension.APPARENT_POWER),
-                amps(holding.get().value() / volts));
-    String drive =
-        q.output()
-            .map(
-                o -> {
-                  double at = o.at().map(a -> a.nominal()).orElse(0.0);
-                  double may = o.amount().nominal();
-                  return at >= volts && may >= holding.get().value() / volts
-                      ? "; the output, %s at %s, can drive it if its rating is AC-15 and makes the pick-up current"
-                          .formatted(amps(may), Printed.volts(at))
-                      : "; the output, %s at %s, cannot: an interposing relay is needed"
-                          .formatted(amps(may), Printed.volts(at));
-                })
-            .orElse("; a volt-free output for extra-low voltage needs an interposing relay");
-    add("coil", "coil", coil + drive);
+                amps(holds),
+                plain(multiple.value()),
+                amps(first),
+                q.output()
+                    .map(o -> drive(o, volts, holds, first))
+                    .orElse(
+                        "a volt-free output drives it if it is rated AC-15 for that; one for"
+                            + " extra-low voltage needs an interposing relay")));
+  }
+
+  private String drive(Question.Output output, double volts, double holds, double first) {
+    Rating rating = output.rating();
+    double may = rating.amount().nominal();
+    double at = rating.at().map(Quantity::nominal).orElse(0.0);
+    boolean direct =
+        output.category().startsWith("DC")
+            || rating.at().filter(a -> a.kind() == CurrentKind.DC).isPresent();
+    String said =
+        "the output, %s%s at %s,"
+            .formatted(
+                output.category().isEmpty() ? "" : output.category() + " ",
+                amps(may),
+                Printed.volts(at));
+    if (direct || at < volts) {
+      return interpose(
+          said + " is not for %s alternating".formatted(Printed.volts(volts)),
+          may,
+          at,
+          holds,
+          first);
+    }
+    Optional<Cited<Double>> makes =
+        tables.lookup("control-contact-categories", Map.of("category", output.category()), "make");
+    makes.ifPresent(cited::add);
+    double most = may * makes.map(Cited::value).orElse(1.0);
+    if (may >= holds && most >= first) {
+      return "%s can drive it: it makes %s".formatted(said, amps(most))
+          + (makes.isEmpty() ? "; no category is given, so that is taken as all it makes" : "");
+    }
+    return interpose(
+        "%s is too weak: it makes %s%s"
+            .formatted(said, amps(most), makes.isEmpty() ? ", no category being given" : ""),
+        may,
+        at,
+        holds,
+        first);
+  }
+
+  private String interpose(String why, double may, double at, double holds, double first) {
+    Cited<Double> watts = tables.figure("sizing.interposing-coil");
+    Cited<Double> makes =
+        tables
+            .lookup("control-contact-categories", Map.of("category", "AC-15"), "make")
+            .orElseThrow();
+    cited.add(watts);
+    cited.add(makes);
+    double takes = at > 0 ? watts.value() / at : 0;
+    String relay =
+        "%s: an interposing relay is needed, its contact AC-15 of %s or more (%s ÷ %s), reinforced"
+            .formatted(
+                why,
+                Printed.atLeast(Math.max(holds, first / makes.value()), Dimension.CURRENT),
+                amps(first),
+                plain(makes.value()));
+    return at == 0
+        ? relay + " between coil and contact where the output is extra-low voltage"
+        : "%s between coil and contact, its coil for the output's voltage: at %s up to about %s, and the output carries %s%s"
+            .formatted(
+                relay,
+                Printed.volts(at),
+                Printed.of(takes, Dimension.CURRENT),
+                Printed.of(may, Dimension.CURRENT),
+                may >= takes ? "" : ", so look for a weaker coil");
   }
 }
