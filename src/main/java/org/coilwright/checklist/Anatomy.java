@@ -1,6 +1,5 @@
 package org.coilwright.checklist;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -214,27 +213,5 @@ final class Anatomy {
 
   private Stream<State> sound(String part) {
     return study.statesFor(part).stream().filter(s -> !study.isShorted(s));
-  }
-
-  /** Positions in words: {@code U1.heat on, B1 closed}. */
-  String inWords(State state) {
-    List<String> words = new ArrayList<>();
-    for (String column : study.columns()) {
-      boolean operated = state.positions().getOrDefault(column, false);
-      words.add(column + " " + position(column, operated));
-    }
-    return String.join(", ", words);
-  }
-
-  /** How a position is called, by what kind of contact it is. */
-  String position(String column, boolean operated) {
-    Part part = netlist().parts().get(column);
-    if (part instanceof Part.Thermal) {
-      return operated ? "closed" : "open";
-    }
-    if (part instanceof Part.Switch) {
-      return operated ? "operated" : "at rest";
-    }
-    return operated ? "on" : "off";
   }
 }

@@ -69,54 +69,45 @@ public final class Blanks {
   public static List<Blank> instrument(Instrument instrument) {
     String of = instrument.name() + ".";
     return List.of(
-        line(of + "make", instrument.text() + ": make"),
-        line(of + "number", instrument.text() + ": serial number"),
-        line(of + "calibrated", instrument.text() + ": calibrated until, such as 2027-03-31"));
+        line(of + "make", "tip.make", instrument.text()),
+        line(of + "number", "tip.number", instrument.text()),
+        line(of + "calibrated", "tip.calibrated", instrument.text()));
   }
 
   /** That a finding was mended. */
   public static Blank mended(FindingEntry finding) {
-    return tick(finding.name() + ".mended", about(finding) + ": mended");
+    return tick(finding.name() + ".mended", "tip.mended", finding.rule(), finding.at());
   }
 
   /** That the figure a finding rests on was confirmed. */
   public static Blank confirmed(FindingEntry finding) {
-    return tick(finding.name() + ".confirmed", about(finding) + ": figure from memory confirmed");
-  }
-
-  private static String about(FindingEntry finding) {
-    return "Finding " + finding.rule() + " at " + finding.at();
+    return tick(finding.name() + ".confirmed", "tip.confirmed", finding.rule(), finding.at());
   }
 
   /** Initials of whoever agrees with an accepted deviation. */
   public static Blank initials(AcceptedEntry accepted) {
     return line(
-        accepted.name() + ".initials",
-        "Accepted deviation " + accepted.rule() + " at " + accepted.at() + ": initials");
+        accepted.name() + ".initials", "tip.accepted-initials", accepted.rule(), accepted.at());
   }
 
   /** That the figure behind a satisfied check was confirmed. */
   public static Blank satisfiedConfirmed(int entry) {
-    return tick(
-        "satisfied." + entry + ".confirmed",
-        "Figure from memory of satisfied check " + entry + " confirmed");
+    return tick("satisfied." + entry + ".confirmed", "tip.satisfied-confirmed", entry);
   }
 
   /** What was found out about an open point. */
   public static Blank found(OpenPoint point) {
-    return line(point.name() + ".found", "Point " + point.number() + ", found: " + point.what());
+    return line(point.name() + ".found", "tip.found", point.number(), point.what());
   }
 
   /** Initials of whoever settled an open point. */
   public static Blank initials(OpenPoint point) {
-    return line(point.name() + ".initials", "Point " + point.number() + ": initials");
+    return line(point.name() + ".initials", "tip.point-initials", point.number());
   }
 
   /** That a wire is in and fast at both ends. */
   public static Blank wired(WireRow wire) {
-    return tick(
-        wire.name(),
-        "Wire " + wire.number() + " from " + wire.from() + " to " + wire.to() + " wired");
+    return tick(wire.name(), "tip.wired", wire.number(), wire.from(), wire.to());
   }
 
   private static List<Blank> row(TestRow row) {
@@ -141,47 +132,42 @@ public final class Blanks {
     String unit = row.expected().unit();
     return line(
         row.name() + ".reading",
-        about(row, unit.isEmpty() ? "reading" : "reading in " + unit)
-            + ", expected "
-            + row.expected().text());
+        unit.isEmpty() ? "tip.setting" : "tip.reading",
+        row.number(),
+        row.action(),
+        row.where(),
+        row.expected(),
+        unit);
   }
 
   /** That the row came out as expected. */
   public static Blank pass(TestRow row) {
-    return tick(row.name() + ".pass", about(row, "PASS"));
+    return tick(row.name() + ".pass", "tip.pass", row.number(), row.action(), row.where());
   }
 
   /** That the row did not come out as expected. */
   public static Blank fail(TestRow row) {
-    return tick(row.name() + ".fail", about(row, "FAIL"));
+    return tick(row.name() + ".fail", "tip.fail", row.number(), row.action(), row.where());
   }
 
   /** Initials of whoever did the row. */
   public static Blank initials(TestRow row) {
-    return line(row.name() + ".initials", "Row " + row.number() + ": initials");
+    return line(row.name() + ".initials", "tip.row-initials", row.number());
   }
 
   /** That the limit from memory was confirmed. */
   public static Blank confirmed(TestRow row) {
-    return tick(row.name() + ".confirmed", "Row " + row.number() + ": limit from memory confirmed");
-  }
-
-  private static String about(TestRow row, String what) {
-    String where = row.where().isBlank() ? "" : " " + row.where();
-    return "Row " + row.number() + ", " + what + ": " + row.action() + where;
+    return tick(row.name() + ".confirmed", "tip.row-confirmed", row.number());
   }
 
   /** When a section was done. */
   public static Blank time(Section section) {
-    return line(
-        section.name() + ".time",
-        "Section " + section.number() + " complete: date and time, such as 2026-11-25 14:30");
+    return line(section.name() + ".time", "tip.section-time", section.number());
   }
 
   /** Who did a section. */
   public static Blank initials(Section section) {
-    return line(
-        section.name() + ".initials", "Section " + section.number() + " complete: initials");
+    return line(section.name() + ".initials", "tip.section-initials", section.number());
   }
 
   /**
@@ -190,49 +176,47 @@ public final class Blanks {
    * @param number from 1
    */
   public static Blank condition(Hold hold, int number, String text) {
-    return tick(
-        hold.name() + ".condition-" + number, "Hold " + hold.title() + ", condition: " + text);
+    return tick(hold.name() + ".condition-" + number, "tip.condition", hold.title(), text);
   }
 
   /** Name, signature, date and time at a hold point. */
   public static List<Blank> hold(Hold hold) {
     String of = hold.name() + ".";
-    String tip = "Hold " + hold.title() + ": ";
     return List.of(
-        line(of + "name", tip + "name of who lets the work go on"),
-        new Blank(of + "signature", Kind.SIGNATURE, tip + "signature"),
-        line(of + "time", tip + "date and time, such as 2026-11-25 14:30"));
+        line(of + "name", "tip.hold-name", hold.title()),
+        new Blank(of + "signature", Kind.SIGNATURE, "tip.hold-signature", List.of(hold.title())),
+        line(of + "time", "tip.hold-time", hold.title()));
   }
 
   /** How many rows were met, not met and not done. */
   public static List<Blank> counts() {
     return List.of(
-        line("sign-off.met", "How many rows are marked PASS"),
-        line("sign-off.not-met", "How many rows are marked FAIL"),
-        line("sign-off.not-done", "How many rows were not done"));
+        line("sign-off.met", "tip.met"),
+        line("sign-off.not-met", "tip.not-met"),
+        line("sign-off.not-done", "tip.not-done"));
   }
 
   /** Remarks. */
   public static Blank remarks() {
-    return new Blank(
-        "sign-off.remarks", Kind.LINES, "Remarks, rows not met and what was done about them");
+    return new Blank("sign-off.remarks", Kind.LINES, "sign-off.remarks", List.of());
   }
 
   /** Name, licence, date and signature of a signer. */
   public static List<Blank> signer(Signer signer) {
     String of = signer.name() + ".";
     return List.of(
-        line(of + "name", signer.text() + ": name"),
-        line(of + "licence", signer.text() + ": licence or card number"),
-        line(of + "date", signer.text() + ": date, such as 2026-11-25"),
-        new Blank(of + "signature", Kind.SIGNATURE, signer.text() + ": signature"));
+        line(of + "name", "tip.signer-name", signer.text()),
+        line(of + "licence", "tip.signer-licence", signer.text()),
+        line(of + "date", "tip.signer-date", signer.text()),
+        new Blank(
+            of + "signature", Kind.SIGNATURE, "tip.signer-signature", List.of(signer.text())));
   }
 
-  private static Blank line(String name, String tip) {
-    return new Blank(name, Kind.LINE, tip);
+  private static Blank line(String name, String text, Object... arguments) {
+    return new Blank(name, Kind.LINE, text, List.of(arguments));
   }
 
-  private static Blank tick(String name, String tip) {
-    return new Blank(name, Kind.TICK, tip);
+  private static Blank tick(String name, String text, Object... arguments) {
+    return new Blank(name, Kind.TICK, text, List.of(arguments));
   }
 }

@@ -12,7 +12,7 @@ import java.util.Map;
  *
  * @param name file name without ending
  * @param appliesWhen all must hold
- * @param before the work it stands before: {@code all}, {@code wiring} or a stage
+ * @param before what it stands before: topics or {@code wiring}, then the stage to fall back on
  * @param source key of the bibliography
  * @param standing word for how sure it is
  */
@@ -20,7 +20,7 @@ record CautionNote(
     String name,
     String title,
     List<Condition> appliesWhen,
-    String before,
+    List<String> before,
     String source,
     String standing,
     List<String> paragraphs) {
@@ -53,7 +53,7 @@ record CautionNote(
         name,
         key(name, front, "title"),
         conditions,
-        key(name, front, "before"),
+        List.of(key(name, front, "before").split(", ", -1)),
         key(name, front, "source"),
         key(name, front, "standing"),
         paragraphs(lines.subList(end + 1, lines.size())));

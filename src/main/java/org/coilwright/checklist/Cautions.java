@@ -5,9 +5,11 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.coilwright.checklist.Checklist.Caution;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
@@ -42,31 +44,55 @@ final class Cautions {
           "nec-practice");
 
   private final Tables tables;
+  private final Texts texts;
 
-  Cautions(Tables tables) {
+  Cautions(Tables tables, Texts texts) {
     this.tables = tables;
+    this.texts = texts;
   }
 
-  /** A caution that applies, numbered, and the work it stands before. */
-  private record Numbered(Caution caution, String before) {}
+  /** A caution that applies, numbered, and what it stands before: the first of these there is. */
+  private record Numbered(Caution caution, List<String> before) {}
 
-  /** The cautions for one circuit. */
-  record Chosen(List<Numbered> numbered) {
+  /** The cautions for one circuit, those that have not been placed yet among them. */
+  static final class Chosen {
+    private final List<Numbered> numbered;
+    private final Set<Caution> placed = new HashSet<>();
+
+    private Chosen(List<Numbered> numbered) {
+      this.numbered = numbered;
+    }
+
     List<Caution> all() {
       return numbered.stream().map(Numbered::caution).toList();
     }
 
-    /** Those to be read before a stage begins; wiring is part of the dead stage. */
-    List<Caution> before(Section.Stage stage) {
-      String word = stage.name().toLowerCase(Locale.ROOT);
-      return numbered.stream()
-          .filter(
-              n ->
-                  n.before().equals(word)
-                      || (stage == Section.Stage.DEAD
-                          && (n.before().equals("all") || n.before().equals("wiring"))))
-          .map(Numbered::caution)
-          .toList();
+    /** Those that belong to the wiring. */
+    List<Caution> beforeWiring() {
+      return place(n -> n.before().contains("wiring"));
+    }
+
+    /**
+     * Those that belong to a topic and have no place yet. One whose own topic this circuit lacks
+     * stands at the head of the stage it names.
+     *
+     * @param stage the keys of every topic of the topic's stage
+     */
+    List<Caution> before(Topic topic, Set<String> stage) {
+      String name = Texts.key(topic.stage());
+      return place(
+          n ->
+              n.before().stream().anyMatch(topic.keys()::contains)
+                  || (n.before().contains(name) && n.before().stream().noneMatch(stage::contains)));
+    }
+
+    /** Any left over: their stage does not occur. */
+    List<Caution> leftOver() {
+      return place(n -> true);
+    }
+
+    private List<Caution> place(Predicate<Numbered> here) {
+      return numbered.stream().filter(here).map(Numbered::caution).filter(placed::add).toList();
     }
   }
 
@@ -76,20 +102,25 @@ final class Cautions {
     for (String name : NAMES) {
       CautionNote note = note(name);
       if (holding.containsAll(note.appliesWhen())) {
-        Standing standing =
-            Standing.valueOf(note.standing().replace('-', '_').toUpperCase(Locale.ROOT));
-        String source = tables.source(note.source()).cite();
-        String cited =
-            standing == Standing.FROM_MEMORY
-                ? source + " (from memory: " + Grounds.CONFIRM + ")"
-                : source;
-        chosen.add(
-            new Numbered(
-                new Caution("C" + (chosen.size() + 1), note.title(), note.paragraphs(), cited),
-                note.before()));
+        chosen.add(new Numbered(caution(note, chosen.size() + 1), note.before()));
       }
     }
     return new Chosen(List.copyOf(chosen));
+  }
+
+  private Caution caution(CautionNote note, int number) {
+    Standing standing =
+        Standing.valueOf(note.standing().replace('-', '_').toUpperCase(Locale.ROOT));
+    String source = tables.source(note.source()).cite();
+    String key = "caution." + note.name();
+    return new Caution(
+        "C" + number,
+        texts.plain(key + ".title").orElse(note.title()),
+        texts
+            .plain(key + ".text")
+            .map(text -> List.of(text.split("\\n", -1)))
+            .orElse(note.paragraphs()),
+        standing == Standing.FROM_MEMORY ? texts.of("caution.from-memory", source) : source);
   }
 
   static CautionNote note(String name) {

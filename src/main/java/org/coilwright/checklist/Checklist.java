@@ -8,6 +8,7 @@ import org.coilwright.drawing.Picture;
  * What the electrician reads and fills in, in the order it stands on paper. Plain text and numbers;
  * whoever draws it needs to know no electricity.
  *
+ * @param texts in which language it is, and the words that are not in it
  * @param title title block
  * @param paper sheet size
  * @param notice who decides; stands on the first and on the sign-off page
@@ -16,7 +17,8 @@ import org.coilwright.drawing.Picture;
  * @param findings heaviest first
  * @param accepted deviations somebody accepted: each needs the electrician's own initials
  * @param openPoints what could not be checked or rests on memory: each to be settled on site
- * @param cautions those that fit this circuit
+ * @param cautions all that fit this circuit; each stands before the section it belongs to
+ * @param beforeWiring those of them that belong to the wiring list
  * @param wires one line a wire
  * @param figures diagrams and plots, each on a place of its own
  * @param steps sections of tests and the hold point between them, in order
@@ -26,6 +28,7 @@ import org.coilwright.drawing.Picture;
  * @param signers who signs
  */
 public record Checklist(
+    Texts texts,
     TitleBlock title,
     Paper paper,
     List<String> notice,
@@ -35,6 +38,7 @@ public record Checklist(
     List<AcceptedEntry> accepted,
     List<OpenPoint> openPoints,
     List<Caution> cautions,
+    List<Caution> beforeWiring,
     List<WireRow> wires,
     List<Figure> figures,
     List<Step> steps,
@@ -58,6 +62,7 @@ public record Checklist(
     accepted = List.copyOf(accepted);
     openPoints = List.copyOf(openPoints);
     cautions = List.copyOf(cautions);
+    beforeWiring = List.copyOf(beforeWiring);
     wires = List.copyOf(wires);
     figures = List.copyOf(figures);
     steps = List.copyOf(steps);
@@ -85,6 +90,7 @@ public record Checklist(
   /** The same on another size of paper. */
   public Checklist on(Paper other) {
     return new Checklist(
+        texts,
         title,
         other,
         notice,
@@ -94,6 +100,7 @@ public record Checklist(
         accepted,
         openPoints,
         cautions,
+        beforeWiring,
         wires,
         figures,
         steps,

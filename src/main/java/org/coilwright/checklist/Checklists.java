@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.coilwright.checklist.Checklist.BrokenRow;
+import org.coilwright.checklist.Checklist.Caution;
 import org.coilwright.checklist.Checklist.Instrument;
 import org.coilwright.checklist.Checklist.Paper;
 import org.coilwright.checklist.Checklist.Signer;
@@ -24,12 +25,20 @@ import org.coilwright.table.Tables;
 
 /** Makes the checklist for a circuit from what the rules said and what the study computed. */
 public final class Checklists {
-  private static final String NOT_STATED = "not stated";
-
   private final Tables tables;
+  private final Texts texts;
+  private final Optional<Paper> paper;
 
+  /** In English, on the paper of the practice. */
   public Checklists(Tables tables) {
+    this(tables, Texts.english(), Optional.empty());
+  }
+
+  /** In a language; on the paper of the practice if none is given. */
+  public Checklists(Tables tables, Texts texts, Optional<Paper> paper) {
     this.tables = tables;
+    this.texts = texts;
+    this.paper = paper;
   }
 
   /**
@@ -41,36 +50,36 @@ public final class Checklists {
    */
   public Checklist of(Report report, Study study, String program, LocalDate printed) {
     Anatomy anatomy = new Anatomy(study);
-    OutcomeEntries outcomes = new OutcomeEntries(report);
-    Cautions.Chosen cautions = new Cautions(tables).choose(Condition.of(anatomy));
+    OutcomeEntries outcomes = new OutcomeEntries(report, texts);
+    Cautions.Chosen cautions = new Cautions(tables, texts).choose(Condition.of(anatomy));
+    List<Caution> beforeWiring = new ArrayList<>(cautions.beforeWiring());
     List<Step> steps = steps(anatomy, cautions, report);
+    beforeWiring.addAll(cautions.leftOver());
     return new Checklist(
+        texts,
         title(report.netlist(), program, printed),
-        anatomy.isNec() ? Paper.LETTER : Paper.A4,
-        List.of(
-            "Local codes and the licensed electrician on site decide; this sheet does not replace"
-                + " either. Where they differ from it, they hold.",
-            "It was computed from the netlist named here. A circuit that was built otherwise has"
-                + " not been checked."),
+        paper.orElse(anatomy.isNec() ? Paper.LETTER : Paper.A4),
+        List.of(texts.of("notice.who-decides"), texts.of("notice.as-built")),
         summary(report),
-        List.of(
-            "a reading lies outside its band and the reason is not found;",
-            "anything smells, smokes, hums on or grows hot that should not;",
-            "a wire, a part or a rating differs from this sheet."),
+        List.of(texts.of("stop-if.reading"), texts.of("stop-if.heat"), texts.of("stop-if.differs")),
         outcomes.findings(),
         outcomes.accepted(),
         outcomes.openPoints(),
         cautions.all(),
-        new WireRows(anatomy).rows(),
+        beforeWiring,
+        new WireRows(anatomy, texts).rows(),
         List.of(),
         steps,
         outcomes.satisfied(),
         broken(study),
         instruments(steps),
-        signers());
+        List.of(
+            new Signer("signer.prepared-by", texts.of("signer.prepared-by")),
+            new Signer("signer.tested-by", texts.of("signer.tested-by")),
+            new Signer("signer.accepted-by", texts.of("signer.accepted-by"))));
   }
 
-  private static TitleBlock title(Netlist netlist, String program, LocalDate printed) {
+  private TitleBlock title(Netlist netlist, String program, LocalDate printed) {
     Netlist.About about = netlist.about();
     return new TitleBlock(
         about.title().value(),
@@ -85,96 +94,62 @@ public final class Checklists {
         printed.toString());
   }
 
-  private static String stated(Optional<String> text) {
-    return text.filter(t -> !t.isBlank()).orElse(NOT_STATED);
+  private String stated(Optional<String> text) {
+    return text.filter(t -> !t.isBlank()).orElse(texts.of("not-stated"));
   }
 
-  private static Summary summary(Report report) {
-    String sentence =
-        switch (report.verdict()) {
-          case STOP ->
-              "Must not be energised like this. Mend every finding marked STOP, check the netlist"
-                  + " again and print a new sheet.";
-          case FIX ->
-              "Correct what is marked FIX before hand-over, check the netlist again and print a new"
-                  + " sheet.";
-          case NOTE ->
-              "Nothing to stop for or to fix was found. Read the notes; what was not looked at can"
-                  + " still be wrong.";
-          case CLEAR ->
-              "No rule found anything. That does not show that the circuit is right: the tests"
-                  + " below do.";
-        };
-    long notes = report.count(Weight.NOTE);
+  private Summary summary(Report report) {
     String counts =
-        report.count(Weight.STOP)
-            + " to stop, "
-            + report.count(Weight.FIX)
-            + " to fix, "
-            + notes
-            + (notes == 1 ? " note; " : " notes; ")
-            + report.satisfied().size()
-            + " checks satisfied, "
-            + report.undecided().size()
-            + " could not be made.";
+        texts.of(
+            "verdict.counts",
+            report.count(Weight.STOP),
+            report.count(Weight.FIX),
+            report.count(Weight.NOTE),
+            report.satisfied().size(),
+            report.undecided().size());
+    String sentence = texts.of("verdict." + Texts.key(report.verdict()));
     return new Summary(report.verdict().name(), sentence, counts);
   }
 
   private List<Step> steps(Anatomy anatomy, Cautions.Chosen cautions, Report report) {
     Bands bands = new Bands(tables);
-    Plan plan = new Plan(cautions);
-    plan.add(new DeadTopics(anatomy, bands).topics());
+    Plan plan = new Plan(cautions, texts);
+    plan.add(new DeadTopics(anatomy, bands, texts).topics());
     plan.hold(
         "hold.before-any-supply",
-        "before any supply is switched on",
+        texts.of("hold.before-any-supply"),
         conditions(anatomy, plan, report, false));
-    MainsTopics mainsTopics = new MainsTopics(anatomy, bands);
+    MainsTopics mainsTopics = new MainsTopics(anatomy, bands, texts);
     List<Topic> control = new ArrayList<>(mainsTopics.beforeTheControlSupply());
-    control.addAll(new ControlTopics(anatomy).topics());
+    control.addAll(new ControlTopics(anatomy, texts).topics());
     plan.add(control);
     List<Topic> mains = mainsTopics.topics();
     if (!mains.isEmpty()) {
       plan.hold(
           "hold.before-mains",
-          "before the mains reaches the load",
+          texts.of("hold.before-mains"),
           conditions(anatomy, plan, report, true));
     }
     plan.add(mains);
-    plan.add(new SettingTopics(anatomy).topics());
+    plan.add(new SettingTopics(anatomy, texts).topics());
     return plan.steps();
   }
 
-  private static List<String> conditions(Anatomy anatomy, Plan plan, Report report, boolean again) {
+  private List<String> conditions(Anatomy anatomy, Plan plan, Report report, boolean again) {
     List<String> conditions = new ArrayList<>();
-    conditions.add(
-        "Every row of sections 1 to " + plan.sections() + " is met, or was mended and done again.");
+    conditions.add(texts.of("hold.rows", plan.sections()));
     if (!again) {
-      conditions.add("Every wire of the wiring list is ticked, and no other wire is there.");
-      conditions.add("Every point to be settled on site is settled.");
+      conditions.add(texts.of("hold.wires"));
+      conditions.add(texts.of("hold.points"));
     }
     long stops = report.count(Weight.STOP);
     if (stops > 0) {
-      conditions.add(
-          "This sheet has "
-              + stops
-              + (stops == 1 ? " finding" : " findings")
-              + " of weight STOP: it ends here. Go on with the sheet of the mended netlist.");
+      conditions.add(texts.of("hold.stops", stops));
     }
     anatomy.parts(Part.Heater.class).stream()
         .filter(h -> again && h.vessel().isPresent())
-        .forEach(
-            h ->
-                conditions.add(
-                    "Vessel of "
-                        + h.name()
-                        + " full: water has run from its outlet, air is let out, relief valve"
-                        + " free."));
-    conditions.add(
-        again
-            ? "Covers on as far as the tests allow, people away from the load, the way to the"
-                + " isolator free."
-            : "Joints for the tests taken out, tools and strands gone, covers on as far as the"
-                + " tests allow.");
+        .forEach(h -> conditions.add(texts.of("hold.vessel-full", h.name())));
+    conditions.add(texts.of(again ? "hold.covers-and-people" : "hold.covers-and-joints"));
     return conditions;
   }
 
@@ -191,42 +166,32 @@ public final class Checklists {
   }
 
   /** Only what some row asks for. */
-  private static List<Signer> signers() {
-    return List.of(
-        new Signer("signer.prepared-by", "Prepared by"),
-        new Signer("signer.tested-by", "Tested by"),
-        new Signer("signer.accepted-by", "Accepted by"));
-  }
-
-  private static Instrument instrument(String name, String text) {
-    return new Instrument(Names.of("instrument", name), text);
-  }
-
-  private static List<Instrument> instruments(List<Step> steps) {
+  private List<Instrument> instruments(List<Step> steps) {
     List<TestRow> rows =
         steps.stream()
             .filter(Section.class::isInstance)
             .flatMap(s -> ((Section) s).rows().stream())
             .toList();
     Set<String> units = rows.stream().map(r -> r.expected().unit()).collect(toSet());
-    List<Instrument> instruments = new ArrayList<>();
-    instruments.add(instrument("voltage-tester", "Two-pole voltage tester, low impedance"));
-    instruments.add(instrument("multimeter", "Multimeter"));
+    List<String> instruments = new ArrayList<>(List.of("voltage-tester", "multimeter"));
     if (units.contains("Ω")) {
-      instruments.add(instrument("low-ohmmeter", "Low-resistance ohmmeter, leads nulled"));
+      instruments.add("low-ohmmeter");
     }
     if (units.contains("MΩ")) {
-      instruments.add(instrument("insulation-tester", "Insulation tester, 250 V and 500 V"));
+      instruments.add("insulation-tester");
     }
     if (units.contains("A")) {
-      instruments.add(instrument("clamp-ammeter", "Clamp ammeter"));
+      instruments.add("clamp-ammeter");
     }
-    if (rows.stream().anyMatch(r -> r.action().startsWith(ProtectionRows.LOOP))) {
-      instruments.add(instrument("loop-tester", "Loop impedance tester"));
+    if (rows.stream().anyMatch(r -> r.name().endsWith(".loop-impedance"))) {
+      instruments.add("loop-tester");
     }
     if (units.contains("ms")) {
-      instruments.add(instrument("rcd-tester", "RCD tester"));
+      instruments.add("rcd-tester");
     }
-    return instruments;
+    return instruments.stream()
+        .map(i -> Names.of("instrument", i))
+        .map(name -> new Instrument(name, texts.of(name)))
+        .toList();
   }
 }

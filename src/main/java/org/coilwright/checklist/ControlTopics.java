@@ -17,23 +17,34 @@ import org.coilwright.solve.State;
 /** What is done with the control supply on and the load still off. */
 final class ControlTopics {
   private final Anatomy anatomy;
+  private final Texts texts;
+  private final StateWords words;
 
-  ControlTopics(Anatomy anatomy) {
+  ControlTopics(Anatomy anatomy, Texts texts) {
     this.anatomy = anatomy;
+    this.texts = texts;
+    this.words = new StateWords(anatomy, texts);
   }
 
   List<Topic> topics() {
     List<Row> rows = new ArrayList<>(supplies());
     List<Topic> topics = new ArrayList<>();
     if (!rows.isEmpty()) {
-      topics.add(new Topic(Section.Stage.ELV, "control supply", beginWith(), rows));
+      topics.add(
+          Topic.of(
+              "control-supply",
+              Section.Stage.ELV,
+              texts.of("section.control-supply"),
+              beginWith(),
+              rows));
     }
     for (Part.Relay relay : anatomy.parts(Part.Relay.class)) {
       if (anatomy.elvCoil(relay)) {
         topics.add(
-            new Topic(
+            Topic.of(
+                "elv-coil",
                 Section.Stage.ELV,
-                "coil of " + relay.name(),
+                texts.of("section.coil-of", relay.name()),
                 beginWith(),
                 coil(relay, !anatomy.inputs().isEmpty())));
       }
@@ -45,22 +56,21 @@ final class ControlTopics {
   private String beginWith() {
     Set<String> loadOnly = anatomy.loadOnlyProtection();
     List<String> loads = anatomy.loads().stream().map(Part::name).toList();
-    StringBuilder words = new StringBuilder();
+    List<String> parts = new ArrayList<>();
     if (!loads.isEmpty()) {
-      words.append(
+      parts.add(
           loadOnly.isEmpty()
-              ? "Wires of " + String.join(", ", loads) + " lifted and covered."
-              : String.join(", ", loadOnly) + " locked off.");
+              ? texts.of("begin.loads-lifted", String.join(", ", loads))
+              : texts.of("begin.locked-off", String.join(", ", loadOnly)));
     }
     Set<String> live = anatomy.controlProtection();
     if (!anatomy.inputs().isEmpty()) {
-      words
-          .append(words.isEmpty() ? "" : " ")
-          .append("The control supply itself needs the mains: what lies behind ")
-          .append(live.isEmpty() ? "the isolator" : String.join(", ", live))
-          .append(" is live at mains voltage.");
+      parts.add(
+          live.isEmpty()
+              ? texts.of("begin.mains-behind-isolator")
+              : texts.of("begin.mains-behind", String.join(", ", live)));
     }
-    return words.isEmpty() ? "Only the control supply on." : words.toString();
+    return parts.isEmpty() ? texts.of("begin.control-only") : String.join(" ", parts);
   }
 
   private List<Row> supplies() {
@@ -69,13 +79,15 @@ final class ControlTopics {
       Optional<Quantity> volts = source.volts();
       if (volts.isPresent() && volts.get().high() > 0) {
         rows.add(
-            Row.dead(
+            Row.of(
+                    texts,
+                    "control-supply",
                     Names.of(source.part(), "supply-voltage"),
-                    "Measure the control supply of " + source.part(),
-                    "between " + source.to() + " (plus) and " + source.from() + " (minus)",
                     supply(volts.get()),
-                    "switch off; a wrong supply, a wrong terminal or too much load.",
-                    Reasons.ofNetlist("voltage and tolerance as stated for " + source.part()))
+                    Reasons.ofNetlist(texts.of("how.supply-as-stated", source.part())),
+                    source.part(),
+                    source.to(),
+                    source.from())
                 .live(!anatomy.inputs().isEmpty()));
       }
     }
@@ -90,88 +102,77 @@ final class ControlTopics {
   List<Row> coil(Part.Relay relay, boolean live) {
     List<Row> rows = new ArrayList<>();
     String unit = anatomy.elvCoil(relay) ? "V DC" : "V AC";
-    String where =
-        "between "
-            + relay.name()
-            + "."
-            + relay.coil().first()
-            + " and "
-            + relay.name()
-            + "."
-            + relay.coil().second();
     Optional<CoilLimits> limits = anatomy.study().limits(relay.name());
     Optional<State> off = anatomy.stateWith(relay.name(), false);
     if (off.isPresent() && limits.isPresent()) {
       rows.add(
-          new Row(
-              Names.of(relay.name(), "coil-voltage-off"),
-              anatomy.inWords(off.get()) + ".",
-              "Measure the coil voltage of " + relay.name(),
-              where,
-              Band.atMost(limits.get().release().value(), unit),
-              "look for leakage, a sneak path or a wrong wire.",
-              live,
-              Reasons.of(limits.get().releaseReason(), limits.get().release())));
+          row(
+                  relay,
+                  "coil-voltage-off",
+                  Band.atMost(limits.get().release().value(), unit),
+                  Reasons.of(limits.get().releaseReason(), limits.get().release()))
+              .when(words.of(off.get()) + "."));
     }
     Optional<State> on = anatomy.stateWith(relay.name(), true);
     if (on.isPresent()) {
       CoilReading reading = anatomy.study().coil(relay.name(), on.get());
-      String condition = anatomy.inWords(on.get()) + "." + alsoIn(relay.name(), on.get());
+      String condition = words.of(on.get()) + "." + alsoIn(relay.name(), on.get());
       if (reading.highest() > 0 && reading.highest() >= reading.lowest()) {
         rows.add(
-            new Row(
-                Names.of(relay.name(), "coil-voltage-on"),
-                condition,
-                "Measure the coil voltage of " + relay.name(),
-                where + (anatomy.elvCoil(relay) ? plus(relay, reading) : ""),
-                Band.between(Math.max(0, reading.lowest()), reading.highest(), unit),
-                "measure again at the supply; compare the run's length and size.",
-                live,
-                computed(reading, limits)));
+            row(
+                    relay,
+                    anatomy.elvCoil(relay) ? "coil-voltage-on-plus" : "coil-voltage-on",
+                    Band.between(Math.max(0, reading.lowest()), reading.highest(), unit),
+                    computed(reading, limits),
+                    plus(relay, reading))
+                .when(condition));
       }
       rows.add(
-          new Row(
-              Names.of(relay.name(), "pulls-in"),
-              condition,
-              "Watch the armature of " + relay.name(),
-              "",
-              new Seen(Expected.State.PULLS_IN),
-              "switch off; do not let it chatter.",
-              live,
-              Reasons.ofNetlist("pulled in in this position")));
+          row(
+                  relay,
+                  "pulls-in",
+                  new Seen(Expected.State.PULLS_IN),
+                  Reasons.ofNetlist(texts.of("how.pulled-in")))
+              .when(condition));
       if (off.isPresent()) {
         rows.add(
-            new Row(
-                Names.of(relay.name(), "lets-go"),
-                anatomy.inWords(off.get()) + ".",
-                "Watch the armature of " + relay.name() + " again",
-                "",
-                new Seen(Expected.State.LETS_GO),
-                "look for leakage, a suppressor that is reversed or a stuck armature.",
-                live,
-                Reasons.ofNetlist("let go in this position")));
+            row(
+                    relay,
+                    "lets-go",
+                    new Seen(Expected.State.LETS_GO),
+                    Reasons.ofNetlist(texts.of("how.let-go")))
+                .when(words.of(off.get()) + "."));
       }
     }
-    return rows;
+    return rows.stream().map(r -> r.live(live)).toList();
+  }
+
+  private Row row(
+      Part.Relay relay, String kind, Expected expected, Grounds grounds, String... more) {
+    List<Object> arguments =
+        new ArrayList<>(List.of(relay.name(), relay.coil().first(), relay.coil().second()));
+    arguments.addAll(List.of(more));
+    String test = kind.equals("coil-voltage-on-plus") ? "coil-voltage-on" : kind;
+    return Row.of(
+        texts, kind, Names.of(relay.name(), test), expected, grounds, arguments.toArray());
   }
 
   /** Relays that pull in along with this one. */
-  private static String alsoIn(String relay, State state) {
+  private String alsoIn(String relay, State state) {
     List<String> others =
         state.pulledIn().entrySet().stream()
             .filter(e -> e.getValue() && !e.getKey().equals(relay))
             .map(Map.Entry::getKey)
             .toList();
-    return others.isEmpty() ? "" : " " + String.join(", ", others) + " in as well.";
+    return others.isEmpty() ? "" : " " + texts.of("when.also-in", String.join(", ", others));
   }
 
   private static String plus(Part.Relay relay, CoilReading reading) {
-    String pin = reading.volts() < 0 ? relay.coil().second() : relay.coil().first();
-    return ", plus at " + pin;
+    return reading.volts() < 0 ? relay.coil().second() : relay.coil().first();
   }
 
-  private static Grounds computed(CoilReading reading, Optional<CoilLimits> limits) {
-    String how = "lowest: " + reading.lowestCorner() + "; highest: " + reading.highestCorner();
+  private Grounds computed(CoilReading reading, Optional<CoilLimits> limits) {
+    String how = texts.of("how.corners", reading.lowestCorner(), reading.highestCorner());
     return limits
         .map(l -> Reasons.of(how, l.operate(), l.highest()))
         .orElseGet(() -> Reasons.ofNetlist(how));

@@ -4,36 +4,37 @@ import java.util.List;
 
 /** What is done before anything is switched on: isolation, markings, resistances. */
 final class DeadTopics {
-  private static final String BEGIN = "Every supply locked off and proved dead.";
-
   private final Anatomy anatomy;
   private final Bands bands;
+  private final Texts texts;
 
-  DeadTopics(Anatomy anatomy, Bands bands) {
+  DeadTopics(Anatomy anatomy, Bands bands, Texts texts) {
     this.anatomy = anatomy;
     this.bands = bands;
+    this.texts = texts;
   }
 
   List<Topic> topics() {
+    String dead = texts.of("begin.dead");
     ColdRows cold = new ColdRows(anatomy, bands);
     return List.of(
         topic(
-            "isolate and prove dead",
-            "Nothing of this circuit has been switched on yet.",
-            new IsolationRows(anatomy, bands).rows()),
-        topic("parts are the ones listed", BEGIN, new MarkingRows(anatomy).rows()),
-        topic("protective conductor", BEGIN, cold.protective()),
-        topic("coils", BEGIN, cold.coils()),
-        topic("control lines", BEGIN, cold.loops()),
-        topic("loads", BEGIN, cold.elements()),
-        topic("thermostats and cut-outs", BEGIN + " Vessel cold.", cold.thermals()),
+            "isolate",
+            texts.of("begin.nothing-on"),
+            new IsolationRows(anatomy, bands, texts).rows()),
+        topic("markings", dead, new MarkingRows(anatomy, texts).rows()),
+        topic("protective-conductor", dead, cold.protective()),
+        topic("coils", dead, cold.coils()),
+        topic("control-lines", dead, cold.loops()),
+        topic("loads", dead, cold.elements()),
+        topic("thermals", dead + " " + texts.of("begin.vessel-cold"), cold.thermals()),
         topic(
             "insulation",
-            BEGIN + " Controllers, supply units and suppressors disconnected or joined out.",
+            dead + " " + texts.of("begin.electronics-out"),
             new InsulationRows(anatomy, bands).rows()));
   }
 
-  private static Topic topic(String title, String beginWith, List<Row> rows) {
-    return new Topic(Section.Stage.DEAD, title, beginWith, rows);
+  private Topic topic(String key, String beginWith, List<Row> rows) {
+    return Topic.of(key, Section.Stage.DEAD, texts.of("section." + key), beginWith, rows);
   }
 }

@@ -7,8 +7,8 @@ import java.util.OptionalDouble;
 
 /** What must come of a test row: a band with its unit, a state from a closed list, or a setting. */
 public sealed interface Expected {
-  /** As printed. */
-  String text();
+  /** As printed in a language. */
+  String text(Texts texts);
 
   /** The unit that the reading is written down in; empty if there is nothing to measure. */
   default String unit() {
@@ -62,7 +62,11 @@ public sealed interface Expected {
 
     /** Both limits carry the same decimals and are rounded inwards, never outwards. */
     @Override
-    public String text() {
+    public String text(Texts texts) {
+      return texts.figure(text());
+    }
+
+    private String text() {
       int decimals = decimals();
       if (max.isEmpty()) {
         return "≥ " + print(min.orElse(0), decimals, RoundingMode.CEILING) + " " + unit;
@@ -116,8 +120,8 @@ public sealed interface Expected {
    */
   record Seen(State state) implements Expected {
     @Override
-    public String text() {
-      return state.text();
+    public String text(Texts texts) {
+      return state.text(texts);
     }
   }
 
@@ -128,32 +132,26 @@ public sealed interface Expected {
    */
   record Setting(String value) implements Expected {
     @Override
-    public String text() {
-      return "reads " + value;
+    public String text(Texts texts) {
+      return texts.of("expected.setting", value);
     }
   }
 
   /** The states that can be expected. Each says what is so, never that somebody looked. */
   enum State {
-    LOCKED_OFF("locked off, key kept"),
-    SHOWS_A_KNOWN_SOURCE("tester shows a known live source"),
-    PULLS_IN("armature pulls in, no chatter"),
-    LETS_GO("armature lets go at once"),
-    STAYS_OUT("armature stays out"),
-    TRIPS("trips at once"),
-    DOES_NOT_TRIP("does not trip"),
-    STAYS_OPEN("contact stays open for two minutes"),
-    FITTED("fitted and legible");
+    LOCKED_OFF,
+    SHOWS_A_KNOWN_SOURCE,
+    PULLS_IN,
+    LETS_GO,
+    STAYS_OUT,
+    TRIPS,
+    DOES_NOT_TRIP,
+    STAYS_OPEN,
+    FITTED;
 
-    private final String text;
-
-    State(String text) {
-      this.text = text;
-    }
-
-    /** As printed. */
-    public String text() {
-      return text;
+    /** As printed in a language. */
+    public String text(Texts texts) {
+      return texts.of("state." + Texts.key(this));
     }
   }
 }

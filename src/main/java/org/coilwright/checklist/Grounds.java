@@ -11,9 +11,6 @@ import java.util.List;
  * @param confirm true if it must be confirmed before anybody relies on it
  */
 public record Grounds(String how, List<String> sources, String standing, boolean confirm) {
-  /** What is printed beside an open box. */
-  public static final String CONFIRM = "confirm before relying on it";
-
   /** Copies the list. */
   public Grounds {
     sources = List.copyOf(sources);

@@ -13,35 +13,25 @@ import org.coilwright.quantity.Quantity;
 final class IsolationRows {
   private final Anatomy anatomy;
   private final Bands bands;
+  private final Texts texts;
 
-  IsolationRows(Anatomy anatomy, Bands bands) {
+  IsolationRows(Anatomy anatomy, Bands bands, Texts texts) {
     this.anatomy = anatomy;
     this.bands = bands;
+    this.texts = texts;
   }
 
   List<Row> rows() {
-    Grounds order = bands.published("the order in which a circuit is made dead", "en-50110-1");
+    Grounds order = bands.published(texts.of("how.order-of-isolation"), "en-50110-1");
     List<Row> rows = new ArrayList<>();
     List<Part.Mains> mains = anatomy.parts(Part.Mains.class);
     for (Part.Mains incoming : mains) {
-      rows.add(
-          Row.dead(
-              Names.of(incoming.name(), "locked-off"),
-              "Lock off " + incoming.name(),
-              "at the isolator that feeds " + incoming.name(),
-              new Seen(State.LOCKED_OFF),
-              "no work on the circuit until it can be locked off.",
-              order));
+      String name = incoming.name();
+      rows.add(row("lock-off", Names.of(name, "locked-off"), State.LOCKED_OFF, order, name));
     }
     if (Condition.BATTERY_PLANT.holds(anatomy)) {
-      rows.add(
-          Row.dead(
-              Names.of("inverter", "locked-off"),
-              "Lock off the inverter's supply of this circuit",
-              "at the inverter's AC isolator",
-              new Seen(State.LOCKED_OFF),
-              "no work on the circuit until it can be locked off.",
-              order));
+      String name = Names.of("inverter", "locked-off");
+      rows.add(row("lock-off-inverter", name, State.LOCKED_OFF, order));
     }
     rows.add(prove("before", order));
     for (Part.Mains incoming : mains) {
@@ -49,13 +39,14 @@ final class IsolationRows {
       if (volts > 0) {
         Reasoned off = bands.off(volts, "V AC");
         rows.add(
-            Row.dead(
+            Row.of(
+                texts,
+                "dead-mains",
                 Names.of(incoming.name(), "proved-dead"),
-                "Measure every pair at " + incoming.name(),
-                "between each two of " + String.join(", ", incoming.pins()) + "; write the highest",
                 off.band(),
-                "find what feeds it; it is live.",
-                off.grounds()));
+                off.grounds(),
+                incoming.name(),
+                String.join(", ", incoming.pins())));
       }
     }
     for (Branch.Source source : anatomy.directSources()) {
@@ -63,26 +54,27 @@ final class IsolationRows {
       if (volts > 0) {
         Reasoned off = bands.off(volts, "V DC");
         rows.add(
-            Row.dead(
+            Row.of(
+                texts,
+                "dead-output",
                 Names.of(source.part(), "proved-dead"),
-                "Measure the output of " + source.part(),
-                "between " + source.to() + " and " + source.from(),
                 off.band(),
-                "find what feeds it; wait for its capacitors.",
-                off.grounds()));
+                off.grounds(),
+                source.part(),
+                source.to(),
+                source.from()));
       }
     }
     rows.add(prove("after", order));
     return rows;
   }
 
-  private static Row prove(String when, Grounds grounds) {
-    return Row.dead(
-        Names.of("voltage-tester", "proved", when),
-        "Prove the voltage tester " + when,
-        "on a known live source",
-        new Seen(State.SHOWS_A_KNOWN_SOURCE),
-        "take another tester and repeat every reading of this section.",
-        grounds);
+  private Row prove(String when, Grounds order) {
+    String name = Names.of("voltage-tester", "proved", when);
+    return row("prove-tester-" + when, name, State.SHOWS_A_KNOWN_SOURCE, order);
+  }
+
+  private Row row(String kind, String name, State state, Grounds grounds, Object... arguments) {
+    return Row.of(texts, kind, name, new Seen(state), grounds, arguments);
   }
 }

@@ -3,7 +3,6 @@ package org.coilwright.checklist;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.coilwright.checklist.Bands.Reasoned;
@@ -22,9 +21,13 @@ final class LoadRows {
   private final Bands bands;
   private final Volts volts;
   private final Part load;
+  private final Texts texts;
+  private final StateWords words;
 
-  LoadRows(Anatomy anatomy, Bands bands, Volts volts, Part load) {
+  LoadRows(Anatomy anatomy, Bands bands, Volts volts, Part load, Texts texts) {
     this.anatomy = anatomy;
+    this.texts = texts;
+    this.words = new StateWords(anatomy, texts);
     this.bands = bands;
     this.volts = volts;
     this.load = load;
@@ -34,14 +37,7 @@ final class LoadRows {
     Reasoned none = bands.off(volts.toEarth(), "V AC");
     List<Row> rows = new ArrayList<>();
     for (String pin : anatomy.livePins(load)) {
-      rows.add(
-          live(
-              Names.of(load.name(), "off", pin),
-              "Measure " + pin(pin) + " against earth",
-              "between " + pin(pin) + " and PE",
-              none.band(),
-              "switch off; a line stays on, a pole has welded or line and neutral are crossed.",
-              none.grounds()));
+      rows.add(live("load-off", "off-" + pin, none.band(), none.grounds(), pin));
     }
     return rows;
   }
@@ -57,12 +53,12 @@ final class LoadRows {
         Quantity expected = acrossLines ? volts.acrossLines() : volts.toNeutral();
         rows.add(
             live(
-                Names.of(load.name(), "voltage", pins.get(i), pins.get(j)),
-                "Measure the voltage at " + load.name(),
-                "between " + pin(pins.get(i)) + " and " + pin(pins.get(j)),
+                "load-voltage",
+                "voltage-" + pins.get(i) + "-" + pins.get(j),
                 Volts.band(expected, drop.value()),
-                "switch off; look for an open pole, a lost line or a loose clamp.",
-                Reasons.of("supply tolerance and the drop to the load", drop)));
+                Reasons.of(texts.of("how.load-voltage"), drop),
+                pins.get(i),
+                pins.get(j)));
       }
     }
     for (String pin : pins) {
@@ -83,33 +79,25 @@ final class LoadRows {
     double low = heater ? least.value() : 1 - other.value();
     double high = heater ? most.value() : 1 + other.value();
     return live(
-        Names.of(load.name(), "current", pin),
-        "Measure the current of " + pin(pin),
-        "around the wire at " + pin(pin),
+        "load-current",
+        "current-" + pin,
         Band.between(
             amps * low * supply.low() / supply.nominal(),
             amps * high * supply.high() / supply.nominal(),
             "A"),
-        "switch off; compare with the plate, then with the element's resistance.",
         Reasons.of(
-            Printed.of(amps, Dimension.CURRENT)
-                + " at nominal voltage, with the tolerance of power and of supply",
+            texts.of("how.load-current", texts.figure(Printed.of(amps, Dimension.CURRENT))),
             heater ? least : other,
-            heater ? most : other));
+            heater ? most : other),
+        pin);
   }
 
-  private String pin(String pin) {
-    return load.name() + "." + pin;
-  }
-
-  private static Row live(
-      String name,
-      String action,
-      String where,
-      Expected expected,
-      String otherwise,
-      Grounds grounds) {
-    return new Row(name, "", action, where, expected, otherwise, true, grounds);
+  private Row live(
+      String kind, String test, Expected expected, Grounds grounds, Object... pinsAndMore) {
+    List<Object> arguments = new ArrayList<>(List.of(load.name()));
+    arguments.addAll(List.of(pinsAndMore));
+    return Row.of(texts, kind, Names.of(load.name(), test), expected, grounds, arguments.toArray())
+        .live(true);
   }
 
   List<Row> oneByOne() {
@@ -128,14 +116,16 @@ final class LoadRows {
       }
       rows.add(
           live(
-              Names.of(load.name(), "stopped-by", column),
-              verb(column, !position),
-              "around every wire of " + load.name() + "; write the highest current",
+              kind(column, !position),
+              "stopped-by-" + column,
               Band.atMost(share.value() * rated, "A"),
-              "switch off: " + load.name() + " is not stopped by " + column + ".",
               Reasons.of(
-                  Printed.given(share.value(), Dimension.RATIO) + " of the current when on",
-                  share)));
+                  texts.of(
+                      "how.share-of-current",
+                      texts.figure(Printed.given(share.value(), Dimension.RATIO))),
+                  share),
+              column,
+              words.position(column, !position)));
     }
     return rows;
   }
@@ -145,14 +135,11 @@ final class LoadRows {
   }
 
   /** What a hand does to bring a contact into the other position. */
-  private String verb(String column, boolean operated) {
+  private String kind(String column, boolean operated) {
     Part part = anatomy.netlist().parts().get(column);
     if (part instanceof Part.Thermal thermal && !operated) {
-      return thermal.isCutOut()
-          ? "Trip " + column + " by its test means"
-          : "Turn " + column + " down until it opens";
+      return thermal.isCutOut() ? "stop-by-cut-out" : "stop-by-thermostat";
     }
-    String word = anatomy.position(column, operated);
-    return "Turn " + column + " to " + word.toLowerCase(Locale.ROOT);
+    return "stop-by-contact";
   }
 }

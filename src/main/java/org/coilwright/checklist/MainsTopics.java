@@ -11,14 +11,14 @@ import org.coilwright.solve.State;
 
 /** What is done with the mains on. */
 final class MainsTopics {
-  private static final String ALL_OFF = "Every breaker, fuse and residual-current device off.";
-
   private final Anatomy anatomy;
   private final Bands bands;
+  private final Texts texts;
 
-  MainsTopics(Anatomy anatomy, Bands bands) {
+  MainsTopics(Anatomy anatomy, Bands bands, Texts texts) {
     this.anatomy = anatomy;
     this.bands = bands;
+    this.texts = texts;
   }
 
   /**
@@ -29,11 +29,12 @@ final class MainsTopics {
     return anatomy.mains().isEmpty() || anatomy.inputs().isEmpty()
         ? List.of()
         : List.of(
-            new Topic(
+            Topic.of(
+                "incoming",
                 Section.Stage.ELV,
-                "the mains that the control supply needs",
-                ALL_OFF,
-                incoming(new Volts(bands, anatomy.mains().get()))));
+                texts.of("section.mains-for-control"),
+                texts.of("begin.all-off"),
+                incoming(new Volts(bands, anatomy.mains().get(), texts))));
   }
 
   List<Topic> topics() {
@@ -41,43 +42,70 @@ final class MainsTopics {
     if (mains.isEmpty()) {
       return List.of();
     }
-    Volts volts = new Volts(bands, mains.get());
+    Volts volts = new Volts(bands, mains.get(), texts);
     List<Topic> topics = new ArrayList<>();
     if (anatomy.inputs().isEmpty()) {
-      topics.add(topic("incoming supply", ALL_OFF, incoming(volts)));
+      topics.add(
+          topic(
+              "incoming",
+              texts.of("section.incoming"),
+              texts.of("begin.all-off"),
+              incoming(volts)));
     }
     topics.add(
-        topic("protection", "Loads off.", new ProtectionRows(anatomy, bands).rows(mains.get())));
+        topic(
+            "protection",
+            texts.of("section.protection"),
+            texts.of("begin.loads-off"),
+            new ProtectionRows(anatomy, bands, texts).rows(mains.get())));
     for (Part.Relay relay : anatomy.parts(Part.Relay.class)) {
       if (anatomy.mainsCoil(relay)) {
-        List<Row> rows = new ControlTopics(anatomy).coil(relay, true);
-        topics.add(topic("coil of " + relay.name(), loadsOff(), rows));
+        List<Row> rows = new ControlTopics(anatomy, texts).coil(relay, true);
+        topics.add(
+            topic("mains-coil", texts.of("section.coil-of", relay.name()), loadsOff(), rows));
       }
     }
     for (Part load : anatomy.loads()) {
-      LoadRows rows = new LoadRows(anatomy, bands, volts, load);
+      LoadRows rows = new LoadRows(anatomy, bands, volts, load, texts);
       anatomy
           .stateWithOff(load.name())
-          .ifPresent(s -> topics.add(topic(load.name() + " off", standing(s), rows.off())));
+          .ifPresent(
+              s ->
+                  topics.add(
+                      topic(
+                          "load-off",
+                          texts.of("section.load-off", load.name()),
+                          standing(s),
+                          rows.off())));
       anatomy
           .stateWithOn(load.name())
-          .ifPresent(s -> topics.add(topic(load.name() + " on", standing(s), rows.on(s))));
+          .ifPresent(
+              s ->
+                  topics.add(
+                      topic(
+                          "load-on",
+                          texts.of("section.load-on", load.name()),
+                          standing(s),
+                          rows.on(s))));
       topics.add(
           topic(
-              load.name() + ", one contact after another",
-              "All as for " + load.name() + " on; put each contact back before the next row.",
+              "one-by-one",
+              texts.of("section.one-by-one", load.name()),
+              texts.of("begin.one-by-one", load.name()),
               rows.oneByOne()));
     }
     return topics;
   }
 
-  private static Topic topic(String title, String beginWith, List<Row> rows) {
-    return new Topic(Section.Stage.MAINS, title, beginWith, rows);
+  private static Topic topic(String key, String title, String beginWith, List<Row> rows) {
+    return Topic.of(key, Section.Stage.MAINS, title, beginWith, rows);
   }
 
   private String loadsOff() {
     var only = anatomy.loadOnlyProtection();
-    return only.isEmpty() ? "Loads disconnected." : String.join(", ", only) + " still locked off.";
+    return only.isEmpty()
+        ? texts.of("begin.loads-disconnected")
+        : texts.of("begin.still-locked-off", String.join(", ", only));
   }
 
   private List<Row> incoming(Volts volts) {
@@ -96,30 +124,32 @@ final class MainsTopics {
       }
       Reasoned off = bands.off(volts.toEarth(), "V AC");
       rows.add(
-          Row.dead(
+          Row.of(
+                  texts,
+                  "neutral-to-earth",
                   Names.of(part.name(), "neutral-to-earth"),
-                  "Measure the neutral of " + part.name() + " against earth",
-                  "between " + part.name() + ".N and " + part.name() + ".PE",
                   off.band(),
-                  "switch off; line and neutral may be crossed, or the neutral is open.",
-                  off.grounds())
+                  off.grounds(),
+                  part.name())
               .live(true));
     }
     return rows;
   }
 
-  private static Row voltage(String part, String from, String to, Quantity volts, Grounds grounds) {
-    return Row.dead(
+  private Row voltage(String part, String from, String to, Quantity volts, Grounds grounds) {
+    return Row.of(
+            texts,
+            "mains-voltage",
             Names.of(part, "voltage", from, to),
-            "Measure the supply at " + part,
-            "between " + part + "." + from + " and " + part + "." + to,
             Volts.band(volts, 0),
-            "switch off; wrong line, lost neutral or a supply outside its range.",
-            grounds)
+            grounds,
+            part,
+            from,
+            to)
         .live(true);
   }
 
   private String standing(State state) {
-    return "Every protective device on. " + anatomy.inWords(state) + ".";
+    return texts.of("begin.all-on", new StateWords(anatomy, texts).of(state));
   }
 }

@@ -3,7 +3,6 @@ package org.coilwright.checklist;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.coilwright.checklist.Expected.Setting;
@@ -13,9 +12,11 @@ import org.coilwright.netlist.Written;
 /** Whether the parts in the enclosure are the ones of the netlist. */
 final class MarkingRows {
   private final Anatomy anatomy;
+  private final Texts texts;
 
-  MarkingRows(Anatomy anatomy) {
+  MarkingRows(Anatomy anatomy, Texts texts) {
     this.anatomy = anatomy;
+    this.texts = texts;
   }
 
   List<Row> rows() {
@@ -24,25 +25,28 @@ final class MarkingRows {
       String marking = marking(part);
       if (!marking.isEmpty()) {
         rows.add(
-            Row.dead(
+            Row.of(
+                texts,
+                "read-marking",
                 Names.of(part.name(), "marking"),
-                "Read the marking of " + part.name(),
-                part.head().label().map(l -> "(" + l + ")").orElse(""),
                 new Setting(marking),
-                "fit the part listed, or check the netlist again with the one that is there.",
-                Reasons.ofNetlist("as written in the netlist")));
+                Reasons.ofNetlist(texts.of("how.as-written")),
+                part.name(),
+                part.head().label().map(l -> "(" + l + ")").orElse("")));
       }
     }
     return rows;
   }
 
-  private static String marking(Part part) {
+  private String marking(Part part) {
     if (part instanceof Part.Relay relay) {
-      return "coil " + relay.coil().voltage().text();
+      return texts.of("marking.coil", text(Optional.of(relay.coil().voltage())));
     }
     if (part instanceof Part.Protective device) {
       String kind =
-          device.isRcd() ? "type " + text(device.kind()) : "curve " + text(device.curve());
+          device.isRcd()
+              ? device.kind().map(k -> texts.of("marking.rcd-type", k.text())).orElse("")
+              : device.curve().map(c -> texts.of("marking.curve", c.text())).orElse("");
       return joined(kind, text(device.rating()), text(device.trip()), poles(device));
     }
     if (part instanceof Part.Fuse fuse) {
@@ -52,7 +56,7 @@ final class MarkingRows {
       String connection =
           heater.connection().value() == Part.Connection.SINGLE
               ? ""
-              : heater.connection().value().name().toLowerCase(Locale.ROOT).replace('_', ' ');
+              : texts.of("connection." + Texts.key(heater.connection().value()));
       return joined(text(heater.power()), text(heater.voltage()), connection);
     }
     if (part instanceof Part.OtherLoad load) {
@@ -64,19 +68,17 @@ final class MarkingRows {
     return "";
   }
 
-  private static String poles(Part.Protective device) {
+  private String poles(Part.Protective device) {
     long lines = device.poles().stream().filter(p -> !p.neutral()).count();
-    String words = lines + (lines == 1 ? " pole" : " poles");
-    return lines == device.poles().size() ? words : words + " and N";
+    return texts.of(
+        lines == device.poles().size() ? "marking.poles" : "marking.poles-and-neutral", lines);
   }
 
-  private static String text(Optional<? extends Written<?>> written) {
-    return written.map(Written::text).orElse("");
+  private String text(Optional<? extends Written<?>> written) {
+    return written.map(w -> texts.figure(w.text())).orElse("");
   }
 
   private static String joined(String... parts) {
-    return Arrays.stream(parts)
-        .filter(p -> !p.isBlank() && !p.equals("curve ") && !p.equals("type "))
-        .collect(Collectors.joining(", "));
+    return Arrays.stream(parts).filter(p -> !p.isBlank()).collect(Collectors.joining(", "));
   }
 }

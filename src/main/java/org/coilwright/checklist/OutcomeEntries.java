@@ -29,9 +29,11 @@ final class OutcomeEntries {
   private static final String NOT_CHECKED = "record.not-checked";
 
   private final Report report;
+  private final Texts texts;
 
-  OutcomeEntries(Report report) {
+  OutcomeEntries(Report report, Texts texts) {
     this.report = report;
+    this.texts = texts;
   }
 
   List<FindingEntry> findings() {
@@ -72,8 +74,8 @@ final class OutcomeEntries {
     return entries;
   }
 
-  private static String place(Violated finding) {
-    return String.join(", ", finding.at()) + ", line " + finding.mark().line();
+  private String place(Violated finding) {
+    return texts.of("finding.place", String.join(", ", finding.at()), finding.mark().line());
   }
 
   private FindingEntry entry(Violated finding, String name) {
@@ -82,19 +84,16 @@ final class OutcomeEntries {
     if (!silenced.isEmpty()) {
       sentence(
           detail,
-          "Follows from it, and is not listed on its own: "
-              + String.join("; ", silenced.stream().map(Violated::headline).toList())
-              + ".");
+          texts.of(
+              "finding.follows",
+              String.join("; ", silenced.stream().map(Violated::headline).toList())));
     }
     var accepted = report.accepted().get(finding);
     if (accepted != null) {
-      sentence(
-          detail,
-          "Accepted by "
-              + accepted.by()
-              + ": "
-              + accepted.because()
-              + (report.counts(finding) ? " It still counts: a STOP cannot be accepted." : ""));
+      sentence(detail, texts.of("finding.accepted", accepted.by(), accepted.because()));
+      if (report.counts(finding)) {
+        sentence(detail, texts.of("finding.still-counts"));
+      }
     }
     return new FindingEntry(
         name,
@@ -140,7 +139,12 @@ final class OutcomeEntries {
     }
     missing.forEach(
         (key, sentences) ->
-            add(points, taken, key, key, "Not checked: " + String.join(" ", sentences)));
+            add(
+                points,
+                taken,
+                key,
+                key,
+                texts.of("point.not-checked", String.join(" ", sentences))));
     remembered()
         .forEach(
             (rule, remembered) ->
@@ -148,12 +152,8 @@ final class OutcomeEntries {
                     points,
                     taken,
                     remembered.rule(),
-                    "The limit for " + rule + " at " + String.join(", ", remembered.at()),
-                    "From memory: "
-                        + Grounds.CONFIRM
-                        + ". It rests on: "
-                        + String.join("; ", remembered.sources())
-                        + "."));
+                    texts.of("point.limit", rule, String.join(", ", remembered.at())),
+                    texts.of("point.from-memory", String.join("; ", remembered.sources()))));
     return points;
   }
 
@@ -171,7 +171,7 @@ final class OutcomeEntries {
 
   private record Remembered(String rule, Set<String> at, Set<String> sources) {}
 
-  private static void remember(Map<String, Remembered> byRule, Basis basis, Outcome outcome) {
+  private void remember(Map<String, Remembered> byRule, Basis basis, Outcome outcome) {
     if (basis.standing() == Standing.FROM_MEMORY) {
       Remembered remembered =
           byRule.computeIfAbsent(
@@ -179,7 +179,7 @@ final class OutcomeEntries {
               k ->
                   new Remembered(
                       outcome.rule().id(), new LinkedHashSet<>(), new LinkedHashSet<>()));
-      remembered.at().add(outcome.at().isEmpty() ? "the circuit" : outcome.at().get(0));
+      remembered.at().add(outcome.at().isEmpty() ? texts.of("the-circuit") : outcome.at().get(0));
       remembered.sources().addAll(basis.sources());
     }
   }
@@ -202,23 +202,23 @@ final class OutcomeEntries {
           "m", Dimension.LENGTH);
 
   /** Value and limit as text, with as many figures as it takes to tell them apart. */
-  private static List<String> measures(Optional<Measure> value, Optional<Measure> limit) {
+  private List<String> measures(Optional<Measure> value, Optional<Measure> limit) {
     if (value.isPresent() && limit.isPresent() && value.get().unit().equals(limit.get().unit())) {
       Dimension dimension = BY_UNIT.getOrDefault(value.get().unit(), Dimension.COUNT);
       Printed.Pair numbers = Printed.pair(value.get().number(), limit.get().number(), dimension);
       String unit = dimension == Dimension.COUNT ? " " + value.get().unit() : "";
-      return List.of(numbers.value() + unit, numbers.limit() + unit);
+      return List.of(texts.figure(numbers.value() + unit), texts.figure(numbers.limit() + unit));
     }
     return List.of(measure(value), measure(limit));
   }
 
-  private static String measure(Optional<Measure> measure) {
+  private String measure(Optional<Measure> measure) {
     return measure
         .map(
             m -> {
               Dimension dimension = BY_UNIT.getOrDefault(m.unit(), Dimension.COUNT);
               String number = Printed.of(m.number(), dimension);
-              return dimension == Dimension.COUNT ? number + " " + m.unit() : number;
+              return texts.figure(dimension == Dimension.COUNT ? number + " " + m.unit() : number);
             })
         .orElse("");
   }

@@ -4,32 +4,35 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import org.coilwright.checklist.Checklist.Caution;
 
 /** Numbers the sections and rows and puts the hold points between the stages. */
 final class Plan {
   private final Cautions.Chosen cautions;
+  private final Texts texts;
   private final List<Step> steps = new ArrayList<>();
   private final Set<String> names = new HashSet<>();
   private int sections;
 
-  Plan(Cautions.Chosen cautions) {
+  Plan(Cautions.Chosen cautions, Texts texts) {
     this.cautions = cautions;
+    this.texts = texts;
   }
 
   /** Adds what is to be done while one stage lasts; a topic without rows is left out. */
   void add(List<Topic> topics) {
-    boolean first = true;
-    for (Topic topic : joined(topics)) {
+    List<Topic> joined = joined(topics);
+    Set<String> keys = new HashSet<>();
+    joined.forEach(topic -> keys.addAll(topic.keys()));
+    for (Topic topic : joined) {
       List<Row> rows = topic.rows();
       // Parts of like size: ten rows become five and five, not nine and one.
       int parts = (rows.size() + Section.MOST_ROWS - 1) / Section.MOST_ROWS;
       for (int part = 0; part < parts; part++) {
         int from = part * rows.size() / parts;
         int to = (part + 1) * rows.size() / parts;
-        String title = parts == 1 ? topic.title() : topic.title() + ", part " + (part + 1);
-        section(topic, title, rows.subList(from, to), first);
-        first = false;
+        String title =
+            parts == 1 ? topic.title() : texts.of("section.part", topic.title(), part + 1);
+        section(topic, title, rows.subList(from, to), keys);
       }
     }
   }
@@ -51,23 +54,19 @@ final class Plan {
     return joined;
   }
 
-  private void section(Topic topic, String title, List<Row> rows, boolean firstOfStage) {
+  private void section(Topic topic, String title, List<Row> rows, Set<String> keys) {
     sections++;
     List<TestRow> numbered = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
       Row row = rows.get(i);
       numbered.add(row.numbered(sections + "." + (i + 1), Names.free(row.name(), names)));
     }
-    List<String> readFirst = new ArrayList<>();
-    if (firstOfStage) {
-      cautions.before(topic.stage()).stream().map(Caution::number).forEach(readFirst::add);
-    }
     steps.add(
         new Section(
             String.valueOf(sections),
             title,
             topic.stage(),
-            readFirst,
+            cautions.before(topic, keys),
             topic.beginWith(),
             numbered));
   }

@@ -22,15 +22,14 @@ final class ProtectionRows {
           "D", "checklist.breaker-d-multiple");
   private static final double MILLI = 1000;
 
-  /** How the action of a loop row begins. */
-  static final String LOOP = "Measure the loop impedance at ";
-
   private final Anatomy anatomy;
   private final Bands bands;
+  private final Texts texts;
 
-  ProtectionRows(Anatomy anatomy, Bands bands) {
+  ProtectionRows(Anatomy anatomy, Bands bands, Texts texts) {
     this.anatomy = anatomy;
     this.bands = bands;
+    this.texts = texts;
   }
 
   List<Row> rows(Site.MainsSupply mains) {
@@ -80,21 +79,19 @@ final class ProtectionRows {
     double ohms = cold.value() * lowest.value() * volts / amps;
     String pin = anatomy.livePins(load).get(0);
     return Optional.of(
-        Row.dead(
+        Row.of(
+                texts,
+                "loop-impedance",
                 Names.of(load.name(), "loop-impedance"),
-                LOOP + load.name(),
-                "between " + load.name() + "." + pin + " and " + load.name() + ".PE",
                 Band.atMost(ohms, "Ω"),
-                breaker + " would open too late: thicker or shorter wire, or another device.",
                 Reasons.of(
-                    breaker
-                        + " opens at once from "
-                        + Printed.of(amps, Dimension.CURRENT)
-                        + "; lowest supply and cold wires allowed for",
+                    texts.of("how.loop-impedance", breaker, current(amps)),
                     multiple.get(),
                     lowest,
-                    cold))
-            .when("Controlled contacts closed, load wires lifted.")
+                    cold),
+                load.name(),
+                pin,
+                breaker)
             .live(true));
   }
 
@@ -107,54 +104,48 @@ final class ProtectionRows {
           row(
               device,
               "trip-half",
-              "Test " + device.name() + " at " + current(half.value() * amps),
+              current(half.value() * amps),
               new Seen(Expected.State.DOES_NOT_TRIP),
-              Reasons.of("half the rated residual current", half)));
+              Reasons.of(texts.of("how.rcd-half"), half)));
       Cited<Double> rated = bands.figure("checklist.rcd-time-rated");
       rows.add(
           row(
               device,
               "trip-rated",
-              "Test " + device.name() + " at " + current(amps),
+              current(amps),
               Band.atMost(rated.value() * MILLI, "ms"),
-              Reasons.of("operating time, general type", rated)));
+              Reasons.of(texts.of("how.rcd-rated"), rated)));
       Cited<Double> five = bands.figure("checklist.rcd-time-five");
       Cited<Double> multiple = bands.figure("checklist.rcd-multiple-high");
       rows.add(
           row(
               device,
               "trip-five",
-              "Test " + device.name() + " at " + current(multiple.value() * amps),
+              current(multiple.value() * amps),
               Band.atMost(five.value() * MILLI, "ms"),
-              Reasons.of("operating time at five times the rated current", five)));
+              Reasons.of(texts.of("how.rcd-five"), five)));
     }
     rows.add(
-        Row.dead(
+        Row.of(
+                texts,
+                "test-button",
                 Names.of(device.name(), "test-button"),
-                "Press the test button of " + device.name(),
-                "",
                 new Seen(Expected.State.TRIPS),
-                "replace " + device.name() + ".",
-                Reasons.ofNetlist("every residual-current device has one"))
+                Reasons.ofNetlist(texts.of("how.rcd-button")),
+                device.name())
             .live(true));
     return rows;
   }
 
-  private static Row row(
-      Part.Protective device, String test, String action, Expected expected, Grounds grounds) {
+  private Row row(
+      Part.Protective device, String kind, String amps, Expected expected, Grounds grounds) {
     String pin =
         device.poles().isEmpty() ? device.name() : device.name() + "." + device.poles().get(0).to();
-    return Row.dead(
-            Names.of(device.name(), test),
-            action,
-            "between " + pin + " and PE",
-            expected,
-            "look for leakage behind it; if there is none, replace " + device.name() + ".",
-            grounds)
-        .live(true);
+    String name = Names.of(device.name(), kind);
+    return Row.of(texts, kind, name, expected, grounds, device.name(), amps, pin).live(true);
   }
 
-  private static String current(double amps) {
-    return Printed.given(amps, Dimension.CURRENT);
+  private String current(double amps) {
+    return texts.figure(Printed.given(amps, Dimension.CURRENT));
   }
 }

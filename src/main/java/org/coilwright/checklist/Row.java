@@ -27,6 +27,28 @@ record Row(
     return new Row(name, "", action, where, expected, otherwise, false, grounds);
   }
 
+  /**
+   * A row on a dead circuit whose texts are {@code kind.when}, {@code kind.do}, {@code kind.where}
+   * and {@code kind.else}, all with the same arguments; the first and the third may be missing.
+   */
+  static Row of(
+      Texts texts,
+      String kind,
+      String name,
+      Expected expected,
+      Grounds grounds,
+      Object... arguments) {
+    return new Row(
+        name,
+        texts.find(kind + ".when", arguments).orElse(""),
+        texts.of(kind + ".do", arguments),
+        texts.find(kind + ".where", arguments).orElse(""),
+        expected,
+        texts.of(kind + ".else", arguments),
+        false,
+        grounds);
+  }
+
   Row when(String needed) {
     return new Row(name, needed, action, where, expected, otherwise, live, grounds);
   }

@@ -1,6 +1,7 @@
 package org.coilwright.checklist;
 
 import java.util.List;
+import org.coilwright.checklist.Checklist.Caution;
 
 /**
  * A few rows that belong together and can be begun and left on their own.
@@ -8,7 +9,7 @@ import java.util.List;
  * @param number such as {@code 5}
  * @param title what it is about
  * @param stage what is live while it is done
- * @param readFirst numbers of the cautions to read before it
+ * @param readFirst the cautions that stand before its first row
  * @param beginWith the state the circuit must be in
  * @param rows one to nine
  */
@@ -16,7 +17,7 @@ public record Section(
     String number,
     String title,
     Stage stage,
-    List<String> readFirst,
+    List<Caution> readFirst,
     String beginWith,
     List<TestRow> rows)
     implements Step {
@@ -45,20 +46,14 @@ public record Section(
 
   /** What is live. The order is the order of the work. */
   public enum Stage {
-    DEAD("Dead"),
-    ELV("Extra-low voltage only"),
-    MAINS("Mains"),
-    SETTINGS("Settings");
+    DEAD,
+    ELV,
+    MAINS,
+    SETTINGS;
 
-    private final String title;
-
-    Stage(String title) {
-      this.title = title;
-    }
-
-    /** As printed. */
-    public String title() {
-      return title;
+    /** As printed in a language. */
+    public String title(Texts texts) {
+      return texts.of("stage." + Texts.key(this));
     }
 
     /** True if the mains is on at the load circuit. */

@@ -12,150 +12,122 @@ import org.coilwright.netlist.Written;
 /** Settings are read back, not trusted. */
 final class SettingTopics {
   private final Anatomy anatomy;
+  private final Texts texts;
 
-  SettingTopics(Anatomy anatomy) {
+  SettingTopics(Anatomy anatomy, Texts texts) {
     this.anatomy = anatomy;
+    this.texts = texts;
   }
 
   List<Topic> topics() {
     List<Topic> topics = new ArrayList<>();
     List<Row> devices = new ArrayList<>();
     for (Part.Thermal thermal : anatomy.parts(Part.Thermal.class)) {
-      add(
-          devices,
-          "setting",
-          "Read the setting of " + thermal.name(),
-          thermal.opensAt(),
-          thermal.name());
-      add(
-          devices,
-          "reset",
-          "Read the kind of reset of " + thermal.name(),
-          thermal.reset(),
-          thermal.name());
+      add(devices, "setting", "setting", thermal.opensAt(), thermal.name());
+      add(devices, "reset", "reset", thermal.reset(), thermal.name());
     }
     if (Condition.OUTPUT.holds(anatomy)) {
       devices.add(
-          Row.dead(
+          Row.of(
+              texts,
+              "notice",
               Names.of("notice", "starts-by-itself"),
-              "Fix the notice that the load starts by itself",
-              "on the enclosure and at the load",
               new Seen(Expected.State.FITTED),
-              "the circuit is not handed over without it.",
-              Reasons.ofNetlist("a controller's output starts the load")));
+              Reasons.ofNetlist(texts.of("how.output-starts"))));
     }
-    topics.add(topic("devices and notices", devices));
+    topics.add(topic("devices-and-notices", devices));
     Optional<Switching> switching = anatomy.netlist().switching();
     switching.ifPresent(s -> topics.add(topic("controller", controller(s))));
-    switching.flatMap(SettingTopics::falseStart).ifPresent(topics::add);
+    switching.flatMap(this::falseStart).ifPresent(topics::add);
     return topics;
   }
 
   /** What a battery that settles slowly is seen by: nothing but the controller acts in it. */
-  private static Optional<Topic> falseStart(Switching switching) {
+  private Optional<Topic> falseStart(Switching switching) {
     boolean battery = switching.plant().flatMap(Switching.Plant::battery).isPresent();
     if (!battery || switching.start().isEmpty()) {
       return Optional.empty();
     }
-    String output = switching.output().map(Written::value).orElse("the output");
+    String output = output(switching);
     String step =
         switching
             .plant()
             .flatMap(Switching.Plant::largestStep)
-            .map(w -> " (" + w.text() + ")")
+            .map(w -> " (" + texts.figure(w.text()) + ")")
             .orElse("");
     Row row =
-        Row.dead(
+        Row.of(
+            texts,
+            "false-start",
             Names.of(output, "false-start"),
-            "Turn the largest other load%s off while the battery feeds it".formatted(step),
-            "and watch " + output,
             new Seen(Expected.State.STAYS_OPEN),
-            "lengthen the time that the start is confirmed for, and do it again.",
-            Reasons.ofNetlist("there is no surplus in the evening; a start would be a false one"));
+            Reasons.ofNetlist(texts.of("how.false-start")),
+            output,
+            step);
     return Optional.of(
-        new Topic(
+        Topic.of(
+            "false-start",
             Section.Stage.SETTINGS,
-            "false start",
-            "Covers on, everything on; after dark, battery above its limit, contact open.",
+            texts.of("section.false-start"),
+            texts.of("begin.after-dark"),
             List.of(row)));
   }
 
-  private static Topic topic(String title, List<Row> rows) {
-    return new Topic(Section.Stage.SETTINGS, title, "Covers on.", rows);
+  private String output(Switching switching) {
+    return switching.output().map(Written::value).orElse(texts.of("the-output"));
+  }
+
+  private Topic topic(String key, List<Row> rows) {
+    return Topic.of(
+        key, Section.Stage.SETTINGS, texts.of("section." + key), texts.of("begin.covers-on"), rows);
   }
 
   private List<Row> controller(Switching switching) {
-    String output = switching.output().map(Written::value).orElse("the output");
+    String output = output(switching);
     List<Row> rows = new ArrayList<>();
     switching
         .start()
         .ifPresent(
             start -> {
-              add(
-                  rows,
-                  "start-threshold",
-                  "Read the start threshold of " + output,
-                  start.exportAbove(),
-                  output);
-              add(
-                  rows,
-                  "start-confirm",
-                  "Read how long it must last for " + output,
-                  start.confirm(),
-                  output);
+              setting(rows, "start-threshold", start.exportAbove(), output);
+              setting(rows, "start-confirm", start.confirm(), output);
             });
     switching
         .stop()
         .ifPresent(
             stop -> {
-              add(
-                  rows,
-                  "stop-threshold",
-                  "Read the stop threshold of " + output,
-                  stop.importAbove(),
-                  output);
-              add(rows, "stop-confirm", "Read the stop delay of " + output, stop.confirm(), output);
-              add(
-                  rows,
-                  "battery-limit",
-                  "Read the battery limit of " + output,
-                  stop.batteryBelow(),
-                  output);
+              setting(rows, "stop-threshold", stop.importAbove(), output);
+              setting(rows, "stop-confirm", stop.confirm(), output);
+              setting(rows, "battery-limit", stop.batteryBelow(), output);
             });
-    add(
-        rows,
-        "shortest-run",
-        "Read the shortest run of " + output,
-        switching.shortestRun(),
-        output);
-    add(
-        rows,
-        "longest-per-day",
-        "Read the longest time per day of " + output,
-        switching.longestPerDay(),
-        output);
+    setting(rows, "shortest-run", switching.shortestRun(), output);
+    setting(rows, "longest-per-day", switching.longestPerDay(), output);
     for (Written<String> window : switching.alwaysOn()) {
-      add(
-          rows,
-          "window-" + window.text(),
-          "Read the fixed window of " + output,
-          Optional.of(window),
-          output);
+      add(rows, "fixed-window", "window-" + window.text(), Optional.of(window), output);
     }
     return rows;
   }
 
-  private static void add(
-      List<Row> rows, String test, String action, Optional<? extends Written<?>> value, String at) {
+  private void setting(
+      List<Row> rows, String kind, Optional<? extends Written<?>> value, String output) {
+    add(rows, kind, kind, value, output);
+  }
+
+  private void add(
+      List<Row> rows,
+      String kind,
+      String test,
+      Optional<? extends Written<?>> value,
+      String subject) {
     value.ifPresent(
         v ->
             rows.add(
-                Row.dead(
-                    Names.of(at, test),
-                    action,
-                    "at " + at,
-                    new Setting(v.text()),
-                    "set it as listed, then read it back again.",
-                    Reasons.ofNetlist("as written in the netlist"))));
+                Row.of(
+                    texts,
+                    "read-" + kind,
+                    Names.of(subject, test),
+                    new Setting(texts.figure(v.text())),
+                    Reasons.ofNetlist(texts.of("how.as-written")),
+                    subject)));
   }
 }

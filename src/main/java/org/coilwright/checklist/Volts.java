@@ -9,10 +9,12 @@ import org.coilwright.quantity.Quantity;
 final class Volts {
   private final Bands bands;
   private final Site.MainsSupply mains;
+  private final Texts texts;
 
-  Volts(Bands bands, Site.MainsSupply mains) {
+  Volts(Bands bands, Site.MainsSupply mains, Texts texts) {
     this.bands = bands;
     this.mains = mains;
+    this.texts = texts;
   }
 
   /** Nominal voltage between a line and earth. */
@@ -57,7 +59,7 @@ final class Volts {
   Grounds grounds() {
     Quantity written = mains.voltage().value();
     return written.isExact()
-        ? Reasons.of("usual tolerance, none is stated", bands.figure("supply.mains-low"))
-        : Reasons.ofNetlist("site.mains: " + Printed.of(written));
+        ? Reasons.of(texts.of("how.usual-tolerance"), bands.figure("supply.mains-low"))
+        : Reasons.ofNetlist("site.mains: " + texts.figure(Printed.of(written)));
   }
 }

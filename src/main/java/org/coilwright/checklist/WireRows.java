@@ -2,6 +2,7 @@ package org.coilwright.checklist;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import org.coilwright.checklist.Checklist.WireRow;
 import org.coilwright.circuit.Branch;
@@ -13,12 +14,12 @@ import org.coilwright.quantity.Printed;
 
 /** The wiring list, in the order of the netlist. */
 final class WireRows {
-  private static final String NOT_STATED = "not stated";
-
   private final Anatomy anatomy;
+  private final Texts texts;
 
-  WireRows(Anatomy anatomy) {
+  WireRows(Anatomy anatomy, Texts texts) {
     this.anatomy = anatomy;
+    this.texts = texts;
   }
 
   List<WireRow> rows() {
@@ -36,12 +37,19 @@ final class WireRows {
         wire.number().map(Written::text).orElse(String.valueOf(position)),
         wire.from().value().toString(),
         wire.to().value().toString(),
-        conductor.bridge() ? "bridge" : conductor.run().map(Run::name).orElse("single"),
-        conductor.size().map(Printed::of).orElse(NOT_STATED),
+        conductor.bridge()
+            ? texts.of("wire.bridge")
+            : conductor.run().map(Run::name).orElse(texts.of("wire.single")),
+        conductor.size().map(Printed::of).map(texts::figure).orElse(texts.of("not-stated")),
         conductor.length().isPresent()
-            ? Printed.given(conductor.length().getAsDouble(), Dimension.LENGTH)
-            : NOT_STATED,
-        wire.colour().map(Written::text).orElse(NOT_STATED),
-        anatomy.carries(conductor.from()));
+            ? texts.figure(Printed.given(conductor.length().getAsDouble(), Dimension.LENGTH))
+            : texts.of("not-stated"),
+        wire.colour().map(w -> colour(w.text())).orElse(texts.of("not-stated")),
+        texts.of("carries." + Names.word(anatomy.carries(conductor.from()))));
+  }
+
+  /** The trade's name of a colour; as written if it is none of them. */
+  private String colour(String written) {
+    return texts.plain("colour." + written.toLowerCase(Locale.ROOT)).orElse(written);
   }
 }

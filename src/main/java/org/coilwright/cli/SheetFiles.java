@@ -10,6 +10,7 @@ import java.util.SortedMap;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Expected;
 import org.coilwright.checklist.TestRow;
+import org.coilwright.checklist.Texts;
 import org.coilwright.drawing.Svg;
 import org.coilwright.pdf.Attachment;
 import org.coilwright.pdf.Attachment.Relation;
@@ -100,13 +101,15 @@ final class SheetFiles {
     json.endArray().key("tables").object();
     tables.forEach((table, digest) -> json.key(table).text(digest));
     json.endObject().key("rows").array();
-    checklist.rows().forEach(row -> row(json, row));
+    Texts english = Texts.english();
+    checklist.rows().forEach(row -> row(json, row, english));
     json.endArray().endObject();
   }
 
-  private static void row(JsonWriter json, TestRow row) {
+  /** In English whatever the sheet is in: programs compare it. */
+  private static void row(JsonWriter json, TestRow row, Texts english) {
     json.object().key("name").text(row.name()).key("number").text(row.number());
-    json.key("expected").text(row.expected().text()).key("unit").text(row.expected().unit());
+    json.key("expected").text(row.expected().text(english)).key("unit").text(row.expected().unit());
     if (row.expected() instanceof Expected.Band band) {
       limit(json, "min", band.min());
       limit(json, "max", band.max());

@@ -10,6 +10,7 @@ import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Grounds;
 import org.coilwright.checklist.TestRow;
+import org.coilwright.checklist.Texts;
 
 /** The sign-off page and, behind it, the reasons. */
 final class BackPages {
@@ -19,12 +20,14 @@ final class BackPages {
   private final Faces faces;
   private final Prose prose;
   private final Tag document;
+  private final Texts texts;
 
-  BackPages(Sheet sheet, Faces faces, Prose prose, Tag document) {
+  BackPages(Sheet sheet, Faces faces, Prose prose, Tag document, Texts texts) {
     this.sheet = sheet;
     this.faces = faces;
     this.prose = prose;
     this.document = document;
+    this.texts = texts;
   }
 
   void draw(Checklist checklist) {
@@ -34,34 +37,31 @@ final class BackPages {
     satisfied(checklist.satisfied());
     prose.paragraph(
         Prose.Line.bold(
-            "End of the checklist: "
-                + checklist.wires().size()
-                + " wires, "
-                + checklist.rows().size()
-                + " test rows, "
-                + checklist.openPoints().size()
-                + " points to settle, "
-                + checklist.findings().size()
-                + " findings."));
+            texts.of(
+                "page.end",
+                checklist.wires().size(),
+                checklist.rows().size(),
+                checklist.openPoints().size(),
+                checklist.findings().size())));
   }
 
   private void signOff(Checklist checklist) {
     sheet.freshPage();
-    prose.heading("Sign-off", Role.HEADING_2, 0);
+    prose.heading(texts.of("page.sign-off"), Role.HEADING_2, 0);
     prose.framed(checklist.notice().stream().map(Prose.Line::bold).toList(), 1.2);
     Grid counts =
         grid(
-            new Grid.Column("Test rows: " + checklist.rows().size(), 0),
-            new Grid.Column("met", 32 * MM),
-            new Grid.Column("not met", 32 * MM),
-            new Grid.Column("not done", 32 * MM));
+            new Grid.Column(texts.of("sign-off.rows", checklist.rows().size()), 0),
+            new Grid.Column(texts.of("sign-off.met"), 32 * MM),
+            new Grid.Column(texts.of("sign-off.not-met"), 32 * MM),
+            new Grid.Column(texts.of("sign-off.not-done"), 32 * MM));
     List<Cell> count = new ArrayList<>();
-    count.add(Cell.text("Count them; the sum must be right."));
+    count.add(Cell.text(texts.of("sign-off.count")));
     Blanks.counts().forEach(b -> count.add(Cell.EMPTY.andSpace(26 * MM, 24, "", b)));
     counts.row(count);
     counts.draw(document);
     sheet.down(8);
-    Cell remarks = Cell.text("Remarks, rows not met and what was done about them");
+    Cell remarks = Cell.text(texts.of("sign-off.remarks"));
     grid(new Grid.Column("", 0))
         .row(List.of(remarks.andSpace(sheet.width() - 5, 110, "", Blanks.remarks())))
         .draw(document);
@@ -69,10 +69,10 @@ final class BackPages {
     Grid people =
         grid(
             new Grid.Column("", 26 * MM),
-            new Grid.Column("Name", 0),
-            new Grid.Column("Licence or card number", 38 * MM),
-            new Grid.Column("Date", 28 * MM),
-            new Grid.Column("Signature", 44 * MM));
+            new Grid.Column(texts.of("column.name"), 0),
+            new Grid.Column(texts.of("column.licence"), 38 * MM),
+            new Grid.Column(texts.of("column.date"), 28 * MM),
+            new Grid.Column(texts.of("column.signature"), 44 * MM));
     for (Checklist.Signer signer : checklist.signers()) {
       List<Blank> blanks = Blanks.signer(signer);
       people.row(
@@ -89,7 +89,9 @@ final class BackPages {
   private void reasons(List<TestRow> rows) {
     sheet.freshPage();
     Grid grid =
-        grid(new Grid.Column("Rows", 36 * MM), new Grid.Column("Where its reading comes from", 0));
+        grid(
+            new Grid.Column(texts.of("column.rows"), 36 * MM),
+            new Grid.Column(texts.of("column.reason"), 0));
     Map<Grounds, List<String>> byGrounds = new LinkedHashMap<>();
     for (TestRow row : rows) {
       byGrounds.computeIfAbsent(row.grounds(), g -> new ArrayList<>()).add(row.number());
@@ -99,18 +101,19 @@ final class BackPages {
             grid.tight(
                 List.of(
                     Cell.bold(String.join(", ", numbers)),
-                    FrontPages.grounds(Cell.text(grounds.how()), "", grounds, Optional.empty()))));
-    grid.titled("Where the expected readings come from");
-    prose.heading("Where the expected readings come from", Role.HEADING_2, grid.beginning());
+                    FrontPages.grounds(
+                        texts, Cell.text(grounds.how()), "", grounds, Optional.empty()))));
+    grid.titled(texts.of("page.continued", texts.of("page.reasons")));
+    prose.heading(texts.of("page.reasons"), Role.HEADING_2, grid.beginning());
     grid.draw(document);
   }
 
   private void broken(List<Checklist.BrokenRow> rows) {
     Grid grid =
         grid(
-            new Grid.Column("What breaks", 0),
-            new Grid.Column("Then", 66 * MM),
-            new Grid.Column("Still stopped by", 38 * MM));
+            new Grid.Column(texts.of("column.breaks"), 0),
+            new Grid.Column(texts.of("column.then"), 66 * MM),
+            new Grid.Column(texts.of("column.stopped-by"), 38 * MM));
     String last = "";
     for (Checklist.BrokenRow row : rows) {
       List<Cell> cells =
@@ -122,15 +125,12 @@ final class BackPages {
       }
       last = row.harm();
     }
-    grid.titled("One thing broken");
-    prose.heading("One thing broken", Role.HEADING_2, grid.beginning() + 40);
+    grid.titled(texts.of("page.continued", texts.of("page.broken")));
+    prose.heading(texts.of("page.broken"), Role.HEADING_2, grid.beginning() + 40);
     if (rows.isEmpty()) {
-      prose.paragraph(Prose.Line.plain("There is nothing in this circuit that could break."));
+      prose.paragraph(Prose.Line.plain(texts.of("broken.none")));
     } else {
-      prose.paragraph(
-          Prose.Line.plain(
-              "What each load then does, computed, the worst first. Two faults at once were not"
-                  + " looked at."));
+      prose.paragraph(Prose.Line.plain(texts.of("broken.note")));
       grid.draw(document);
     }
     sheet.down(8);
@@ -139,10 +139,10 @@ final class BackPages {
   private void satisfied(List<Checklist.SatisfiedEntry> entries) {
     Grid grid =
         grid(
-            new Grid.Column("At", 26 * MM),
-            new Grid.Column("Looked at and inside its limit", 0),
-            new Grid.Column("Value", 25 * MM),
-            new Grid.Column("Limit", 25 * MM));
+            new Grid.Column(texts.of("column.at"), 26 * MM),
+            new Grid.Column(texts.of("column.satisfied"), 0),
+            new Grid.Column(texts.of("column.value"), 25 * MM),
+            new Grid.Column(texts.of("column.limit"), 25 * MM));
     int number = 0;
     for (Checklist.SatisfiedEntry entry : entries) {
       number++;
@@ -151,6 +151,7 @@ final class BackPages {
           List.of(
               Cell.bold(entry.at()),
               FrontPages.grounds(
+                  texts,
                   text,
                   entry.rule(),
                   entry.grounds(),
@@ -158,10 +159,10 @@ final class BackPages {
               Cell.text(entry.value()),
               Cell.text(entry.limit())));
     }
-    grid.titled("What was computed and satisfied");
-    prose.heading("What was computed and satisfied", Role.HEADING_2, grid.beginning());
+    grid.titled(texts.of("page.continued", texts.of("page.satisfied")));
+    prose.heading(texts.of("page.satisfied"), Role.HEADING_2, grid.beginning());
     if (entries.isEmpty()) {
-      prose.paragraph(Prose.Line.plain("Nothing."));
+      prose.paragraph(Prose.Line.plain(texts.of("satisfied.none")));
     } else {
       grid.draw(document);
     }

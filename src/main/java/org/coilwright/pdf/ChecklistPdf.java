@@ -23,6 +23,6 @@ public final class ChecklistPdf {
       throws IOException {
     Faces faces = Faces.load();
     Layout layout = Layout.of(checklist, faces, Optional.empty());
-    new DocumentWriter(faces).write(checklist.title(), layout, attachments, out);
+    new DocumentWriter(faces).write(checklist, layout, attachments, out);
   }
 }

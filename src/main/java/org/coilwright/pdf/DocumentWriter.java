@@ -29,6 +29,7 @@ import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocume
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Texts;
 
 /** Turns laid-out pages into a PDF document. */
 final class DocumentWriter {
@@ -38,9 +39,9 @@ final class DocumentWriter {
     this.faces = faces;
   }
 
-  void write(
-      Checklist.TitleBlock title, Layout layout, List<Attachment> attachments, OutputStream out)
+  void write(Checklist checklist, Layout layout, List<Attachment> attachments, OutputStream out)
       throws IOException {
+    Checklist.TitleBlock title = checklist.title();
     try (PDDocument document = new PDDocument()) {
       CRC32 identity = new CRC32();
       identity.update((title.sha256() + title.printed()).getBytes(StandardCharsets.UTF_8));
@@ -50,7 +51,7 @@ final class DocumentWriter {
       PDFont regular = PDType0Font.load(document, faces.regular().font(), !fillable);
       PDFont bold = PDType0Font.load(document, faces.bold().font(), true);
       ReadingOrder order = new ReadingOrder();
-      FormWriter form = new FormWriter(document, regular);
+      FormWriter form = new FormWriter(document, regular, checklist.texts());
       for (int number = 0; number < layout.pages().size(); number++) {
         PDPage page = new PDPage(rectangle(layout));
         document.addPage(page);
@@ -69,7 +70,7 @@ final class DocumentWriter {
       if (fillable) {
         form.finish();
       }
-      describe(document, title);
+      describe(document, title, checklist.texts());
       bookmark(document, layout);
       new AttachmentWriter(document, midnight(title.printed())).write(attachments);
       document.save(out);
@@ -80,11 +81,12 @@ final class DocumentWriter {
     return new PDRectangle((float) layout.pageWidth(), (float) layout.pageHeight());
   }
 
-  private void describe(PDDocument document, Checklist.TitleBlock title) throws IOException {
+  private void describe(PDDocument document, Checklist.TitleBlock title, Texts texts)
+      throws IOException {
     PDDocumentInformation information = new PDDocumentInformation();
-    information.setTitle("Checklist: " + faces.regular().printable(title.circuit()));
+    information.setTitle(texts.of("document.title", faces.regular().printable(title.circuit())));
     information.setSubject(
-        faces.regular().printable(title.reference() + ", revision " + title.revision()));
+        faces.regular().printable(texts.of("title.revision", title.reference(), title.revision())));
     information.setKeywords("SHA-256 " + title.sha256());
     information.setCreator(title.program());
     information.setProducer(title.program());
@@ -93,12 +95,12 @@ final class DocumentWriter {
     information.setModificationDate(printed);
     document.setDocumentInformation(information);
     PDDocumentCatalog catalog = document.getDocumentCatalog();
-    catalog.setLanguage("en");
+    catalog.setLanguage(texts.language());
     PDViewerPreferences preferences = new PDViewerPreferences(catalog.getCOSObject());
     preferences.setDisplayDocTitle(true);
     catalog.getCOSObject().setItem(COSName.VIEWER_PREFERENCES, preferences);
     PDMetadata metadata = new PDMetadata(document);
-    metadata.importXMPMetadata(Packet.of(information, title.printed()));
+    metadata.importXMPMetadata(Packet.of(information, title.printed(), texts.language()));
     catalog.setMetadata(metadata);
     catalog.getCOSObject().setItem(COSName.OUTPUT_INTENTS, new COSArray(List.of(intent(document))));
   }

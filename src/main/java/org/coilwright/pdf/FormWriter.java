@@ -25,6 +25,7 @@ import org.apache.pdfbox.pdmodel.interactive.form.PDSignatureField;
 import org.apache.pdfbox.pdmodel.interactive.form.PDTerminalField;
 import org.apache.pdfbox.pdmodel.interactive.form.PDTextField;
 import org.coilwright.checklist.Blank;
+import org.coilwright.checklist.Texts;
 
 /**
  * Makes form fields of the places to fill in. Every one has its appearance from the start: archival
@@ -38,6 +39,7 @@ final class FormWriter {
   private static final COSName OFF = COSName.Off;
 
   private final PDDocument document;
+  private final Texts texts;
   private final PDAcroForm form;
   private final Map<String, Branch> branches = new HashMap<>();
   private final List<Branch> roots = new ArrayList<>();
@@ -53,8 +55,9 @@ final class FormWriter {
    *
    * @param font embedded whole, for nobody knows yet what will be typed
    */
-  FormWriter(PDDocument document, PDFont font) throws IOException {
+  FormWriter(PDDocument document, PDFont font, Texts texts) throws IOException {
     this.document = document;
+    this.texts = texts;
     this.form = new PDAcroForm(document);
     PDResources resources = new PDResources();
     resources.put(COSName.getPDFName(FONT), font);
@@ -80,7 +83,7 @@ final class FormWriter {
   /** Makes a field of a place; its widget is on the page already. */
   PDAnnotationWidget add(Piece.Entry entry, PDPage page, double pageHeight) throws IOException {
     PDTerminalField field = field(entry.blank());
-    field.setAlternateFieldName(entry.blank().tip());
+    field.setAlternateFieldName(entry.blank().tip(texts));
     PDAnnotationWidget widget = field.getWidgets().get(0);
     PDRectangle place =
         new PDRectangle(

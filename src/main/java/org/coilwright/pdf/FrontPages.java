@@ -7,6 +7,7 @@ import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Grounds;
+import org.coilwright.checklist.Texts;
 
 /** Everything before the tests: title block, verdict, findings, open points, cautions, wires. */
 final class FrontPages {
@@ -16,16 +17,18 @@ final class FrontPages {
   private final Faces faces;
   private final Prose prose;
   private final Tag document;
+  private final Texts texts;
 
-  FrontPages(Sheet sheet, Faces faces, Prose prose, Tag document) {
+  FrontPages(Sheet sheet, Faces faces, Prose prose, Tag document, Texts texts) {
     this.sheet = sheet;
     this.faces = faces;
     this.prose = prose;
     this.document = document;
+    this.texts = texts;
   }
 
   void draw(Checklist checklist) {
-    prose.heading("Checklist before the first switch-on", Role.HEADING_1, 0);
+    prose.heading(texts.of("page.title"), Role.HEADING_1, 0);
     titleBlock(checklist.title());
     sheet.down(8);
     verdict(checklist);
@@ -34,22 +37,27 @@ final class FrontPages {
     findings(checklist.findings());
     accepted(checklist.accepted());
     openPoints(checklist.openPoints());
-    cautions(checklist.cautions());
-    wires(checklist.wires());
+    wires(checklist);
   }
 
   private void titleBlock(Checklist.TitleBlock title) {
     Grid grid = grid(new Grid.Column("", 34 * MM), new Grid.Column("", 0));
-    line(grid, "Circuit", title.circuit());
-    line(grid, "Reference", title.reference() + ", revision " + title.revision());
-    line(grid, "Date of the netlist", title.date());
-    line(grid, "Prepared by", title.preparedBy());
+    line(grid, texts.of("title.circuit"), title.circuit());
+    line(
+        grid,
+        texts.of("title.reference"),
+        texts.of("title.revision", title.reference(), title.revision()));
+    line(grid, texts.of("title.date"), title.date());
+    line(grid, texts.of("title.prepared-by"), title.preparedBy());
     if (!title.note().isBlank()) {
-      line(grid, "Note", title.note());
+      line(grid, texts.of("title.note"), title.note());
     }
-    line(grid, "Netlist", title.file());
-    line(grid, "SHA-256 of it", title.sha256());
-    line(grid, "Printed", title.printed() + " by " + title.program());
+    line(grid, texts.of("title.netlist"), title.file());
+    line(grid, texts.of("title.sha256"), title.sha256());
+    line(
+        grid,
+        texts.of("title.printed"),
+        texts.of("title.printed-by", title.printed(), title.program()));
     grid.draw(document);
   }
 
@@ -65,7 +73,7 @@ final class FrontPages {
     prose.framed(lines, 2);
     if (!checklist.stopIf().isEmpty()) {
       List<Prose.Line> stop = new ArrayList<>();
-      stop.add(Prose.Line.bold("Anyone may stop the work. Stop at once if"));
+      stop.add(Prose.Line.bold(texts.of("stop-if")));
       checklist.stopIf().forEach(text -> stop.add(Prose.Line.plain("–  " + text)));
       prose.framed(stop, Type.HAIRLINE);
     }
@@ -74,10 +82,10 @@ final class FrontPages {
   private void instruments(List<Checklist.Instrument> instruments) {
     Grid grid =
         grid(
-            new Grid.Column("Instrument", 0),
-            new Grid.Column("Make", 36 * MM),
-            new Grid.Column("Number", 36 * MM),
-            new Grid.Column("Calibrated until", 34 * MM));
+            new Grid.Column(texts.of("column.instrument"), 0),
+            new Grid.Column(texts.of("column.make"), 36 * MM),
+            new Grid.Column(texts.of("column.number"), 36 * MM),
+            new Grid.Column(texts.of("column.calibrated"), 34 * MM));
     for (Checklist.Instrument instrument : instruments) {
       List<Blank> blanks = Blanks.instrument(instrument);
       grid.row(
@@ -87,7 +95,7 @@ final class FrontPages {
               Cell.EMPTY.andSpace(32 * MM, 18, "", blanks.get(1)),
               Cell.EMPTY.andSpace(30 * MM, 18, "", blanks.get(2))));
     }
-    prose.heading("Instruments", Role.HEADING_2, grid.height());
+    prose.heading(texts.of("page.instruments"), Role.HEADING_2, grid.height());
     grid.draw(document);
   }
 
@@ -95,16 +103,16 @@ final class FrontPages {
     Grid grid =
         grid(
             new Grid.Column("", 15 * MM),
-            new Grid.Column("Finding", 0),
-            new Grid.Column("Value", 25 * MM),
-            new Grid.Column("Limit", 25 * MM),
-            new Grid.Column("Mended", 18 * MM));
+            new Grid.Column(texts.of("column.finding"), 0),
+            new Grid.Column(texts.of("column.value"), 25 * MM),
+            new Grid.Column(texts.of("column.limit"), 25 * MM),
+            new Grid.Column(texts.of("column.mended"), 18 * MM));
     for (Checklist.FindingEntry finding : findings) {
       Cell text =
           Cell.bold(finding.headline())
               .and(finding.numbers())
               .and(finding.detail())
-              .and("Do: " + finding.remedy());
+              .and(texts.of("finding.do", finding.remedy()));
       grid.row(
           List.of(
               Cell.bold(finding.weight()),
@@ -113,18 +121,17 @@ final class FrontPages {
               Cell.text(finding.limit()),
               Cell.EMPTY.andTick("", Blanks.mended(finding))),
           grounds(
+              texts,
               Cell.EMPTY,
-              finding.rule() + " at " + finding.at(),
+              texts.of("finding.rule-at", finding.rule(), finding.at()),
               finding.grounds(),
               Optional.of(Blanks.confirmed(finding))),
           false);
     }
-    grid.titled("Findings");
-    prose.heading("Findings", Role.HEADING_2, grid.beginning());
+    grid.titled(texts.of("page.continued", texts.of("page.findings")));
+    prose.heading(texts.of("page.findings"), Role.HEADING_2, grid.beginning());
     if (findings.isEmpty()) {
-      prose.paragraph(
-          Prose.Line.plain(
-              "No rule found anything. That says what was looked for, not that nothing is wrong."));
+      prose.paragraph(Prose.Line.plain(texts.of("findings.none")));
     } else {
       grid.draw(document);
     }
@@ -137,24 +144,23 @@ final class FrontPages {
     Grid grid =
         grid(
             new Grid.Column("", 15 * MM),
-            new Grid.Column("Accepted deviation", 0),
-            new Grid.Column("Initials", 17 * MM));
+            new Grid.Column(texts.of("column.accepted"), 0),
+            new Grid.Column(texts.of("column.initials"), 17 * MM));
     for (Checklist.AcceptedEntry entry : entries) {
       Cell text =
           Cell.bold(entry.headline())
-              .and(entry.rule() + " at " + entry.at())
-              .and("Accepted by " + entry.by() + ", because: " + entry.because())
-              .and(entry.counts() ? "It still counts: a STOP cannot be accepted." : "");
+              .and(texts.of("finding.rule-at", entry.rule(), entry.at()))
+              .and(texts.of("accepted.by", entry.by(), entry.because()))
+              .and(entry.counts() ? texts.of("finding.still-counts") : "");
       grid.row(
           List.of(
               Cell.bold(entry.weight()),
               text,
               Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(entry))));
     }
-    grid.titled("Accepted deviations");
-    prose.heading("Accepted deviations", Role.HEADING_2, grid.beginning() + 20);
-    prose.paragraph(
-        Prose.Line.plain("Put your own initials beside each only if you accept it, too."));
+    grid.titled(texts.of("page.continued", texts.of("page.accepted")));
+    prose.heading(texts.of("page.accepted"), Role.HEADING_2, grid.beginning() + 20);
+    prose.paragraph(Prose.Line.plain(texts.of("accepted.note")));
     grid.draw(document);
   }
 
@@ -164,30 +170,30 @@ final class FrontPages {
    * @param subject name of what rests on it; may be empty
    * @param confirmed box to tick once it is confirmed
    */
-  static Cell grounds(Cell cell, String subject, Grounds grounds, Optional<Blank> confirmed) {
+  static Cell grounds(
+      Texts texts, Cell cell, String subject, Grounds grounds, Optional<Blank> confirmed) {
     String sources =
         grounds.sources().isEmpty()
             ? ""
-            : (subject.isEmpty() ? "From: " : ", from: ")
-                + String.join("; ", grounds.sources())
-                + " ("
-                + grounds.standing()
-                + ")";
+            : texts.of(
+                subject.isEmpty() ? "grounds.from" : "grounds.subject-from",
+                String.join("; ", grounds.sources()),
+                texts.standing(grounds.standing()));
     Cell out = cell.and(subject + sources);
     if (!grounds.confirm()) {
       return out;
     }
-    String confirm = "From memory: " + Grounds.CONFIRM;
+    String confirm = texts.of("grounds.confirm");
     return confirmed.map(blank -> out.andTick(confirm, blank)).orElseGet(() -> out.and(confirm));
   }
 
   private void openPoints(List<Checklist.OpenPoint> points) {
     Grid grid =
         grid(
-            new Grid.Column("No", 14 * MM),
-            new Grid.Column("Find out on site", 0),
-            new Grid.Column("Found", 46 * MM),
-            new Grid.Column("Initials", 17 * MM));
+            new Grid.Column(texts.of("column.no"), 14 * MM),
+            new Grid.Column(texts.of("column.find-out"), 0),
+            new Grid.Column(texts.of("column.found"), 46 * MM),
+            new Grid.Column(texts.of("column.initials"), 17 * MM));
     for (Checklist.OpenPoint point : points) {
       grid.row(
           List.of(
@@ -196,46 +202,31 @@ final class FrontPages {
               Cell.EMPTY.andSpace(42 * MM, 24, "", Blanks.found(point)),
               Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(point))));
     }
-    grid.titled("To be settled on site");
-    prose.heading("To be settled on site", Role.HEADING_2, grid.beginning());
+    grid.titled(texts.of("page.continued", texts.of("page.points")));
+    prose.heading(texts.of("page.points"), Role.HEADING_2, grid.beginning());
     if (points.isEmpty()) {
-      prose.paragraph(Prose.Line.plain("Nothing was left open by the checks that were made."));
+      prose.paragraph(Prose.Line.plain(texts.of("points.none")));
     } else {
-      prose.paragraph(
-          Prose.Line.plain(
-              "These could not be checked from the netlist, or rest on a figure from memory."
-                  + " Each must be settled before the mains is switched on."));
+      prose.paragraph(Prose.Line.plain(texts.of("points.note")));
       grid.draw(document);
     }
   }
 
-  private void cautions(List<Checklist.Caution> cautions) {
-    prose.heading("Cautions for this circuit", Role.HEADING_2, 60);
-    Grid grid = grid(new Grid.Column("", 12 * MM), new Grid.Column("", 0));
-    grid.titled("Cautions for this circuit");
-    for (Checklist.Caution caution : cautions) {
-      Cell text = Cell.bold(caution.title());
-      for (String paragraph : caution.paragraphs()) {
-        text = text.and(paragraph);
-      }
-      grid.row(List.of(Cell.bold(caution.number()), text.and("From: " + caution.source())));
-    }
-    grid.draw(document);
-  }
-
-  private void wires(List<Checklist.WireRow> wires) {
+  private void wires(Checklist checklist) {
+    CautionBlock cautions =
+        new CautionBlock(sheet, faces, document, texts, checklist.beforeWiring());
     Grid grid =
         grid(
-            new Grid.Column("No", 13 * MM),
-            new Grid.Column("From", 0),
-            new Grid.Column("To", 28 * MM),
-            new Grid.Column("Run", 15 * MM),
-            new Grid.Column("Size", 19 * MM),
-            new Grid.Column("Length", 19 * MM),
-            new Grid.Column("Colour", 26 * MM),
-            new Grid.Column("Carries", 18 * MM),
-            new Grid.Column("Wired", 13 * MM));
-    for (Checklist.WireRow wire : wires) {
+            new Grid.Column(texts.of("column.no"), 13 * MM),
+            new Grid.Column(texts.of("column.from"), 0),
+            new Grid.Column(texts.of("column.to"), 28 * MM),
+            new Grid.Column(texts.of("column.run"), 15 * MM),
+            new Grid.Column(texts.of("column.size"), 19 * MM),
+            new Grid.Column(texts.of("column.length"), 19 * MM),
+            new Grid.Column(texts.of("column.colour"), 26 * MM),
+            new Grid.Column(texts.of("column.carries"), 18 * MM),
+            new Grid.Column(texts.of("column.wired"), 13 * MM));
+    for (Checklist.WireRow wire : checklist.wires()) {
       grid.row(
           List.of(
               Cell.bold(wire.number()),
@@ -248,12 +239,11 @@ final class FrontPages {
               Cell.text(wire.carries()),
               Cell.EMPTY.andTick("", Blanks.wired(wire))));
     }
-    grid.titled("Wiring list");
-    prose.heading("Wiring list", Role.HEADING_2, grid.beginning() + 40);
-    prose.paragraph(
-        Prose.Line.plain(
-            "Supply locked off. Tick a wire after both its ends are fast and pulled, before the"
-                + " next one is begun."));
+    grid.titled(texts.of("page.continued", texts.of("page.wires")));
+    prose.heading(
+        texts.of("page.wires"), Role.HEADING_2, cautions.height() + grid.beginning() + 40);
+    cautions.draw();
+    prose.paragraph(Prose.Line.plain(texts.of("wires.note")));
     grid.draw(document);
   }
 

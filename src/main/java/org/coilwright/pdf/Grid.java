@@ -64,7 +64,10 @@ final class Grid {
             : List.of();
   }
 
-  /** What stands above the repeated head, so that a page taken out of the pile explains itself. */
+  /**
+   * What stands above the head where it is repeated, so that a page taken out of the pile explains
+   * itself.
+   */
   Grid titled(String title) {
     this.title = title;
     return this;
@@ -233,8 +236,7 @@ final class Grid {
   private void nextPage() {
     sheet.newPage();
     if (!title.isEmpty()) {
-      for (Item line :
-          Item.of(Cell.bold(title + ", continued"), sheet.width(), faces, sheet.filledIn())) {
+      for (Item line : Item.of(Cell.bold(title), sheet.width(), faces, sheet.filledIn())) {
         line.draw(sheet, sheet.left(), sheet.y(), Tag.ARTIFACT);
         sheet.down(line.height());
       }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.FilledIn;
+import org.coilwright.checklist.Texts;
 
 /** A checklist laid out: pieces on pages, the reading order, the bookmarks. */
 record Layout(
@@ -28,13 +29,14 @@ record Layout(
     double headDepth = head.size() * RUNNING_LEADING + 6;
     Sheet sheet = new Sheet(width, height, headDepth, FOOT_DEPTH, filledIn);
     Tag document = Tag.document();
+    Texts texts = checklist.texts();
     Prose prose = new Prose(sheet, faces, document);
-    new FrontPages(sheet, faces, prose, document).draw(checklist);
+    new FrontPages(sheet, faces, prose, document, texts).draw(checklist);
     FigurePages figures = new FigurePages(sheet, prose, document);
     figures.draw(checklist.figures(Checklist.Figure.Beside.WIRES));
-    new TestPages(sheet, faces, prose, document).draw(checklist.steps());
+    new TestPages(sheet, faces, prose, document, texts).draw(checklist.steps());
     figures.draw(checklist.figures(Checklist.Figure.Beside.SETTINGS));
-    new BackPages(sheet, faces, prose, document).draw(checklist);
+    new BackPages(sheet, faces, prose, document, texts).draw(checklist);
     drawRunningLines(sheet, checklist, head, faces);
     return new Layout(width, height, sheet.pages(), document, prose.bookmarks());
   }
@@ -43,7 +45,8 @@ record Layout(
   private static List<String> runningHead(Checklist checklist, Faces faces, double pageWidth) {
     double room = pageWidth - Sheet.LEFT_MARGIN - Sheet.OTHER_MARGIN;
     Checklist.TitleBlock title = checklist.title();
-    String text = title.circuit() + " · " + title.reference() + " · revision " + title.revision();
+    String text =
+        checklist.texts().of("page.head", title.circuit(), title.reference(), title.revision());
     List<String> lines = Wrapping.lines(text, faces.regular(), Type.FOOT, room - 12);
     if (lines.size() <= HEAD_LINES) {
       return lines;
@@ -55,12 +58,7 @@ record Layout(
       Sheet sheet, Checklist checklist, List<String> head, Faces faces) {
     Checklist.TitleBlock title = checklist.title();
     String identity =
-        "SHA-256 "
-            + title.shortDigest()
-            + " … · "
-            + title.program()
-            + " · printed "
-            + title.printed();
+        checklist.texts().of("page.foot", title.shortDigest(), title.program(), title.printed());
     double footLine = sheet.bottom() + 5;
     for (int page = 0; page < sheet.pages().size(); page++) {
       List<Piece> pieces = sheet.pages().get(page);
@@ -72,7 +70,7 @@ record Layout(
       double headLine = sheet.top() - 5;
       pieces.add(new Piece.Rule(sheet.left(), headLine, sheet.right(), headLine, Type.HAIRLINE));
       pieces.add(new Piece.Rule(sheet.left(), footLine, sheet.right(), footLine, Type.HAIRLINE));
-      String number = "page " + (page + 1) + " of " + sheet.pages().size();
+      String number = checklist.texts().of("page.number", page + 1, sheet.pages().size());
       double numberWidth = faces.regular().width(number, Type.FOOT);
       double room = sheet.width() - numberWidth - 12;
       String left = Wrapping.lines(identity, faces.regular(), Type.FOOT, room).get(0);

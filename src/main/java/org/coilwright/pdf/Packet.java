@@ -11,7 +11,7 @@ final class Packet {
   private Packet() {}
 
   /** A packet that says what the document information says. */
-  static byte[] of(PDDocumentInformation information, String date) {
+  static byte[] of(PDDocumentInformation information, String date, String language) {
     String title = escaped(information.getTitle());
     String program = escaped(information.getCreator());
     String packet =
@@ -29,7 +29,7 @@ final class Packet {
             xmlns:pdfaSchema="http://www.aiim.org/pdfa/ns/schema#"
             xmlns:pdfaProperty="http://www.aiim.org/pdfa/ns/property#">
            <dc:title><rdf:Alt><rdf:li xml:lang="x-default">%s</rdf:li></rdf:Alt></dc:title>
-           <dc:language><rdf:Bag><rdf:li>en</rdf:li></rdf:Bag></dc:language>
+           <dc:language><rdf:Bag><rdf:li>%s</rdf:li></rdf:Bag></dc:language>
            <xmp:CreatorTool>%s</xmp:CreatorTool>
            <xmp:CreateDate>%s</xmp:CreateDate>
            <pdf:Producer>%s</pdf:Producer>
@@ -52,7 +52,7 @@ final class Packet {
         </x:xmpmeta>
         <?xpacket end="r"?>
         """
-            .formatted(title, program, escaped(date), program);
+            .formatted(title, language, program, escaped(date), program);
     return packet.getBytes(StandardCharsets.UTF_8);
   }
 

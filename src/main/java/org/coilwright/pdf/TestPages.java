@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.Blanks;
-import org.coilwright.checklist.Grounds;
 import org.coilwright.checklist.Hold;
 import org.coilwright.checklist.Section;
 import org.coilwright.checklist.Step;
 import org.coilwright.checklist.TestRow;
+import org.coilwright.checklist.Texts;
 
 /** The tests, section by section, with the hold point between. */
 final class TestPages {
@@ -18,12 +18,14 @@ final class TestPages {
   private final Faces faces;
   private final Prose prose;
   private final Tag document;
+  private final Texts texts;
 
-  TestPages(Sheet sheet, Faces faces, Prose prose, Tag document) {
+  TestPages(Sheet sheet, Faces faces, Prose prose, Tag document, Texts texts) {
     this.sheet = sheet;
     this.faces = faces;
     this.prose = prose;
     this.document = document;
+    this.texts = texts;
   }
 
   void draw(List<Step> steps) {
@@ -42,49 +44,48 @@ final class TestPages {
             sheet,
             faces,
             List.of(
-                new Grid.Column("No", 13 * MM),
-                new Grid.Column("What to do", 0),
-                new Grid.Column("Expected", 35 * MM),
-                new Grid.Column("Reading", 42 * MM),
-                new Grid.Column("Result", 19 * MM),
-                new Grid.Column("Initials", 17 * MM)));
+                new Grid.Column(texts.of("column.no"), 13 * MM),
+                new Grid.Column(texts.of("column.what"), 0),
+                new Grid.Column(texts.of("column.expected"), 35 * MM),
+                new Grid.Column(texts.of("column.reading"), 42 * MM),
+                new Grid.Column(texts.of("column.result"), 19 * MM),
+                new Grid.Column(texts.of("column.initials"), 17 * MM)));
     section.rows().forEach(row -> row(grid, row));
     String last = section.rows().get(section.rows().size() - 1).number();
     String first = section.rows().get(0).number();
     grid.row(
         List.of(
             Cell.EMPTY,
-            Cell.bold("Section " + section.number() + " complete: rows " + first + " to " + last),
+            Cell.bold(texts.of("section.complete", section.number(), first, last)),
             Cell.EMPTY,
-            Cell.text("Date and time").andSpace(38 * MM, 22, "", Blanks.time(section)),
+            Cell.text(texts.of("column.time")).andSpace(38 * MM, 22, "", Blanks.time(section)),
             Cell.EMPTY,
             Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(section))));
     List<Prose.Line> before = new ArrayList<>();
     before.add(Prose.Line.plain(section.beginWith()));
-    if (!section.readFirst().isEmpty()) {
-      before.add(
-          Prose.Line.bold("Read these cautions first: " + String.join(", ", section.readFirst())));
-    }
-    double above = before.stream().mapToDouble(prose::height).sum();
+    CautionBlock cautions = new CautionBlock(sheet, faces, document, texts, section.readFirst());
+    double above = before.stream().mapToDouble(prose::height).sum() + cautions.height();
     double whole = above + grid.height();
     boolean onOnePage = whole + 30 <= sheet.fullRoom();
-    String title = section.number() + "  " + section.stage().title() + ": " + section.title();
-    grid.titled(title);
+    String title =
+        texts.of("section.title", section.number(), section.stage().title(texts), section.title());
+    grid.titled(texts.of("page.continued", title));
     prose.heading(title, Role.HEADING_2, onOnePage ? whole : above + grid.beginning());
     before.forEach(prose::paragraph);
+    cautions.draw();
     grid.draw(document);
   }
 
-  private static void row(Grid grid, TestRow row) {
+  private void row(Grid grid, TestRow row) {
     Cell what =
         (row.condition().isBlank() ? Cell.EMPTY : Cell.text(row.condition()))
             .andBold(row.action())
             .and(row.where());
-    Cell under = Cell.text("If not: " + row.otherwise());
+    Cell under = Cell.text(texts.of("row.if-not", row.otherwise()));
     if (row.grounds().confirm()) {
-      under = under.andTick("Limit from memory: " + Grounds.CONFIRM, Blanks.confirmed(row));
+      under = under.andTick(texts.of("row.confirm"), Blanks.confirmed(row));
     }
-    Cell number = Cell.bold(row.number()).andBold(row.live() ? "LIVE" : "");
+    Cell number = Cell.bold(row.number()).andBold(row.live() ? texts.of("row.live") : "");
     String unit = row.expected().unit();
     Cell reading =
         Blanks.isRead(row)
@@ -94,9 +95,11 @@ final class TestPages {
         List.of(
             number,
             what,
-            Cell.text(row.expected().text()),
+            Cell.text(row.expected().text(texts)),
             reading,
-            Cell.EMPTY.andTick("PASS", Blanks.pass(row)).andTick("FAIL", Blanks.fail(row)),
+            Cell.EMPTY
+                .andTick(texts.of("box.pass"), Blanks.pass(row))
+                .andTick(texts.of("box.fail"), Blanks.fail(row)),
             Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(row))),
         under,
         row.live());
@@ -114,12 +117,12 @@ final class TestPages {
                 new Grid.Column("", 40 * MM)));
     grid.row(
         List.of(
-            Cell.text("Name").andSpace(54 * MM, 24, "", blanks.get(0)),
-            Cell.text("Signature").andSpace(68 * MM, 24, "", blanks.get(1)),
-            Cell.text("Date and time").andSpace(36 * MM, 24, "", blanks.get(2))));
+            Cell.text(texts.of("column.name")).andSpace(54 * MM, 24, "", blanks.get(0)),
+            Cell.text(texts.of("column.signature")).andSpace(68 * MM, 24, "", blanks.get(1)),
+            Cell.text(texts.of("column.time")).andSpace(36 * MM, 24, "", blanks.get(2))));
     List<Prose.Line> lines = new ArrayList<>();
-    lines.add(Prose.Line.large("HOLD: " + hold.title()));
-    lines.add(Prose.Line.plain("Nobody goes past this line without a signature below it."));
+    lines.add(Prose.Line.large(texts.of("hold.title", hold.title())));
+    lines.add(Prose.Line.plain(texts.of("hold.note")));
     Grid conditions = new Grid(sheet, faces, List.of(new Grid.Column("", 0)));
     int condition = 0;
     for (String text : hold.conditions()) {

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -18,11 +19,11 @@ import org.coilwright.table.Tables;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class CautionsTest {
   private static final Path FOLDER = Path.of("safety-notes");
-  private static final Set<String> BEFORE =
-      Set.of("all", "wiring", "dead", "elv", "mains", "settings");
+  private static final Set<String> STAGES = Set.of("dead", "elv", "mains", "settings");
 
   static List<String> names() {
     return Cautions.NAMES;
@@ -51,7 +52,6 @@ class CautionsTest {
   void a_caution_has_text_a_known_place_and_a_source_that_fits_its_standing(String name) {
     CautionNote note = Cautions.note(name);
     assertFalse(note.paragraphs().isEmpty());
-    assertTrue(BEFORE.contains(note.before()), note.before());
     String cite = Tables.load().source(note.source()).cite();
     assertEquals(
         note.source().equals("common-practice"), note.standing().equals("common-practice"), cite);
@@ -71,6 +71,42 @@ class CautionsTest {
         assertFalse(orders.contains(first), sentence);
       }
     }
+  }
+
+  /** One that names a topic this circuit lacks must still stand somewhere. */
+  @ParameterizedTest
+  @MethodSource("names")
+  void a_caution_belongs_to_the_wiring_or_names_a_stage_to_fall_back_on(String name) {
+    List<String> before = Cautions.note(name).before();
+    String last = before.get(before.size() - 1);
+    assertTrue(last.equals("wiring") || STAGES.contains(last), last);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"wash-room-tub", "guest-house-cylinder", "cabin-water-heater", "attic-mistakes"})
+  void every_caution_stands_once_before_the_work_it_belongs_to(String example) {
+    Checklist checklist = Checked.example(example);
+    List<Caution> placed = new ArrayList<>(checklist.beforeWiring());
+    checklist.steps().stream()
+        .filter(Section.class::isInstance)
+        .forEach(s -> placed.addAll(((Section) s).readFirst()));
+    assertEquals(Set.copyOf(checklist.cautions()), Set.copyOf(placed));
+    assertEquals(checklist.cautions().size(), placed.size());
+  }
+
+  @Test
+  void the_insulation_tester_is_warned_of_where_it_is_used() {
+    Section insulation =
+        Checked.example("guest-house-cylinder").steps().stream()
+            .filter(Section.class::isInstance)
+            .map(Section.class::cast)
+            .filter(s -> s.rows().stream().anyMatch(r -> r.expected().unit().equals("MΩ")))
+            .findFirst()
+            .orElseThrow();
+    assertEquals(
+        List.of(Cautions.note("insulation-tester").title()),
+        insulation.readFirst().stream().map(Caution::title).toList());
   }
 
   @Test

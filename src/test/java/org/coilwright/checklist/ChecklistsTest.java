@@ -25,6 +25,8 @@ class ChecklistsTest {
   private static final List<String> EXAMPLES =
       List.of("wash-room-tub", "guest-house-cylinder", "cabin-water-heater", "attic-mistakes");
 
+  private static final Texts TEXTS = Texts.english();
+
   static Stream<Checklist> checklists() {
     return EXAMPLES.stream().map(Checked::example);
   }
@@ -61,10 +63,10 @@ class ChecklistsTest {
   void every_row_says_what_must_come_of_it(Checklist checklist) {
     Set<String> idle = Set.of("checked", "ok", "as required", "set", "good", "passed", "");
     for (TestRow row : checklist.rows()) {
-      assertFalse(idle.contains(row.expected().text().toLowerCase(Locale.ROOT)), row::number);
+      assertFalse(idle.contains(row.expected().text(TEXTS).toLowerCase(Locale.ROOT)), row::number);
       if (row.expected() instanceof Band band) {
         assertFalse(band.unit().isBlank(), row::number);
-        assertTrue(row.expected().text().endsWith(" " + band.unit()), row::number);
+        assertTrue(row.expected().text(TEXTS).endsWith(" " + band.unit()), row::number);
       }
       assertFalse(row.otherwise().isBlank(), row::number);
     }
@@ -267,7 +269,7 @@ class ChecklistsTest {
         .findFirst()
         .orElseThrow(() -> new AssertionError("no row: " + action))
         .expected()
-        .text();
+        .text(TEXTS);
   }
 
   private static List<Section> sections(Checklist checklist) {

@@ -18,6 +18,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class ExpectedTest {
+  private static final Texts TEXTS = Texts.english();
+
   @ParameterizedTest
   @CsvSource({
     "594, 726, Ω, 594 … 726 Ω",
@@ -33,18 +35,18 @@ class ExpectedTest {
   })
   void a_band_prints_both_limits_with_the_same_decimals(
       double min, double max, String unit, String printed) {
-    assertEquals(printed, Band.between(min, max, unit).text());
+    assertEquals(printed, Band.between(min, max, unit).text(TEXTS));
   }
 
   @Test
   void a_least_value_alone_prints_as_such() {
-    assertEquals("≥ 1 MΩ", Band.atLeast(1, "MΩ").text());
-    assertEquals("≥ 0.5 MΩ", Band.atLeast(0.5, "MΩ").text());
+    assertEquals("≥ 1 MΩ", Band.atLeast(1, "MΩ").text(TEXTS));
+    assertEquals("≥ 0.5 MΩ", Band.atLeast(0.5, "MΩ").text(TEXTS));
   }
 
   @Test
   void the_last_binary_digit_does_not_round_a_limit_away() {
-    assertEquals("0.3 … 0.6 V", Band.between(0.1 + 0.2, 0.6, "V").text());
+    assertEquals("0.3 … 0.6 V", Band.between(0.1 + 0.2, 0.6, "V").text(TEXTS));
   }
 
   /** A reading that the print allows must be one that the numbers allow. */
@@ -55,7 +57,7 @@ class ExpectedTest {
     for (int i = 0; i < 20_000; i++) {
       double min = Math.pow(10, random.nextDouble() * 6 - 3);
       double max = min * (1 + random.nextDouble() * random.nextDouble());
-      Matcher read = print.matcher(Band.between(min, max, "V").text());
+      Matcher read = print.matcher(Band.between(min, max, "V").text(TEXTS));
       assertTrue(read.matches(), () -> min + " " + max);
       assertTrue(new BigDecimal(read.group(1)).doubleValue() >= min * (1 - 1e-11));
       assertTrue(new BigDecimal(read.group(2)).doubleValue() <= max * (1 + 1e-11));
@@ -81,7 +83,7 @@ class ExpectedTest {
   void no_state_merely_says_that_somebody_looked() {
     Set<String> empty = Set.of("checked", "ok", "okay", "as required", "set", "good", "fine");
     for (Expected.State state : Expected.State.values()) {
-      assertFalse(empty.contains(state.text().toLowerCase(Locale.ROOT)), state::name);
+      assertFalse(empty.contains(state.text(TEXTS).toLowerCase(Locale.ROOT)), state::name);
     }
   }
 }

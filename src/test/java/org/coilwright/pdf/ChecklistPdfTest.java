@@ -284,7 +284,12 @@ class ChecklistPdfTest {
     checklist.wires().forEach(w -> all.addAll(List.of(w.number(), w.from(), w.to(), w.size())));
     for (TestRow row : checklist.rows()) {
       all.addAll(
-          List.of(row.number(), row.action(), row.where(), row.expected().text(), row.otherwise()));
+          List.of(
+              row.number(),
+              row.action(),
+              row.where(),
+              row.expected().text(checklist.texts()),
+              row.otherwise()));
     }
     checklist.satisfied().forEach(s -> all.add(s.sentence()));
     checklist.broken().forEach(b -> all.addAll(List.of(b.harm(), b.what(), b.then(), b.stops())));

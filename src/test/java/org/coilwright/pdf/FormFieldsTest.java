@@ -58,7 +58,7 @@ class FormFieldsTest {
       for (Blank blank : blanks) {
         PDField field = document.getDocumentCatalog().getAcroForm(null).getField(blank.name());
         assertNotNull(field, blank::name);
-        assertEquals(blank.tip(), field.getAlternateFieldName());
+        assertEquals(blank.tip(checklist.texts()), field.getAlternateFieldName());
         assertEquals(blank.kind(), kind(field), blank::name);
       }
       assertEquals(blanks.size(), fields.size());
@@ -77,7 +77,9 @@ class FormFieldsTest {
   void no_two_places_share_a_name_or_a_tip(Checklist checklist) {
     List<Blank> blanks = Blanks.all(checklist);
     assertEquals(blanks.size(), new HashSet<>(blanks.stream().map(Blank::name).toList()).size());
-    assertEquals(blanks.size(), new HashSet<>(blanks.stream().map(Blank::tip).toList()).size());
+    assertEquals(
+        blanks.size(),
+        new HashSet<>(blanks.stream().map(b -> b.tip(checklist.texts())).toList()).size());
   }
 
   @ParameterizedTest
@@ -99,7 +101,7 @@ class FormFieldsTest {
         }
       }
     }
-    assertEquals(Blanks.all(checklist).stream().map(Blank::tip).toList(), tips);
+    assertEquals(Blanks.all(checklist).stream().map(b -> b.tip(checklist.texts())).toList(), tips);
   }
 
   @ParameterizedTest

@@ -11,12 +11,17 @@ import org.coilwright.checklist.Section;
 import org.coilwright.checklist.Section.Stage;
 import org.coilwright.checklist.Step;
 import org.coilwright.checklist.TestRow;
+import org.coilwright.checklist.Texts;
 import org.coilwright.drawing.Picture;
 import org.coilwright.drawing.Shape;
 
 /** Checklists made by hand, from an ordinary one to ones that strain the page. */
 final class SampleChecklists {
   static final String DIGEST = "0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef";
+
+  private static final Checklist.Caution CAUTION =
+      new Checklist.Caution(
+          "C1", "Two supplies", List.of("One is off. The other is not.", "So both."), "practice");
 
   private SampleChecklists() {}
 
@@ -46,10 +51,12 @@ final class SampleChecklists {
   /** Every optional text empty, every list that may be empty empty. */
   static Checklist bare() {
     return new Checklist(
+        Texts.english(),
         new Checklist.TitleBlock("x", "", "", "", "", "", "", DIGEST, "program", "2026-02-03"),
         Checklist.Paper.A4,
         List.of("Local code decides."),
         new Checklist.Summary("CLEAR", "s", "c"),
+        List.of(),
         List.of(),
         List.of(),
         List.of(),
@@ -106,14 +113,8 @@ final class SampleChecklists {
               "green-yellow",
               "ELV"));
     }
-    List<Checklist.Caution> cautions =
-        List.of(
-            new Checklist.Caution(
-                "C1",
-                "Two supplies",
-                List.of("One is off. The other is not.", "So " + relay),
-                "practice"));
     return new Checklist(
+        Texts.english(),
         new Checklist.TitleBlock(
             title,
             "KR-7",
@@ -167,7 +168,8 @@ final class SampleChecklists {
         List.of(
             new Checklist.OpenPoint(
                 "point.size-of-7", "P1", "Size of wire 7 to " + relay, "size is not stated")),
-        cautions,
+        List.of(CAUTION),
+        List.of(CAUTION),
         rows,
         figures(relay),
         steps(relay, published, memory),
@@ -227,6 +229,6 @@ final class SampleChecklists {
               stage.live(),
               i == 1 ? memory : published));
     }
-    return new Section(number, title, stage, List.of("C1"), "Supply locked off.", rows);
+    return new Section(number, title, stage, List.of(CAUTION), "Supply locked off.", rows);
   }
 }
