@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.quantity.Rating;
 import org.coilwright.table.Cited;
 import org.coilwright.table.CitedTable;
 import org.coilwright.table.Tables;
@@ -163,13 +165,17 @@ public final class Chooser extends Working {
 
   private void life(Question q, double rating) {
     if (q.startsPerDay().isEmpty()) {
+      add("life", "life", "not worked out: give --starts-per-day");
       return;
     }
     double starts = q.startsPerDay().getAsDouble();
-    Cited<Double> given = tables.figure("sizing.series-life");
-    Endurance endurance =
-        Endurance.of(given.value(), rating, q.nominal(), Optional.empty(), tables);
-    cited.add(given);
+    Cited<Double> usual = tables.figure("sizing.series-life");
+    double given = q.life().map(l -> l.amount().nominal()).orElse(usual.value());
+    double at = q.life().flatMap(Rating::at).map(Quantity::nominal).orElse(rating);
+    Endurance endurance = Endurance.of(given, at, q.nominal(), Optional.empty(), tables);
+    if (q.life().isEmpty()) {
+      cited.add(usual);
+    }
     cited.addAll(endurance.cited());
     double years = endurance.years(starts);
     boolean enough = years >= q.years() * (1 - 1e-9);
@@ -179,13 +185,16 @@ public final class Chooser extends Working {
     add(
         "life",
         "life",
-        "%s years at %s starts a day, 365 days a year: %s %s asked (%s; assumed, its own data sheet counts)"
+        "%s years at %s starts a day, 365 days a year: %s %s asked (%s%s)"
             .formatted(
-                String.format(Locale.ROOT, "%.0f", years),
+                String.format(Locale.ROOT, years < 10 ? "%.1f" : "%.0f", years),
                 plain(starts),
                 enough ? "enough for the" : "too few for the",
                 plain(q.years()),
-                endurance.words()),
+                endurance.words(),
+                q.life().isPresent()
+                    ? ""
+                    : "; the first figure is assumed: give --life from its data sheet"),
         years,
         "years");
   }
@@ -193,25 +202,42 @@ public final class Chooser extends Working {
   /** What would make a smaller one do. */
   private void smaller(Question q, Optional<Double> chosen) {
     List<String> ways = new ArrayList<>();
-    if (q.closeMounted()) {
-      suits(q.spaced(), chosen).ifPresent(r -> ways.add("a gap on both sides: " + amps(r)));
-    }
     double normal = q.ratedAir().orElse(tables.figure("sizing.rated-air").value());
-    if (q.air() > normal) {
-      suits(q.inAir(normal), chosen)
-          .ifPresent(
-              r ->
-                  ways.add(
-                      "air at %s: %s"
-                          .formatted(Printed.of(normal, Dimension.TEMPERATURE), amps(r))));
+    boolean warm = q.air() > normal;
+    String cooler = "air at " + Printed.of(normal, Dimension.TEMPERATURE);
+    Optional<Double> alone = Optional.empty();
+    if (q.closeMounted()) {
+      alone = way(ways, "a gap on both sides", q.spaced(), chosen);
     }
-    if (q.wires() == 3 && q.title().contains("delta")) {
-      suits(q.inStar(), chosen)
-          .ifPresent(r -> ways.add("star in place of delta, a third of the power: " + amps(r)));
+    if (warm) {
+      Optional<Double> cooled = way(ways, cooler, q.inAir(normal), chosen);
+      alone = cooled.isPresent() ? cooled : alone;
+      way(
+          ways,
+          "one rated for air at " + Printed.of(q.air(), Dimension.TEMPERATURE),
+          q.ratedFor(q.air()),
+          chosen);
+    }
+    if (q.closeMounted() && warm) {
+      way(
+          ways,
+          "a gap and %s together".formatted(cooler),
+          q.spaced().inAir(normal),
+          alone.isPresent() ? alone : chosen);
+    }
+    if (q.delta()) {
+      way(ways, "star in place of delta, a third of the power", q.inStar(), chosen);
     }
     if (!ways.isEmpty()) {
       add("smaller", "a smaller one", "would do with " + String.join(";  ", ways));
     }
+  }
+
+  private Optional<Double> way(
+      List<String> ways, String words, Question other, Optional<Double> chosen) {
+    Optional<Double> rating = suits(other, chosen);
+    rating.ifPresent(r -> ways.add("%s: %s".formatted(words, amps(r))));
+    return rating;
   }
 
   private Optional<Double> suits(Question q, Optional<Double> chosen) {

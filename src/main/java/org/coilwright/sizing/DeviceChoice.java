@@ -60,6 +60,7 @@ final class DeviceChoice extends Working {
       return device;
     }
     cited.add(device.get());
+    divided();
     String more =
         contactor.filter(c -> device.get().value() > c).isPresent()
             ? "; larger than the contactor, so ask its maker for the back-up it allows"
@@ -71,6 +72,21 @@ final class DeviceChoice extends Working {
         device.get().value(),
         "A");
     return device;
+  }
+
+  /** Resistance heating above a limit has to be divided. */
+  private void divided() {
+    Cited<Double> most = tables.figure("sizing.undivided-element");
+    Cited<Double> guard = tables.figure("sizing.undivided-device");
+    if (q.nec() && q.nominal() > most.value() * (1 + 1e-9)) {
+      cited.add(most);
+      cited.add(guard);
+      add(
+          "divide",
+          "divide",
+          "%s is above %s: resistance elements of an appliance have to be divided into circuits of at most that, each behind %s at most, unless the vessel is one of the excepted"
+              .formatted(amps(q.nominal()), amps(most.value()), amps(guard.value())));
+    }
   }
 
   /** What the coil draws, and whether the given output can drive it. */
@@ -118,11 +134,7 @@ final class DeviceChoice extends Working {
                 Printed.volts(at));
     if (direct || at < volts) {
       return interpose(
-          said + " is not for %s alternating".formatted(Printed.volts(volts)),
-          may,
-          at,
-          holds,
-          first);
+          said + " is not for %s AC".formatted(Printed.volts(volts)), may, at, holds, first);
     }
     Optional<Cited<Double>> makes =
         tables.lookup("control-contact-categories", Map.of("category", output.category()), "make");
@@ -149,22 +161,25 @@ final class DeviceChoice extends Working {
             .orElseThrow();
     cited.add(watts);
     cited.add(makes);
-    double takes = at > 0 ? watts.value() / at : 0;
-    String relay =
-        "%s: an interposing relay is needed, its contact AC-15 of %s or more (%s ÷ %s), reinforced"
+    String contact =
+        "its contact AC-15 of %s or more (%s ÷ %s)"
             .formatted(
-                why,
                 Printed.atLeast(Math.max(holds, first / makes.value()), Dimension.CURRENT),
                 amps(first),
                 plain(makes.value()));
-    return at == 0
-        ? relay + " between coil and contact where the output is extra-low voltage"
-        : "%s between coil and contact, its coil for the output's voltage: at %s up to about %s, and the output carries %s%s"
-            .formatted(
-                relay,
-                Printed.volts(at),
-                Printed.of(takes, Dimension.CURRENT),
-                Printed.of(may, Dimension.CURRENT),
-                may >= takes ? "" : ", so look for a weaker coil");
+    if (at == 0) {
+      return "%s: put an interposing relay between, %s".formatted(why, contact);
+    }
+    double takes = watts.value() / at;
+    boolean low = at <= tables.figure("separation.elv-ac").value();
+    return "%s: put an interposing relay between. Its coil for %s takes up to about %s, and the output carries %s%s; %s%s"
+        .formatted(
+            why,
+            Printed.volts(at),
+            Printed.of(takes, Dimension.CURRENT),
+            Printed.of(may, Dimension.CURRENT),
+            may >= takes ? "" : ", so look for a weaker coil",
+            contact,
+            low ? "; reinforced insulation between the two" : "");
   }
 }

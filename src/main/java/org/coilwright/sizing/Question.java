@@ -70,20 +70,26 @@ public record Question(
 
   /** The same in other air. */
   public Question inAir(double celsius) {
-    return with(nominal, worst, celsius, closeMounted);
+    return with(nominal, worst, celsius, ratedAir, closeMounted);
   }
 
   /** The same with a gap on both sides. */
   public Question spaced() {
-    return with(nominal, worst, air, false);
+    return with(nominal, worst, air, ratedAir, false);
+  }
+
+  /** The same for a contactor whose rating holds in warmer air. */
+  public Question ratedFor(double celsius) {
+    return with(nominal, worst, air, OptionalDouble.of(celsius), closeMounted);
   }
 
   /** The same with a third of the power: a delta joined in star. */
   public Question inStar() {
-    return with(nominal / 3, worst / 3, air, closeMounted);
+    return with(nominal / 3, worst / 3, air, ratedAir, closeMounted);
   }
 
-  private Question with(double amps, double atWorst, double celsius, boolean close) {
+  private Question with(
+      double amps, double atWorst, double celsius, OptionalDouble rated, boolean close) {
     return new Question(
         title,
         amps,
@@ -94,7 +100,7 @@ public record Question(
         poles,
         kind,
         celsius,
-        ratedAir,
+        rated,
         close,
         altitude,
         hertz,

@@ -56,8 +56,10 @@ final class WireChoice extends Working {
                 .formatted(Printed.of(size), q.core().words(size, tables), q.method(), may.words()),
             size.mm2(),
             "mm²");
-        drop.ifPresent(this::tell);
+        drop.ifPresentOrElse(
+            this::tell, () -> add("drop", "voltage drop", "not worked out: give --length"));
         shortCircuit(size, device);
+        new EarthFault(this, q).judge(size, device);
         return;
       }
       last = carries ? "the voltage drop is too large" : "they carry too little";
@@ -115,6 +117,7 @@ final class WireChoice extends Working {
 
   private void shortCircuit(ConductorSize size, double device) {
     if (q.faultAmps().isEmpty()) {
+      add("short-circuit", "short-circuit", "not checked: give --fault-current");
       return;
     }
     Optional<Cited<Double>> factor = q.core().shortCircuitFactor(size, tables);

@@ -140,4 +140,91 @@ class ChooseCommandTest {
     assertTrue(ran.err().contains(said), ran.err());
     assertFalse(ran.err().contains("\tat "), ran.err());
   }
+
+  private static String words(Cli.Ran ran) {
+    return ran.out().replaceAll("\\s+", " ");
+  }
+
+  @Test
+  void the_loop_of_an_earth_fault_is_added_up_and_an_assumed_one_is_said_to_be() {
+    String given = words(choose("--power=3kW", "--length=30m", "--loop-impedance=0.35ohm"));
+    assertTrue(
+        given.contains(
+            "0.350 Ω of the mains + 0.532 Ω of line and protective conductor at 70 °C = 0.882 Ω"),
+        given);
+    assertTrue(given.contains("opens in 400 ms up to 2.73 Ω (0.950 × 230 V ÷ (5 × 16 A))"), given);
+    String assumed = words(choose("--power=3kW", "--length=30m"));
+    assertTrue(assumed.contains("0.800 Ω of the mains assumed, give --loop-impedance"), assumed);
+    String poor = words(choose("--power=3kW", "--length=30m", "--loop-impedance=9ohm"));
+    assertTrue(poor.contains("a residual-current device has to clear it"), poor);
+    String nec = words(choose("--power=4.5kW", "--phases=split", "--practice=nec"));
+    assertTrue(nec.contains("practice nec sets no disconnection time"), nec);
+  }
+
+  @Test
+  void the_given_output_drives_the_coil_or_an_interposing_relay_does() {
+    String low = words(choose("--power=3kW", "--output=0.5 A at 12 V DC"));
+    assertTrue(low.contains("put an interposing relay between. Its coil for 12 V takes"), low);
+    assertTrue(low.contains("reinforced insulation between the two"), low);
+    String strong = words(choose("--power=3kW", "--output=AC-15: 3 A at 230 V"));
+    assertTrue(strong.contains("can drive it: it makes 30 A"), strong);
+    String weak = words(choose("--power=3kW", "--output=0.1 A at 250 V"));
+    assertTrue(weak.contains("is too weak: it makes 100 mA"), weak);
+    assertFalse(weak.contains("reinforced"), weak);
+  }
+
+  @Test
+  void the_output_that_makes_just_the_pull_in_current_drives_the_coil() {
+    String enough = words(choose("--power=3kW", "--output=AC-15: 0.03 A at 230 V"));
+    assertTrue(enough.contains("can drive it: it makes 300 mA"), enough);
+    String beyond = words(choose("--power=3kW", "--output=AC-15: 0.0299 A at 230 V"));
+    assertTrue(beyond.contains("is too weak"), beyond);
+  }
+
+  @Test
+  void every_way_to_a_smaller_contactor_is_named() {
+    String text =
+        words(
+            choose(
+                "--power=9kW",
+                "--phases=3",
+                "--connection=delta",
+                "--air=50C",
+                "--mounting=side-by-side"));
+    assertTrue(
+        text.contains(
+            "a gap on both sides: 20 A; air at 40 °C: 20 A; one rated for air at 50 °C: 20 A; a gap"
+                + " and air at 40 °C together: 16 A; star in place of delta, a third of the power:"
+                + " 16 A"),
+        text);
+  }
+
+  @Test
+  void a_life_from_the_data_sheet_is_not_an_assumed_one() {
+    Cli.Ran given =
+        choose("--power=3kW", "--starts-per-day=100", "--life=30000 at 20 A", "--years=2");
+    assertEquals(2, given.code());
+    assertTrue(words(given).contains("1.3 years at 100 starts a day"), given.out());
+    assertFalse(words(given).contains("assumed: give --life"), given.out());
+    Cli.Ran assumed = choose("--power=3kW", "--starts-per-day=12");
+    assertTrue(words(assumed).contains("the first figure is assumed: give --life"), assumed.out());
+  }
+
+  @Test
+  void better_insulation_carries_more_once_its_clamps_are_out_of_the_way() {
+    String warm = words(choose("--power=3kW", "--wire-air=55C", "--insulation=xlpe-90"));
+    assertTrue(warm.contains("1.5 mm² copper, XLPE 90 °C"), warm);
+    String plain = words(choose("--power=3kW", "--wire-air=55C"));
+    assertTrue(plain.contains("4 mm² copper, PVC 70 °C taken"), plain);
+    Cli.Ran none = choose("--power=3kW", "--insulation=rubber-60");
+    assertEquals(2, none.code());
+    assertTrue(words(none).contains("No table read here gives its current"), none.out());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"11520W, false", "11530W, true"})
+  void a_large_element_has_to_be_divided_under_the_national_code(String power, boolean divided) {
+    String text = words(choose("--power", power, "--phases=split", "--practice=nec"));
+    assertEquals(divided, text.contains("have to be divided"), text);
+  }
 }

@@ -1,0 +1,122 @@
+package org.coilwright.sizing;
+
+import java.util.Map;
+import java.util.Optional;
+import org.coilwright.quantity.ConductorSize;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.solve.CopperLaw;
+import org.coilwright.table.Cited;
+import org.coilwright.table.ConductorTable;
+
+/** Whether an earth fault at the load opens the chosen breaker in time. */
+final class EarthFault extends Working {
+  private static final double TABLE_CELSIUS = 20;
+  private static final double METRES_PER_KM = 1000;
+
+  /** The type that household breakers have and that opens at the lowest current. */
+  private static final String CURVE = "B";
+
+  private final Question q;
+
+  EarthFault(Working begun, Question q) {
+    super(begun);
+    this.q = q;
+  }
+
+  void judge(ConductorSize size, double device) {
+    if (q.nec()) {
+      say(
+          "not checked: practice nec sets no disconnection time; whether the path of a ground fault"
+              + " opens the device (250.4(A)(5)) is judged on site");
+      return;
+    }
+    Optional<Cited<Double>> line = new ConductorTable(tables).ohmPerKm(size, false);
+    Optional<Cited<Double>> back = protective(size);
+    if (q.lengthMetres().isEmpty() || line.isEmpty() || back.isEmpty()) {
+      say(
+          "not checked: "
+              + (q.lengthMetres().isEmpty() ? "give --length" : "no table has the wire"));
+      return;
+    }
+    loop(size, device, line.get(), back.get());
+  }
+
+  /** Resistance of the protective conductor that goes with a line conductor. */
+  private Optional<Cited<Double>> protective(ConductorSize size) {
+    return tables
+        .lookup("protective-conductor-size", Map.of(), size.mm2(), "protective")
+        .flatMap(
+            mm2 -> {
+              cited.add(mm2);
+              return new ConductorTable(tables).ohmPerKm(ConductorSize.ofMm2(mm2.value()), false);
+            });
+  }
+
+  private void loop(ConductorSize size, double device, Cited<Double> line, Cited<Double> back) {
+    Cited<Double> outside = tables.figure("sizing.assumed-loop");
+    double mains = q.loopOhms().orElse(outside.value());
+    Cited<Double> warm = q.core().celsius(size, tables);
+    double wires =
+        CopperLaw.from(tables).at(line.value() + back.value(), TABLE_CELSIUS, warm.value())
+            * q.lengthMetres().getAsDouble()
+            / METRES_PER_KM;
+    double toEarth = q.wires() == 3 ? q.volts() / Math.sqrt(3) : q.volts();
+    Cited<Double> low = tables.figure("sizing.lowest-voltage");
+    Cited<Double> trips =
+        tables.lookup("magnetic-trip", Map.of("curve", CURVE), "trips").orElseThrow();
+    double limit = low.value() * toEarth / (trips.value() * device);
+    double total = mains + wires;
+    if (q.loopOhms().isEmpty()) {
+      cited.add(outside);
+    }
+    cited.add(line);
+    cited.add(low);
+    cited.add(trips);
+    boolean opens = total <= limit * (1 + 1e-9);
+    add(
+        "earth-fault",
+        "earth fault",
+        "%s of the mains%s + %s of line and protective conductor at %s = %s; a %s breaker of type %s opens%s up to %s (%s × %s ÷ (%s × %s))%s"
+            .formatted(
+                ohms(mains),
+                q.loopOhms().isPresent() ? "" : " assumed, give --loop-impedance",
+                ohms(wires),
+                Printed.of(warm.value(), Dimension.TEMPERATURE),
+                ohms(total),
+                amps(device),
+                CURVE,
+                within(toEarth),
+                ohms(limit),
+                plain(low.value()),
+                Printed.volts(toEarth),
+                plain(trips.value()),
+                amps(device),
+                opens
+                    ? ""
+                    : "; too much: a residual-current device has to clear it, or thicker wire"),
+        total,
+        "Ω");
+  }
+
+  /** {@code in 0.4 s}; a network named in round figures counts with its name. */
+  private String within(double toEarth) {
+    double named = toEarth / tables.figure("drive.round-name").value();
+    return tables
+        .lookup("disconnection-times", Map.of("earthing", "TN"), named, "ac")
+        .map(
+            time -> {
+              cited.add(time);
+              return " in " + Printed.of(time.value(), Dimension.TIME);
+            })
+        .orElse("");
+  }
+
+  private void say(String words) {
+    add("earth-fault", "earth fault", words);
+  }
+
+  private static String ohms(double ohms) {
+    return Printed.of(ohms, Dimension.RESISTANCE);
+  }
+}
