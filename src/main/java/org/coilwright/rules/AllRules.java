@@ -103,6 +103,7 @@ public final class AllRules {
     all.add(new LoadNoThermostat(tables));
     all.add(new LoadWrongVoltage(sides));
     all.add(new LoadTogether(sides));
+    all.add(new LoadUndivided(sides));
 
     // enclosure
     all.add(new EnclosureTooWarm(tables));

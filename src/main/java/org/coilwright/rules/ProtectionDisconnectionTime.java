@@ -45,7 +45,7 @@ final class ProtectionDisconnectionTime implements Rule {
           .why("The case of the load stays live at a dangerous voltage until somebody touches it.")
           .remedy("Take thicker wire or a more sensitive device, or a residual-current device.")
           .blind(
-              "Practice nec, which sets no time; IT systems; the reactance of thick cables; what the"
+              "Practice nec, which sets no time and so leaves it open; IT systems; the reactance of thick cables; what the"
                   + " loop measures on site.")
           .sources("iec-60364-4-41", "bs-7671", "iec-60898-1", "iec-61008-1")
           .consequenceOf("poles.earth-missing", "protection.missing");
@@ -68,15 +68,24 @@ final class ProtectionDisconnectionTime implements Rule {
     PowerSides.Seen seen = sides.of(study);
     Circuit circuit = study.circuit();
     List<Outcome> outcomes = new ArrayList<>();
-    if (circuit.netlist().site().practice().value() == Site.Practice.NEC) {
-      return outcomes;
-    }
+    boolean nec = circuit.netlist().site().practice().value() == Site.Practice.NEC;
     for (Earthing earthing : Earthing.ofLoads(circuit)) {
-      if (earthing.byWire() && earthing.way().isPresent()) {
+      if (nec && seen.side().mainsLoads().contains(earthing.load())) {
+        outcomes.add(unlimited(earthing.load()));
+      } else if (earthing.byWire() && earthing.way().isPresent()) {
         judge(seen, earthing, earthing.way().get()).ifPresent(outcomes::add);
       }
     }
     return outcomes;
+  }
+
+  /** The national code asks for a path that opens the device and names no figure to hold it to. */
+  private static Outcome unlimited(Part load) {
+    return Subject.of(FACTS, load.head().mark(), load.name())
+        .undecided(
+            "ground-fault loop of %s".formatted(load.name()),
+            "Whether a ground fault at %s opens its device at once is open: practice nec asks for it (250.4(A)(5)) and sets no time or loop."
+                .formatted(load.name()));
   }
 
   private Optional<Outcome> judge(PowerSides.Seen seen, Earthing earthing, Path back) {

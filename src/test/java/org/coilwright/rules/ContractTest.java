@@ -93,6 +93,7 @@ class ContractTest {
         "protection.load-exceeds-device",
         "protection.rcd-missing",
         "load.no-thermostat",
+        "load.undivided",
         "enclosure.too-warm",
         "behaviour.confirm-too-short",
         "behaviour.start-below-load",
