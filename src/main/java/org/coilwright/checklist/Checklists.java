@@ -27,18 +27,16 @@ import org.coilwright.table.Tables;
 public final class Checklists {
   private final Tables tables;
   private final Texts texts;
-  private final Optional<Paper> paper;
 
-  /** In English, on the paper of the practice. */
+  /** In English. */
   public Checklists(Tables tables) {
-    this(tables, Texts.english(), Optional.empty());
+    this(tables, Texts.english());
   }
 
-  /** In a language; on the paper of the practice if none is given. */
-  public Checklists(Tables tables, Texts texts, Optional<Paper> paper) {
+  /** In a language. */
+  public Checklists(Tables tables, Texts texts) {
     this.tables = tables;
     this.texts = texts;
-    this.paper = paper;
   }
 
   /**
@@ -58,7 +56,7 @@ public final class Checklists {
     return new Checklist(
         texts,
         title(report.netlist(), program, printed),
-        paper.orElse(anatomy.isNec() ? Paper.LETTER : Paper.A4),
+        anatomy.isNec() ? Paper.LETTER : Paper.A4,
         List.of(texts.of("notice.who-decides"), texts.of("notice.as-built")),
         summary(report),
         List.of(texts.of("stop-if.reading"), texts.of("stop-if.heat"), texts.of("stop-if.differs")),

@@ -23,8 +23,9 @@ final class SettingTopics {
     List<Topic> topics = new ArrayList<>();
     List<Row> devices = new ArrayList<>();
     for (Part.Thermal thermal : anatomy.parts(Part.Thermal.class)) {
-      add(devices, "setting", "setting", thermal.opensAt(), thermal.name());
-      add(devices, "reset", "reset", thermal.reset(), thermal.name());
+      String name = thermal.name();
+      add(devices, "setting", Names.of(name, "setting"), thermal.opensAt(), name);
+      add(devices, "reset", Names.of(name, "reset"), thermal.reset(), name);
     }
     if (Condition.OUTPUT.holds(anatomy)) {
       devices.add(
@@ -48,7 +49,6 @@ final class SettingTopics {
     if (!battery || switching.start().isEmpty()) {
       return Optional.empty();
     }
-    String output = output(switching);
     String step =
         switching
             .plant()
@@ -59,10 +59,10 @@ final class SettingTopics {
         Row.of(
             texts,
             "false-start",
-            Names.of(output, "false-start"),
+            Names.of(subject(switching), "false-start"),
             new Seen(Expected.State.STAYS_OPEN),
             Reasons.ofNetlist(texts.of("how.false-start")),
-            output,
+            output(switching),
             step);
     return Optional.of(
         Topic.of(
@@ -71,6 +71,11 @@ final class SettingTopics {
             texts.of("section.false-start"),
             texts.of("begin.after-dark"),
             List.of(row)));
+  }
+
+  /** The same in every language. */
+  private static String subject(Switching switching) {
+    return switching.output().map(Written::value).orElse("output");
   }
 
   private String output(Switching switching) {
@@ -83,51 +88,47 @@ final class SettingTopics {
   }
 
   private List<Row> controller(Switching switching) {
-    String output = output(switching);
     List<Row> rows = new ArrayList<>();
     switching
         .start()
         .ifPresent(
             start -> {
-              setting(rows, "start-threshold", start.exportAbove(), output);
-              setting(rows, "start-confirm", start.confirm(), output);
+              setting(rows, "start-threshold", start.exportAbove(), switching);
+              setting(rows, "start-confirm", start.confirm(), switching);
             });
     switching
         .stop()
         .ifPresent(
             stop -> {
-              setting(rows, "stop-threshold", stop.importAbove(), output);
-              setting(rows, "stop-confirm", stop.confirm(), output);
-              setting(rows, "battery-limit", stop.batteryBelow(), output);
+              setting(rows, "stop-threshold", stop.importAbove(), switching);
+              setting(rows, "stop-confirm", stop.confirm(), switching);
+              setting(rows, "battery-limit", stop.batteryBelow(), switching);
             });
-    setting(rows, "shortest-run", switching.shortestRun(), output);
-    setting(rows, "longest-per-day", switching.longestPerDay(), output);
+    setting(rows, "shortest-run", switching.shortestRun(), switching);
+    setting(rows, "longest-per-day", switching.longestPerDay(), switching);
     for (Written<String> window : switching.alwaysOn()) {
-      add(rows, "fixed-window", "window-" + window.text(), Optional.of(window), output);
+      String name = Names.of(subject(switching), "window", window.text());
+      add(rows, "fixed-window", name, Optional.of(window), output(switching));
     }
     return rows;
   }
 
   private void setting(
-      List<Row> rows, String kind, Optional<? extends Written<?>> value, String output) {
-    add(rows, kind, kind, value, output);
+      List<Row> rows, String kind, Optional<? extends Written<?>> value, Switching switching) {
+    add(rows, kind, Names.of(subject(switching), kind), value, output(switching));
   }
 
   private void add(
-      List<Row> rows,
-      String kind,
-      String test,
-      Optional<? extends Written<?>> value,
-      String subject) {
+      List<Row> rows, String kind, String name, Optional<? extends Written<?>> value, String of) {
     value.ifPresent(
         v ->
             rows.add(
                 Row.of(
                     texts,
                     "read-" + kind,
-                    Names.of(subject, test),
+                    name,
                     new Setting(texts.figure(v.text())),
                     Reasons.ofNetlist(texts.of("how.as-written")),
-                    subject)));
+                    of)));
   }
 }

@@ -24,7 +24,7 @@ import java.util.stream.Collectors;
  */
 public record Texts(String language, Map<String, String> patterns) {
   /** Those there is a file for; the first is the one that texts are written in. */
-  public static final List<String> LANGUAGES = List.of("en");
+  public static final List<String> LANGUAGES = List.of("en", "de");
 
   /** Copies the patterns. */
   public Texts {

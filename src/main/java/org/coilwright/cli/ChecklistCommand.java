@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Checklist.Paper;
+import org.coilwright.checklist.Texts;
 import org.coilwright.pdf.Attachment;
 import org.coilwright.pdf.ChecklistPdf;
 import org.coilwright.rule.Report;
@@ -19,6 +20,7 @@ import picocli.CommandLine.ParseResult;
 final class ChecklistCommand extends ConsoleCommand {
   private static final String OUTPUT = "--output";
   private static final String PAPER = "--paper";
+  private static final String LANGUAGE = "--language";
 
   ChecklistCommand(Console console) {
     super(console);
@@ -62,12 +64,30 @@ final class ChecklistCommand extends ConsoleCommand {
                 "Sheet: a4 or letter. Without it: letter where the netlist's",
                 "practice is the NEC's, a4 elsewhere.")
             .build());
+    spec.addOption(
+        OptionSpec.builder(LANGUAGE)
+            .paramLabel("LANG")
+            .type(String.class)
+            .completionCandidates(Texts.LANGUAGES)
+            .description(
+                "Language of the sheet: en (without it) or de. What the rules say stays",
+                "in English, and the sheet says so.")
+            .build());
     return spec;
   }
 
   @Override
   int run(ParseResult parsed) {
     String file = parsed.matchedPositionalValue(0, "");
+    String language = parsed.matchedOptionValue(LANGUAGE, Texts.english().language());
+    if (!Texts.LANGUAGES.contains(language)) {
+      console()
+          .err()
+          .println(
+              "There is no sheet in '%s'. Use one of %s. No PDF was written."
+                  .formatted(Lines.harmless(language), String.join(", ", Texts.LANGUAGES)));
+      return Exit.UNUSABLE;
+    }
     InputFile input = InputFile.read(file, console().in());
     Inspector inspector = Inspector.standard();
     if (input instanceof InputFile.Missing missing) {
@@ -79,7 +99,7 @@ final class ChecklistCommand extends ConsoleCommand {
       if (inspection instanceof Inspection.Unusable unusable) {
         return unusable(unusable);
       } else if (inspection instanceof Inspection.Done done) {
-        Checklist checklist = inspector.checklist(done, console().today());
+        Checklist checklist = inspector.checklist(done, console().today(), Texts.in(language));
         Paper paper = parsed.matchedOptionValue(PAPER, checklist.paper());
         checklist = checklist.on(paper);
         SheetFiles files = new SheetFiles(kept, includes.all());

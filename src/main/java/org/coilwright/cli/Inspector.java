@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.SortedMap;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Checklists;
+import org.coilwright.checklist.Texts;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Runner;
@@ -49,8 +50,8 @@ public final class Inspector {
    *
    * @param printed date it carries
    */
-  Checklist checklist(Inspection.Done done, LocalDate printed) {
-    return new Checklists(tables)
+  Checklist checklist(Inspection.Done done, LocalDate printed, Texts texts) {
+    return new Checklists(tables, texts)
         .of(done.report(), done.study(), "coilwright " + Version.text(), printed);
   }
 
