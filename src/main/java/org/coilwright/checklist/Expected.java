@@ -67,12 +67,36 @@ public sealed interface Expected {
     }
 
     private String text() {
+      Shown shown = shown();
+      if (shown.max().isEmpty()) {
+        return "≥ " + shown.min() + " " + unit;
+      }
+      return shown.min() + " … " + shown.max() + " " + unit;
+    }
+
+    /** The least value as printed, by which a reading is judged: that is what was seen on site. */
+    public double shownMin() {
+      return Double.parseDouble(shown().min());
+    }
+
+    /** The greatest value as printed, if there is one. */
+    public OptionalDouble shownMax() {
+      String shown = shown().max();
+      return shown.isEmpty()
+          ? OptionalDouble.empty()
+          : OptionalDouble.of(Double.parseDouble(shown));
+    }
+
+    /** Limits as printed; {@code max} may be empty. */
+    private record Shown(String min, String max) {}
+
+    private Shown shown() {
       int decimals = decimals();
       if (max.isEmpty()) {
-        return "≥ " + print(min.orElse(0), decimals, RoundingMode.CEILING) + " " + unit;
+        return new Shown(print(min.orElse(0), decimals, RoundingMode.CEILING), "");
       }
       if (min.orElse(0) == 0) {
-        return "0 … " + print(max.orElse(0), decimals, RoundingMode.FLOOR) + " " + unit;
+        return new Shown("0", print(max.orElse(0), decimals, RoundingMode.FLOOR));
       }
       String low = print(min.orElse(0), decimals, RoundingMode.CEILING);
       String high = print(max.orElse(0), decimals, RoundingMode.FLOOR);
@@ -82,7 +106,7 @@ public sealed interface Expected {
         low = print(min.orElse(0), decimals, RoundingMode.CEILING);
         high = print(max.orElse(0), decimals, RoundingMode.FLOOR);
       }
-      return low + " … " + high + " " + unit;
+      return new Shown(low, high);
     }
 
     /** As many as give the larger limit three figures, fewer if neither limit needs them. */

@@ -88,6 +88,7 @@ final class SheetFiles {
     json.object().key("program").text(checklist.title().program());
     json.key("printed").text(checklist.title().printed());
     json.key("paper").text(checklist.paper().toString());
+    json.key("language").text(checklist.texts().language());
     json.key("netlist").object().key("file").text(netlist.name());
     json.key("attached").text(attached);
     json.key("sha256").text(checklist.title().sha256()).endObject();

@@ -1,0 +1,110 @@
+package org.coilwright.checklist;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.coilwright.checklist.Compared.Place;
+import org.coilwright.checklist.Judgement.RowResult;
+import org.coilwright.checklist.Judgement.State;
+import org.coilwright.checklist.Remark.Kind;
+
+/** Judges one row: its reading against its band, its boxes against its reading. */
+final class RowJudge {
+  private final Texts texts;
+  private final FilledIn filledIn;
+  private final Diagnosis diagnosis;
+  private final TestRow row;
+  private final List<Remark> remarks = new ArrayList<>();
+
+  RowJudge(Texts texts, FilledIn filledIn, Diagnosis diagnosis, TestRow row) {
+    this.texts = texts;
+    this.filledIn = filledIn;
+    this.diagnosis = diagnosis;
+    this.row = row;
+  }
+
+  List<Remark> remarks() {
+    return remarks;
+  }
+
+  /** True if somebody wrote or ticked anything in the row. */
+  static boolean isBegun(FilledIn filledIn, TestRow row) {
+    return filledIn.isTicked(Blanks.pass(row))
+        || filledIn.isTicked(Blanks.fail(row))
+        || filledIn.text(Blanks.initials(row)).isPresent()
+        || (Blanks.isRead(row) && filledIn.text(Blanks.reading(row)).isPresent());
+  }
+
+  RowResult judge() {
+    if (!isBegun(filledIn, row)) {
+      remark(Kind.MISSING, texts.of("judge.not-done"));
+      return new RowResult(row, Optional.empty(), OptionalDouble.empty(), State.OPEN);
+    }
+    Optional<String> written =
+        Blanks.isRead(row) ? filledIn.text(Blanks.reading(row)) : Optional.empty();
+    Optional<Compared> compared = written.map(text -> Compared.of(text, row.expected(), texts));
+    if (Blanks.isRead(row) && written.isEmpty()) {
+      remark(Kind.MISSING, texts.of("judge.no-reading"));
+    }
+    State state = state(written.orElse(""), compared);
+    if (filledIn.text(Blanks.initials(row)).isEmpty()) {
+      remark(Kind.MISSING, texts.of("judge.no-initials"));
+    }
+    if (row.grounds().confirm() && !filledIn.isTicked(Blanks.confirmed(row))) {
+      remark(Kind.MISSING, texts.of("judge.not-confirmed"));
+    }
+    return new RowResult(
+        row, written, compared.map(Compared::value).orElse(OptionalDouble.empty()), state);
+  }
+
+  private State state(String written, Optional<Compared> compared) {
+    boolean pass = filledIn.isTicked(Blanks.pass(row));
+    boolean fail = filledIn.isTicked(Blanks.fail(row));
+    if (pass && fail) {
+      remark(Kind.CONTRADICTION, texts.of("judge.both"));
+    } else if (!pass && !fail) {
+      remark(Kind.MISSING, texts.of("judge.neither"));
+    }
+    Optional<Place> place = compared.map(Compared::place);
+    String expected = row.expected().text(texts);
+    if (place.equals(Optional.of(Place.UNCLEAR))) {
+      remark(Kind.UNCLEAR, texts.of("judge.unclear", written, compared.get().why()));
+      return fail ? State.NOT_MET : State.OPEN;
+    } else if (place.equals(Optional.of(Place.OUTSIDE))) {
+      String key = pass && !fail ? "judge.outside-pass" : "judge.outside";
+      remarks.add(
+          new Remark(
+              pass && !fail ? Kind.CONTRADICTION : Kind.OUTSIDE,
+              where(),
+              row.name(),
+              texts.of(key, written, expected),
+              means(compared.get())));
+      return State.NOT_MET;
+    } else if (fail && !pass) {
+      boolean within = place.equals(Optional.of(Place.WITHIN));
+      remark(
+          within ? Kind.CONTRADICTION : Kind.OUTSIDE,
+          within
+              ? texts.of("judge.within-fail", written, expected)
+              : texts.of("judge.fail", row.otherwise()));
+      return State.NOT_MET;
+    }
+    boolean met = pass && !fail && (place.isPresent() || !Blanks.isRead(row));
+    return met ? State.MET : State.OPEN;
+  }
+
+  private List<String> means(Compared compared) {
+    return compared.value().isPresent()
+        ? diagnosis.of(row.name(), compared.value().getAsDouble())
+        : List.of();
+  }
+
+  private void remark(Kind kind, String sentence) {
+    remarks.add(Remark.of(kind, where(), row.name(), sentence));
+  }
+
+  private String where() {
+    return texts.of("judge.row", row.number());
+  }
+}

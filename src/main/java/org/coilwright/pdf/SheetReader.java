@@ -1,0 +1,62 @@
+package org.coilwright.pdf;
+
+import java.io.IOException;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
+
+/**
+ * Opens a PDF that somebody gave back. It may come from any program or be made to do harm: nothing
+ * in it is run, what it unpacks is bounded, and whatever is not as expected is said.
+ */
+public final class SheetReader {
+  private static final String AGAIN = "fill in the sheet as coilwright wrote it";
+
+  private SheetReader() {}
+
+  /** Reads. Never throws because of what the bytes hold. */
+  public static Returned read(byte[] pdf) {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      if (document.isEncrypted()) {
+        return encrypted();
+      }
+      return read(document);
+    } catch (InvalidPasswordException e) {
+      return encrypted();
+    } catch (Unfit e) {
+      return new Returned.Unusable(e.what(), e.remedy());
+    } catch (IOException
+        | RuntimeException // the library's, at objects of unexpected types
+        | StackOverflowError
+        | OutOfMemoryError e) {
+      return new Returned.Unusable(
+          "it is damaged, or no PDF", "take the file as the program that filled it in saved it");
+    }
+  }
+
+  private static Returned encrypted() {
+    return new Returned.Unusable(
+        "it is encrypted", "save it without a password and without restrictions");
+  }
+
+  private static Returned read(PDDocument document) throws IOException, Unfit {
+    Scripts.refuse(document.getDocument());
+    COSDictionary catalog = document.getDocumentCatalog().getCOSObject();
+    Map<String, byte[]> files = AttachmentReader.files(catalog);
+    FieldReader fields = new FieldReader();
+    Optional<COSDictionary> form = Optional.ofNullable(catalog.getCOSDictionary(COSName.ACRO_FORM));
+    if (form.isPresent()) {
+      if (form.get().containsKey(COSName.XFA)) {
+        throw new Unfit("it holds a second form of another kind (XFA)", AGAIN);
+      }
+      fields.read(form.get());
+    }
+    String keywords =
+        Optional.ofNullable(document.getDocumentInformation().getKeywords()).orElse("");
+    return new Returned.Sheet(fields.kinds(), fields.filledIn(), files, keywords);
+  }
+}
