@@ -40,11 +40,7 @@ public final class Judge {
   private void disputed() {
     for (Blank blank : Blanks.all(checklist)) {
       if (filledIn.disputed().contains(blank.name())) {
-        remark(
-            Kind.UNCLEAR,
-            blank.tip(texts),
-            blank.name(),
-            texts.of("judge.disputed"));
+        remark(Kind.UNCLEAR, blank.tip(texts), blank.name(), texts.of("judge.disputed"));
       }
     }
   }
@@ -71,7 +67,8 @@ public final class Judge {
           List.of(Blanks.found(point), Blanks.initials(point)),
           texts.of("judge.point", point.number()),
           point.name(),
-          "found", "initials");
+          "found",
+          "initials");
     }
     List<WireRow> open =
         checklist.wires().stream().filter(w -> !filledIn.isTicked(Blanks.wired(w))).toList();
@@ -85,8 +82,7 @@ public final class Judge {
   }
 
   private void finding(FindingEntry finding) {
-    String where =
-        texts.of("judge.finding", finding.weight(), finding.rule(), finding.at());
+    String where = texts.of("judge.finding", finding.weight(), finding.rule(), finding.at());
     boolean acceptable =
         checklist.accepted().stream()
             .anyMatch(
@@ -96,8 +92,7 @@ public final class Judge {
       remark(Kind.MISSING, where, finding.name(), texts.of("judge.not-mended"));
     }
     if (finding.grounds().confirm() && !filledIn.isTicked(Blanks.confirmed(finding))) {
-      remark(
-          Kind.MISSING, where, finding.name(), texts.of("judge.figure-not-confirmed"));
+      remark(Kind.MISSING, where, finding.name(), texts.of("judge.figure-not-confirmed"));
     }
   }
 
@@ -113,7 +108,8 @@ public final class Judge {
             List.of(Blanks.time(section), Blanks.initials(section)),
             texts.of("judge.section", section.number()),
             section.name(),
-            "time", "initials");
+            "time",
+            "initials");
       } else if (step instanceof Hold hold) {
         hold(hold);
       }
@@ -129,11 +125,7 @@ public final class Judge {
       }
     }
     List<Blank> blanks = Blanks.hold(hold);
-    need(
-        List.of(blanks.get(0), blanks.get(2)),
-        where,
-        hold.name(),
-        "name", "time");
+    need(List.of(blanks.get(0), blanks.get(2)), where, hold.name(), "name", "time");
   }
 
   private void signOff() {
@@ -145,22 +137,23 @@ public final class Judge {
       long counted = rows.stream().filter(r -> r.state() == state).count();
       Optional<String> written = filledIn.text(blank);
       if (written.isEmpty()) {
-        remark(Kind.MISSING, texts.of("judge.sign-off"), blank.name(), texts.of("judge.count-missing", blank.tip(texts)));
+        remark(
+            Kind.MISSING,
+            texts.of("judge.sign-off"),
+            blank.name(),
+            texts.of("judge.count-missing", blank.tip(texts)));
       } else if (!written.get().equals(String.valueOf(counted))) {
         remark(
             Kind.CONTRADICTION,
             texts.of("judge.sign-off"),
             blank.name(),
-            texts.of("judge.count-wrong", blank.tip(texts), written.get(), String.valueOf(counted)));
+            texts.of(
+                "judge.count-wrong", blank.tip(texts), written.get(), String.valueOf(counted)));
       }
     }
     for (Signer signer : checklist.signers()) {
       List<Blank> blanks = Blanks.signer(signer);
-      need(
-          blanks.subList(0, 3),
-          signer.text(),
-          signer.name(),
-          "name", "licence", "date");
+      need(blanks.subList(0, 3), signer.text(), signer.name(), "name", "licence", "date");
     }
   }
 

@@ -68,8 +68,7 @@ final class OrderJudge {
     return rows;
   }
 
-  private void remark(
-      Consumer<Remark> remarks, Hold hold, String key, List<String> rows) {
+  private void remark(Consumer<Remark> remarks, Hold hold, String key, List<String> rows) {
     remarks.accept(
         Remark.of(
             Kind.CONTRADICTION,
@@ -102,10 +101,7 @@ final class OrderJudge {
       if (moment.isEmpty()) {
         remarks.accept(
             Remark.of(
-                Kind.UNCLEAR,
-                where,
-                blank.name(),
-                texts.of("judge.time-unclear", written.get())));
+                Kind.UNCLEAR, where, blank.name(), texts.of("judge.time-unclear", written.get())));
         continue;
       }
       if (last.isPresent() && moment.get().isBefore(last.get().moment())) {
