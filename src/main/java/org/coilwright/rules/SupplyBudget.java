@@ -61,8 +61,17 @@ record SupplyBudget(Study study, DirectSupply supply, CoilWiring wiring, List<Br
                 b instanceof Coil
                     || b instanceof Branch.LoadElement
                     || (b instanceof Branch.Passive p
-                        && (p.spec() instanceof Part.Lamp || p.spec() instanceof Part.Resistor)))
+                        && (p.spec() instanceof Part.Lamp
+                            || p.spec() instanceof Part.Resistor
+                            || conducts(p.spec(), supply))))
         .toList();
+  }
+
+  /** True for a varistor that the supply drives above its clamping voltage all the time. */
+  private static boolean conducts(Part part, DirectSupply supply) {
+    double volts = supply.volts().map(Quantity::nominal).orElse(0.0);
+    return part instanceof Part.Varistor varistor
+        && varistor.clampingVoltage().filter(clamp -> clamp.value().nominal() < volts).isPresent();
   }
 
   /**

@@ -37,6 +37,7 @@ final class SupplyOverloaded implements Rule {
           .sources("relay-technical-information", "circuit-theory")
           .consequenceOf(
               "wiring.short-circuit",
+              "suppression.underrated",
               "wiring.self-joined",
               "coil.wrong-current-kind",
               "coil.reversed");

@@ -5,8 +5,10 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
 import org.coilwright.solve.Reference.Leg;
 
 /**
@@ -18,11 +20,15 @@ final class ZoneSolver {
   /** Forward voltage of a silicon diode, volts. */
   static final double FORWARD = 0.7;
 
+  /** What is left of a varistor above its clamping voltage, as of a diode: a microohm. */
+  private static final Impedance BEST = Impedance.ohms(1e-6);
+
   private final Zone zone;
   private final Corner corner;
   private final Settings settings;
   private final Predicate<Element> present;
   private final List<Element> diodes = new ArrayList<>();
+  private final List<Varistor> varistors = new ArrayList<>();
   private final List<CableCoupling.Pair> capacitors = new ArrayList<>();
   private final BitSet conducts = new BitSet();
 
@@ -34,10 +40,26 @@ final class ZoneSolver {
     for (Element element : zone.elements) {
       if (element.kind() == Element.Kind.DIODE && present.test(element)) {
         diodes.add(element);
+      } else if (isClamp(element) && present.test(element)) {
+        varistors.add(new Varistor(element, clamp(element)));
       } else {
         conducts.set(element.number(), element.kind() != Element.Kind.CONTACT || isClosed(element));
       }
     }
+  }
+
+  /** On direct current two one-way elements, one for each direction. */
+  private record Varistor(Element element, double clamp) {}
+
+  private static boolean isClamp(Element element) {
+    return element.kind() == Element.Kind.PASSIVE && clamp(element) > 0;
+  }
+
+  private static double clamp(Element element) {
+    return element.branch() instanceof Branch.Passive passive
+            && passive.spec() instanceof Part.Varistor varistor
+        ? varistor.clampingVoltage().map(v -> v.value().nominal()).orElse(0.0)
+        : 0;
   }
 
   private boolean isClosed(Element contact) {
@@ -61,11 +83,22 @@ final class ZoneSolver {
       Network.Flow none = new Network.Flow(zone.nodes.size(), zone.elements.size());
       return new ZoneFlow(zone, none, alternating, conducts, true);
     }
-    List<Gates.Gate> gates =
-        diodes.stream().map(d -> new Gates.Gate(d.number(), d.from(), d.to(), FORWARD)).toList();
-    Gates.Found found = Gates.find(gates, open -> network(true, open).solve(zone.elements.size()));
+    List<Gates.Gate> gates = new ArrayList<>();
+    diodes.forEach(d -> gates.add(new Gates.Gate(d.number(), d.from(), d.to(), FORWARD)));
+    int mark = zone.elements.size();
+    for (Varistor v : varistors) {
+      gates.add(new Gates.Gate(mark++, v.element.from(), v.element.to(), v.clamp));
+      gates.add(new Gates.Gate(mark++, v.element.to(), v.element.from(), v.clamp));
+    }
+    int marks = mark;
+    Gates.Found found = Gates.find(gates, open -> network(true, open).solve(marks));
     for (int d = 0; d < diodes.size(); d++) {
       conducts.set(diodes.get(d).number(), found.open().get(d));
+    }
+    for (int v = 0; v < varistors.size(); v++) {
+      int forward = zone.elements.size() + 2 * v;
+      double[] amps = found.flow().iRe;
+      amps[varistors.get(v).element.number()] = amps[forward] - amps[forward + 1];
     }
     return new ZoneFlow(zone, found.flow(), alternating, conducts, found.consistent());
   }
@@ -96,6 +129,18 @@ final class ZoneSolver {
           valuesOf(element).at(corner.of(element.kind()), direct, corner.pulling());
       if (z.isPresent()) {
         network.add(element.number(), element.from(), element.to(), z.get(), re, im);
+      }
+    }
+    for (int v = 0; direct && v < varistors.size(); v++) {
+      Varistor varistor = varistors.get(v);
+      Element element = varistor.element;
+      int gate = diodes.size() + 2 * v;
+      int mark = zone.elements.size() + 2 * v;
+      if (on.get(gate)) {
+        network.add(mark, element.from(), element.to(), BEST, -varistor.clamp, 0);
+      }
+      if (on.get(gate + 1)) {
+        network.add(mark + 1, element.to(), element.from(), BEST, -varistor.clamp, 0);
       }
     }
     if (!direct) {

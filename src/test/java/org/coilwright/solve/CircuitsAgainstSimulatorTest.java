@@ -1,6 +1,7 @@
 package org.coilwright.solve;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -24,19 +25,26 @@ import org.junit.jupiter.api.Test;
 class CircuitsAgainstSimulatorTest {
   private static final String ONE = "{phases: 1, voltage: 230 V ± 10 %, frequency: 50 Hz}";
   private static final int EACH = 80;
+  private static final int CLAMPED = 50;
   private static final int NODES = 6;
 
   private final List<Deck> decks = new ArrayList<>();
+  private int clamping;
   private final Map<String, Map<String, Double>> expected = new LinkedHashMap<>();
 
   @Test
-  void two_hundred_and_forty_generated_circuits_agree() {
+  void two_hundred_and_sixty_generated_circuits_agree() {
     Random random = new Random(2026);
     for (int i = 0; decks.size() < 3 * EACH; i++) {
       add("direct " + i, Bench.circuit(ONE, GeneratedCircuit.direct(random)), random);
       add("single " + i, Bench.circuit(ONE, GeneratedCircuit.alternating(random)), random);
       add("three " + i, Bench.circuit(Studies.THREE, GeneratedCircuit.threePhase(random)), random);
     }
+    Random other = new Random(2027);
+    for (int i = 0; i < CLAMPED; i++) {
+      add("clamped " + i, Bench.circuit(ONE, GeneratedCircuit.clamped(other)), other);
+    }
+    assertTrue(clamping >= 10, "varistors that conduct: " + clamping);
     compare("generated");
   }
 
@@ -78,6 +86,7 @@ class CircuitsAgainstSimulatorTest {
       for (boolean direct : new boolean[] {true, false}) {
         if (direct ? island.hasDirect() : island.hasMains()) {
           SpiceDeck deck = new SpiceDeck(study, state, island, corner, direct);
+          clamping += deck.clamping;
           List<String> asked = new ArrayList<>(deck.expected.keySet());
           Collections.shuffle(asked, random);
           asked = asked.subList(0, Math.min(NODES, asked.size()));

@@ -21,6 +21,15 @@ final class GeneratedCircuit {
   }
 
   static String direct(Random random) {
+    return direct(random, 0);
+  }
+
+  /** With varistors that may conduct all the time. */
+  static String clamped(Random random) {
+    return direct(random, 1 + random.nextInt(3));
+  }
+
+  private static String direct(Random random, int varistors) {
     GeneratedCircuit circuit = new GeneratedCircuit(random, 4 + random.nextInt(7));
     circuit.supply("G1", random.nextInt(3) == 0 ? ", limit: 80 mA" : "");
     if (random.nextInt(3) == 0) {
@@ -40,6 +49,11 @@ final class GeneratedCircuit {
       circuit.two("S" + i, "switch", "poles: 1, form: " + circuit.pick("NO", "NC"));
     }
     circuit.two("H1", "lamp", "voltage: 24 V, current: 20 mA");
+    for (int i = 0; i < varistors; i++) {
+      // behind a resistor of its own: across a supply it is a short-circuit and tells nothing
+      circuit.behindResistor(
+          "U" + i, "varistor, clamping-voltage: " + circuit.pick("3", "6", "10") + " V");
+    }
     return circuit.text();
   }
 
@@ -123,6 +137,18 @@ final class GeneratedCircuit {
     String coil =
         "coil: {pins: [A1, A2], voltage: 230 V AC, pick-up: 30 VA, hold: 4.5 VA, hold-power: 1.5 W}";
     parts(name, "contactor", coil + ", poles: [[1, 2]]", "A1", "A2", "1", "2");
+  }
+
+  private void behindResistor(String name, String is) {
+    parts.append("  %s: {is: %s}\n".formatted(name, is));
+    parts.append("  R%s: {is: resistor, resistance: %s}\n".formatted(name, pick("22 Ω", "680 Ω")));
+    wires.append(
+        "  - {from: %s.1, to: R%s.1, length: 1 m, size: 0.75 mm²}\n".formatted(name, name));
+    for (String pin : List.of(name + ".2", "R" + name + ".2")) {
+      wires.append(
+          "  - {from: %s, to: X1.%d, length: 2 m, size: 0.75 mm²}\n"
+              .formatted(pin, 1 + random.nextInt(clamps)));
+    }
   }
 
   private void two(String name, String is, String body) {

@@ -9,6 +9,7 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit.Island;
 import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
 import org.coilwright.ngspice.Deck;
 
 /**
@@ -26,6 +27,9 @@ final class SpiceDeck {
   private final double hertz;
   private final List<Node> nodes;
   private final List<String> lines = new ArrayList<>();
+
+  /** Varistors that conduct. */
+  int clamping;
 
   /** Expected answers: expression to volts. */
   final Map<String, Double> expected = new LinkedHashMap<>();
@@ -170,6 +174,19 @@ final class SpiceDeck {
           lines.add("D%s %s m%s ideal".formatted(id, from, id));
           lines.add("V%s m%s %s DC 0.697".formatted(id, id, to));
         }
+        continue;
+      }
+      if (direct
+          && element.branch() instanceof Branch.Passive passive
+          && passive.spec() instanceof Part.Varistor varistor) {
+        double clamp = varistor.clampingVoltage().orElseThrow().value().nominal();
+        if (Math.abs(flow(zone).iRe[element.number()]) > 1e-6) {
+          clamping++;
+        }
+        String volts = "v(%s,%s)".formatted(from, to);
+        lines.add(
+            "B%s %s %s I=1e4*(max(%s-%s,0)-max(-%s-%s,0))"
+                .formatted(id, from, to, volts, Deck.number(clamp), volts, Deck.number(clamp)));
         continue;
       }
       boolean is = element.variable() >= 0 && settings.is(element.variable());
