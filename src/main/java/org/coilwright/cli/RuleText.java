@@ -33,6 +33,14 @@ final class RuleText {
           String.join(", ", rule.silencedBy()) + " at the same part, of which it is a consequence",
           width);
     }
+    if (!rule.carriedBy().isEmpty()) {
+      Lines.wrap(
+          out,
+          "Told with:    ",
+          String.join(", ", rule.carriedBy())
+              + " where that is the cause, which then weighs as much as this",
+          width);
+    }
     String lead = "From:         ";
     for (String key : rule.sources()) {
       Lines.wrap(out, lead, cite.apply(key), width);

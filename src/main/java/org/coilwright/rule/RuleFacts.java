@@ -15,6 +15,8 @@ import java.util.List;
  * @param blind what it does not see
  * @param sources keys of the bibliography; at least one
  * @param silencedBy rules whose finding at the same part makes this one a mere consequence
+ * @param carriedBy rules whose finding, however light, tells this one along with itself where its
+ *     subject is named here, and then weighs as much
  */
 public record RuleFacts(
     String id,
@@ -25,7 +27,8 @@ public record RuleFacts(
     String remedy,
     String blind,
     List<String> sources,
-    List<String> silencedBy) {
+    List<String> silencedBy,
+    List<String> carriedBy) {
 
   /**
    * Refuses a rule that does not say what it is.
@@ -43,6 +46,7 @@ public record RuleFacts(
     }
     sources = List.copyOf(sources);
     silencedBy = List.copyOf(silencedBy);
+    carriedBy = List.copyOf(carriedBy);
   }
 
   /**
@@ -56,19 +60,30 @@ public record RuleFacts(
                 blind ->
                     sources ->
                         new RuleFacts(
-                            id, weight, title, what, why, remedy, blind, sources, List.of());
+                            id, weight, title, what, why, remedy, blind, sources, List.of(),
+                            List.of());
   }
 
   /** The same rule, silent where one of {@code rules} has a finding at the same part. */
   public RuleFacts consequenceOf(String... rules) {
-    return new RuleFacts(id, weight, title, what, why, remedy, blind, sources, List.of(rules));
+    return new RuleFacts(
+        id, weight, title, what, why, remedy, blind, sources, List.of(rules), carriedBy);
+  }
+
+  /**
+   * The same rule, told along with a finding of one of {@code rules}, even a lighter one, whose
+   * subject is among the places of this one. That finding then takes on the weight of this one.
+   */
+  public RuleFacts carriedBy(String... rules) {
+    return new RuleFacts(
+        id, weight, title, what, why, remedy, blind, sources, silencedBy, List.of(rules));
   }
 
   /** The same rule where, for one subject, one more rule's finding would be the cause. */
   public RuleFacts alsoConsequenceOf(String rule) {
     List<String> all = new ArrayList<>(silencedBy);
     all.add(rule);
-    return new RuleFacts(id, weight, title, what, why, remedy, blind, sources, all);
+    return new RuleFacts(id, weight, title, what, why, remedy, blind, sources, all, carriedBy);
   }
 
   /** The group before the dot: {@code coil}. */

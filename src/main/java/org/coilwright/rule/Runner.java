@@ -76,9 +76,17 @@ public final class Runner {
 
     List<Violated> all = new ArrayList<>(violated);
     all.sort(heaviestFirst(netlist.text().file()));
-    Map<Violated, List<Violated>> silenced = silence(all, accepted);
+    Map<Violated, List<Violated>> silenced = new LinkedHashMap<>();
     List<Violated> findings = new ArrayList<>(all);
-    silenced.values().forEach(findings::removeAll);
+    silence(all, accepted)
+        .forEach(
+            (root, consequences) -> {
+              Violated shown = asHeavyAs(root, consequences);
+              findings.removeAll(consequences);
+              findings.set(findings.indexOf(root), shown);
+              silenced.put(shown, consequences);
+            });
+    findings.sort(heaviestFirst(netlist.text().file()));
     return new Report(
         netlist,
         List.copyOf(findings),
@@ -174,9 +182,9 @@ public final class Runner {
   }
 
   /**
-   * Puts consequences under their root cause. A finding is silenced only by one that is at least as
-   * heavy and that counts for the verdict: otherwise silence would make a report look lighter than
-   * what was found.
+   * Puts consequences under their root cause. A finding is silenced only by one that counts for the
+   * verdict and is at least as heavy, or that becomes so: otherwise silence would make a report
+   * look lighter than what was found.
    */
   private static Map<Violated, List<Violated>> silence(
       List<Violated> all, Map<Violated, Netlist.Accepted> accepted) {
@@ -200,11 +208,42 @@ public final class Runner {
   private static boolean silences(
       Violated cause, Violated finding, Map<Violated, Netlist.Accepted> accepted) {
     boolean counts = cause.weight() == Weight.STOP || !accepted.containsKey(cause);
-    return counts
-        && cause.weight().compareTo(finding.weight()) <= 0
+    return counts && (isConsequence(cause, finding) || isCarried(cause, finding));
+  }
+
+  private static boolean isConsequence(Violated cause, Violated finding) {
+    return cause.weight().compareTo(finding.weight()) <= 0
         && finding.rule().silencedBy().contains(cause.rule().id())
         && finding.at().stream()
             .anyMatch(here -> cause.at().stream().anyMatch(there -> meet(here, there)));
+  }
+
+  /** True if the finding names the very thing that the cause is about. */
+  private static boolean isCarried(Violated cause, Violated finding) {
+    return finding.rule().carriedBy().contains(cause.rule().id())
+        && !cause.at().isEmpty()
+        && finding.at().contains(cause.at().get(0));
+  }
+
+  /** A root cause weighs as much as the heaviest that follows from it. */
+  private static Violated asHeavyAs(Violated root, List<Violated> consequences) {
+    Weight heaviest =
+        consequences.stream().map(Violated::weight).min(Comparator.naturalOrder()).orElseThrow();
+    if (root.weight().compareTo(heaviest) <= 0) {
+      return root;
+    }
+    return new Violated(
+        root.rule(),
+        heaviest,
+        root.at(),
+        root.headline(),
+        root.numbers(),
+        root.places(),
+        root.detail(),
+        root.remedy(),
+        root.value(),
+        root.limit(),
+        root.basis());
   }
 
   /** The same place, or a part and a pin of it; two different pins of one part are two places. */

@@ -37,11 +37,8 @@ final class SupplyInrush implements Rule {
                   + " than their data sheet assumes, and supplies that give more than their limit"
                   + " for a moment.")
           .sources("transformer-sizing", "relay-technical-information", "circuit-theory")
-          .consequenceOf(
-              "supply.overloaded",
-              "wiring.short-circuit",
-              "suppression.underrated",
-              "wiring.self-joined");
+          .consequenceOf("supply.overloaded", "wiring.short-circuit", "wiring.self-joined")
+          .carriedBy("suppression.underrated");
 
   private final Cited<Double> tolerance;
 

@@ -37,10 +37,10 @@ final class SupplyOverloaded implements Rule {
           .sources("relay-technical-information", "circuit-theory")
           .consequenceOf(
               "wiring.short-circuit",
-              "suppression.underrated",
               "wiring.self-joined",
               "coil.wrong-current-kind",
-              "coil.reversed");
+              "coil.reversed")
+          .carriedBy("suppression.underrated");
 
   private final Cited<Double> tolerance;
 

@@ -42,7 +42,8 @@ final class WiringIntentDiffers implements Rule {
               "coil.half-pulled",
               "coil.reversed",
               "coil.wont-release",
-              "coil.wrong-current-kind");
+              "coil.wrong-current-kind")
+          .carriedBy("wiring.loose-end");
 
   private final Basis basis;
 
@@ -129,7 +130,9 @@ final class WiringIntentDiffers implements Rule {
     List<String> relays = Loads.relaysBefore(study, name);
     Set<String> at = new LinkedHashSet<>(List.of(name));
     at.addAll(relays);
-    relays.forEach(relay -> at.addAll(CoilFeed.of(study, relay).deadEnds()));
+    if (!on) {
+      relays.forEach(relay -> at.addAll(CoilFeed.of(study, relay).deadEnds()));
+    }
     boolean opposite = differing.size() == of && of > 1;
     return new Subject(FACTS, intent.mark(), List.copyOf(at))
         .violated(

@@ -37,7 +37,8 @@ public final class Samples {
         "remedy",
         "nothing",
         List.of("circuit-theory"),
-        silencedBy);
+        silencedBy,
+        List.of());
   }
 
   public static Mark mark(int line, int column, int length) {

@@ -113,6 +113,29 @@ class RunnerTest {
   }
 
   @Test
+  void a_lighter_root_that_carries_a_heavier_finding_weighs_as_much() {
+    RuleFacts heavy =
+        facts("wiring.intent-differs", Weight.STOP, List.of()).carriedBy("wiring.loose-end");
+    Violated off = violated(heavy, 3, "E1", "K1", "K1.A2");
+    Report report = report(List.of(off, violated(LOOSE, 5, "K1.A2"), violated(LOOSE, 9, "K1")));
+    Violated shown = report.findings().get(0);
+    assertEquals("wiring.loose-end", shown.rule().id());
+    assertEquals(List.of("K1.A2"), shown.at());
+    assertEquals(Weight.STOP, shown.weight());
+    assertEquals(List.of(off), report.silenced().get(shown));
+    assertEquals(Weight.FIX, report.findings().get(1).weight());
+    assertEquals(Verdict.STOP, report.verdict());
+  }
+
+  @Test
+  void a_finding_is_not_carried_by_one_about_another_pin_or_part() {
+    RuleFacts heavy =
+        facts("wiring.intent-differs", Weight.STOP, List.of()).carriedBy("wiring.loose-end");
+    Report report = report(List.of(violated(heavy, 3, "E1", "K1.A2"), violated(LOOSE, 5, "K1.A1")));
+    assertEquals(2, report.findings().size());
+  }
+
+  @Test
   void an_accepted_finding_does_not_hide_its_consequence() {
     Report report =
         report(

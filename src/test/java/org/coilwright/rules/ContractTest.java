@@ -157,6 +157,9 @@ class ContractTest {
       for (String cause : rule.facts().silencedBy()) {
         assertTrue(ids.contains(cause), rule.facts().id() + " waits for " + cause);
       }
+      for (String cause : rule.facts().carriedBy()) {
+        assertTrue(ids.contains(cause), rule.facts().id() + " is told with " + cause);
+      }
     }
   }
 

@@ -51,6 +51,15 @@ final class RulePages {
               + facts.silencedBy().stream().map("`%s`"::formatted).collect(Collectors.joining(", "))
               + ".");
     }
+    if (!facts.carriedBy().isEmpty()) {
+      section(
+          page,
+          "When it is told with another",
+          "Where a finding of one of these is the cause, this one is listed there, and that one"
+              + " weighs as much: "
+              + facts.carriedBy().stream().map("`%s`"::formatted).collect(Collectors.joining(", "))
+              + ".");
+    }
     return page.toString().stripTrailing() + "\n";
   }
 
