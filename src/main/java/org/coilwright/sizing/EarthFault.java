@@ -5,15 +5,10 @@ import java.util.Optional;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
-import org.coilwright.solve.CopperLaw;
 import org.coilwright.table.Cited;
-import org.coilwright.table.ConductorTable;
 
 /** Whether an earth fault at the load opens the chosen breaker in time. */
 final class EarthFault extends Working {
-  private static final double TABLE_CELSIUS = 20;
-  private static final double METRES_PER_KM = 1000;
-
   /** The type that household breakers have and that opens at the lowest current. */
   private static final String CURVE = "B";
 
@@ -31,36 +26,33 @@ final class EarthFault extends Working {
               + " opens the device (250.4(A)(5)) is judged on site");
       return;
     }
-    Optional<Cited<Double>> line = new ConductorTable(tables).ohmPerKm(size, false);
-    Optional<Cited<Double>> back = protective(size);
+    Cited<Double> warm = q.core().celsius(size, tables);
+    Optional<Cited<Double>> line = WireOhms.perMetre(size, warm.value(), tables);
+    Optional<Cited<Double>> back = protective(size, warm.value());
     if (q.lengthMetres().isEmpty() || line.isEmpty() || back.isEmpty()) {
       say(
           "not checked: "
               + (q.lengthMetres().isEmpty() ? "give --length" : "no table has the wire"));
       return;
     }
-    loop(size, device, line.get(), back.get());
+    loop(device, warm.value(), line.get(), back.get());
   }
 
   /** Resistance of the protective conductor that goes with a line conductor. */
-  private Optional<Cited<Double>> protective(ConductorSize size) {
+  private Optional<Cited<Double>> protective(ConductorSize size, double celsius) {
     return tables
         .lookup("protective-conductor-size", Map.of(), size.mm2(), "protective")
         .flatMap(
             mm2 -> {
               cited.add(mm2);
-              return new ConductorTable(tables).ohmPerKm(ConductorSize.ofMm2(mm2.value()), false);
+              return WireOhms.perMetre(ConductorSize.ofMm2(mm2.value()), celsius, tables);
             });
   }
 
-  private void loop(ConductorSize size, double device, Cited<Double> line, Cited<Double> back) {
+  private void loop(double device, double celsius, Cited<Double> line, Cited<Double> back) {
     Cited<Double> outside = tables.figure("sizing.assumed-loop");
     double mains = q.loopOhms().orElse(outside.value());
-    Cited<Double> warm = q.core().celsius(size, tables);
-    double wires =
-        CopperLaw.from(tables).at(line.value() + back.value(), TABLE_CELSIUS, warm.value())
-            * q.lengthMetres().getAsDouble()
-            / METRES_PER_KM;
+    double wires = (line.value() + back.value()) * q.lengthMetres().getAsDouble();
     double toEarth = q.wires() == 3 ? q.volts() / Math.sqrt(3) : q.volts();
     Cited<Double> low = tables.figure("sizing.lowest-voltage");
     Cited<Double> trips =
@@ -82,7 +74,7 @@ final class EarthFault extends Working {
                 ohms(mains),
                 q.loopOhms().isPresent() ? "" : " assumed, give --loop-impedance",
                 ohms(wires),
-                Printed.of(warm.value(), Dimension.TEMPERATURE),
+                Printed.of(celsius, Dimension.TEMPERATURE),
                 ohms(total),
                 amps(device),
                 CURVE,

@@ -6,9 +6,7 @@ import java.util.Optional;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
-import org.coilwright.solve.CopperLaw;
 import org.coilwright.table.Cited;
-import org.coilwright.table.ConductorTable;
 
 /** The thinnest wire that carries what the device lets through, with what it loses and stands. */
 final class WireChoice extends Working {
@@ -74,13 +72,12 @@ final class WireChoice extends Working {
     if (q.lengthMetres().isEmpty()) {
       return Optional.empty();
     }
-    return new ConductorTable(tables)
-        .ohmPerKm(size, false)
+    Cited<Double> warm = q.core().celsius(size, tables);
+    return WireOhms.perMetre(size, warm.value(), tables)
         .map(
-            perKm -> {
-              Cited<Double> warm = q.core().celsius(size, tables);
-              double ohms = ohms(perKm, warm) * q.lengthMetres().getAsDouble();
-              double lost = q.nominal() * ohms * (q.wires() == 3 ? Math.sqrt(3) : 2);
+            perMetre -> {
+              double ohms = perMetre.value() * q.lengthMetres().getAsDouble();
+              double lost = q.nominal() * ohms * WireOhms.wires(q.wires());
               Cited<Double> limit =
                   tables
                       .lookup(
@@ -101,13 +98,8 @@ final class WireChoice extends Working {
                           Printed.of(ohms, Dimension.RESISTANCE),
                           Printed.of(warm.value(), Dimension.TEMPERATURE),
                           Printed.percent(limit.value())),
-                  List.of(perKm, limit));
+                  List.of(perMetre, limit));
             });
-  }
-
-  /** Ω of a metre, warm. */
-  private double ohms(Cited<Double> perKm, Cited<Double> celsius) {
-    return CopperLaw.from(tables).at(perKm.value(), 20, celsius.value()) / 1000;
   }
 
   private void tell(Drop drop) {

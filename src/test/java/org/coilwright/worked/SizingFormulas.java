@@ -3,11 +3,13 @@ package org.coilwright.worked;
 import static org.coilwright.worked.Formula.number;
 import static org.coilwright.worked.Formula.numbers;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.sizing.Ampacity;
 import org.coilwright.sizing.BoxHeat;
@@ -22,6 +24,7 @@ import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.Question;
 import org.coilwright.sizing.Series;
 import org.coilwright.sizing.ShortCircuit;
+import org.coilwright.sizing.WireOhms;
 import org.coilwright.table.Tables;
 
 /** The power side: load currents, derating, life, wires, devices. */
@@ -34,6 +37,7 @@ final class SizingFormulas {
     contacts();
     life();
     wires();
+    losses();
     devices();
   }
 
@@ -172,6 +176,42 @@ final class SizingFormulas {
                     in.number("volts") * drop("lighting"), in.number("volts") * drop("other"))));
   }
 
+  private void losses() {
+    byName.put("sizing.drop", number(in -> dropPerMetre(in) * in.number("metres")));
+    byName.put("sizing.farthest", number(in -> in.number("lost") / dropPerMetre(in)));
+    byName.put(
+        "sizing.earth-loop",
+        number(
+            in -> {
+              double celsius = core(in).celsius(size(in), tables).value();
+              double back = ohms(ConductorSize.ofMm2(in.number("protective")), celsius);
+              return in.number("outside") + (ohms(size(in), celsius) + back) * in.number("metres");
+            }));
+    byName.put(
+        "sizing.residual-ohms",
+        numbers(
+            in ->
+                in.numbers("trip").stream()
+                    .map(trip -> tables.figure("sizing.touch-voltage").value() / trip)
+                    .toList()));
+    byName.put(
+        "sizing.stands",
+        number(
+            in ->
+                ShortCircuit.stands(
+                    core(in).shortCircuitFactor(size(in), tables).orElseThrow().value(),
+                    in.number("mm2"))));
+  }
+
+  private double dropPerMetre(Inputs in) {
+    double celsius = core(in).celsius(size(in), tables).value();
+    return in.number("amps") * ohms(size(in), celsius) * WireOhms.wires(in.count("loaded"));
+  }
+
+  private double ohms(ConductorSize size, double celsius) {
+    return WireOhms.perMetre(size, celsius, tables).orElseThrow().value();
+  }
+
   private double drop(String use) {
     return tables
         .lookup("voltage-drop-limits", Map.of("supply", "public"), use)
@@ -248,9 +288,33 @@ final class SizingFormulas {
                     .orElseThrow()
                     .value()));
     byName.put(
+        "sizing.nec-circuits",
+        numbers(
+            in -> {
+              List<Double> all = new ArrayList<>();
+              List<Double> volts = in.numbers("volts");
+              for (int i = 0; i < volts.size(); i++) {
+                double amps = in.numbers("watts").get(i) / volts.get(i);
+                Choice choice =
+                    Chooser.answer(question("metal-sheathed", amps, amps, 30, true), tables);
+                all.add(amps);
+                all.add(choice.value("breaker").orElseThrow());
+                all.add((double) gauge(choice.value("wire").orElseThrow()));
+              }
+              return all;
+            }));
+    byName.put(
         "sizing.contactor",
         number(in -> Chooser.answer(question(in), tables).value("choose").orElseThrow()));
     byName.put("sizing.needs", number(in -> choice(in).value("needs").orElseThrow()));
+  }
+
+  /** The gauge of a copper area. */
+  private static int gauge(double mm2) {
+    return IntStream.rangeClosed(1, 18)
+        .filter(g -> Math.abs(ConductorSize.ofAwg(g).mm2() - mm2) < 1e-9)
+        .findFirst()
+        .orElseThrow();
   }
 
   private Choice choice(Inputs in) {
@@ -258,23 +322,29 @@ final class SizingFormulas {
   }
 
   private static Question question(Inputs in) {
+    return question(
+        in.word("kind"), in.number("amps"), in.number("worst"), in.number("air"), false);
+  }
+
+  private static Question question(
+      String kind, double amps, double worst, double air, boolean nec) {
     return new Question(
         "worked example",
-        in.number("amps"),
-        in.number("worst"),
+        amps,
+        worst,
         "at worst",
         230,
         2,
         2,
-        in.word("kind"),
-        in.number("air"),
+        kind,
+        air,
         OptionalDouble.empty(),
         false,
         OptionalDouble.empty(),
         50,
         OptionalDouble.empty(),
         10,
-        false,
+        nec,
         "eight-hour",
         "B2",
         30,

@@ -51,6 +51,16 @@ final class StudyFormulas {
             in ->
                 inState(
                     in, (s, at) -> 1000 * s.load("E1", at).amps().getOrDefault("1", Double.NaN))));
+    byName.put(
+        "study.load-ohms",
+        number(
+            in ->
+                inState(
+                    in,
+                    (s, at) -> {
+                      double amps = s.load("E1", at).amps().getOrDefault("1", Double.NaN);
+                      return s.load("E1", at).watts() / (amps * amps);
+                    })));
     byName.put("study.load-watts", number(in -> inState(in, (s, at) -> s.load("E1", at).watts())));
     byName.put(
         "study.operates-at", number(in -> study(in).limits("K1").orElseThrow().operate().value()));

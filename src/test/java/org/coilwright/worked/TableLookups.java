@@ -43,6 +43,30 @@ final class TableLookups {
               return List.of(Math.sqrt(mm2 * 4 / Math.PI), mm2);
             }));
     byName.put(
+        "awg.diameters",
+        numbers(
+            in ->
+                in.numbers("gauges").stream()
+                    .map(g -> Math.sqrt(ConductorSize.ofAwg(g.intValue()).mm2() * 4 / Math.PI))
+                    .toList()));
+    byName.put(
+        "awg.ohms",
+        numbers(
+            in ->
+                in.numbers("gauges").stream()
+                    .map(
+                        g ->
+                            tables
+                                    .lookup(
+                                        "conductor-resistance-awg",
+                                        Map.of("awg", Integer.toString(g.intValue())),
+                                        "ideal-20")
+                                    .orElseThrow()
+                                    .value()
+                                * in.number("metres")
+                                / 1000)
+                    .toList()));
+    byName.put(
         "awg.step",
         number(
             in ->
