@@ -23,12 +23,14 @@ final class ReadingText {
 
   private static final Pattern WHOLE =
       Pattern.compile(
-          "(?<sign>>=|<=|[<>≥≤])? ?(?<minus>[-−–+])? ?(?<number>[.,]?[0-9](?:[0-9.,'’ ]*[0-9])?)"
+          "(?<sign>>=|<=|[<>≥≤])? ?(?<minus>[-−–+])? ?(?<number>[.,]?[0-9](?:[0-9.,'’]*[0-9])?)"
               + " ?(?<unit>[^0-9 ~=⎓]*) ?(?<kind>AC|DC|ac|dc|~|=|⎓)?");
   private static final Pattern OVER =
       Pattern.compile(
           "(?i)\\+?(o\\.? ?l\\.?|o\\.?f\\.?|over ?load|over ?range|∞|inf(inity)?|open)");
-  private static final Pattern GROUPED_BY_SPACE = Pattern.compile("[0-9]{1,3}(['’ ][0-9]{3})+");
+
+  /** A blank between digits is none of these: it may part two readings. */
+  private static final Pattern GROUPED = Pattern.compile("[0-9]{1,3}(['’][0-9]{3})+");
 
   /** How people write units that the netlist writes in one way only. */
   private static final Map<String, String> SPELLINGS =
@@ -147,11 +149,11 @@ final class ReadingText {
     if (number.chars().filter(Character::isDigit).count() > MOST_DIGITS) {
       return Optional.of(texts.of("reading.digits"));
     }
-    String bare = GROUPED_BY_SPACE.matcher(number).matches() ? "0" : number;
-    if (bare.matches(".*['’ ].*")) {
-      // a whole part in groups, then a fraction: 1 234,5
+    String bare = GROUPED.matcher(number).matches() ? "0" : number;
+    if (bare.matches(".*['’].*")) {
+      // a whole part in groups, then a fraction: 1'234,5
       String[] parts = bare.split("[.,]", -1);
-      boolean grouped = parts.length == 2 && GROUPED_BY_SPACE.matcher(parts[0]).matches();
+      boolean grouped = parts.length == 2 && GROUPED.matcher(parts[0]).matches();
       return grouped && parts[1].matches("[0-9]+")
           ? Optional.empty()
           : Optional.of(texts.of("reading.several", number));
@@ -173,7 +175,7 @@ final class ReadingText {
 
   /** A number that is not unclear, as a machine writes it. */
   private static String plainNumber(String number) {
-    String joined = number.replaceAll("['’ ]", "");
+    String joined = number.replaceAll("['’]", "");
     int separators = (int) joined.chars().filter(c -> c == '.' || c == ',').count();
     int last = Math.max(joined.lastIndexOf('.'), joined.lastIndexOf(','));
     if (separators == 0) {

@@ -30,6 +30,8 @@ public final class Main {
     commands.put("states", StatesCommand::new);
     commands.put("faults", FaultsCommand::new);
     commands.put("checklist", ChecklistCommand::new);
+    commands.put("readback", ReadbackCommand::new);
+    commands.put("verify", VerifyCommand::new);
     commands.put("rehearse", RehearseCommand::new);
     commands.put("choose", ChooseCommand::new);
     commands.put("explain", ExplainCommand::new);

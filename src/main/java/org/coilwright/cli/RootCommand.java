@@ -25,6 +25,8 @@ final class RootCommand {
             "  coilwright faults boiler.yaml          what happens when one thing breaks",
             "  coilwright checklist boiler.yaml -o boiler.pdf",
             "                                         the sheet for wiring and test",
+            "  coilwright readback boiler-filled.pdf  what is missing or outside its limits on it",
+            "  coilwright verify boiler.pdf           whether its netlist still gives the same",
             "  coilwright rehearse boiler.yaml        what the switching settings do over a day",
             "  coilwright explain coil.too-low        what a rule looks at and why",
             "",

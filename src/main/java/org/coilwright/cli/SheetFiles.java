@@ -12,6 +12,7 @@ import org.coilwright.checklist.Expected;
 import org.coilwright.checklist.TestRow;
 import org.coilwright.checklist.Texts;
 import org.coilwright.drawing.Svg;
+import org.coilwright.netlist.Includes;
 import org.coilwright.pdf.Attachment;
 import org.coilwright.pdf.Attachment.Relation;
 
@@ -77,6 +78,13 @@ final class SheetFiles {
               Svg.of(figure.picture()).getBytes(StandardCharsets.UTF_8)));
     }
     return files;
+  }
+
+  /** What a sheet says about itself, without the files that travel in it. */
+  static void sheet(
+      JsonWriter json, Checklist checklist, String file, SortedMap<String, String> tables) {
+    new SheetFiles(new InputFile.Bytes(file, new byte[0], Includes.none()), List.of())
+        .sheet(json, checklist, file, List.of(), tables);
   }
 
   private void sheet(

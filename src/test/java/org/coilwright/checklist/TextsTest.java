@@ -32,6 +32,7 @@ class TextsTest {
           "carries.",
           "connection.",
           "instrument.",
+          "judge.part.",
           "section.",
           "stage.",
           "standing.",

@@ -1,0 +1,154 @@
+package org.coilwright.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.coilwright.checklist.Blank;
+import org.coilwright.checklist.Blanks;
+import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Diagnosis;
+import org.coilwright.checklist.Judge;
+import org.coilwright.checklist.Judgement;
+import org.coilwright.checklist.TestRow;
+import org.coilwright.checklist.Texts;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code coilwright readback FILLED.pdf}. */
+final class ReadbackCommand extends SheetCommand {
+  private static final String AS = "--as";
+
+  ReadbackCommand(Console console) {
+    super(console);
+  }
+
+  @Override
+  CommandSpec spec() {
+    CommandSpec spec =
+        spec(
+            "Reads a filled-in checklist and says what is missing or outside its limits.",
+            "",
+            "It does not matter which program filled it in. The netlist that travels in it must be",
+            "the one it was made from. A reading that can be understood in two ways is asked about.",
+            "",
+            "Examples:",
+            "  coilwright readback boiler-filled.pdf",
+            "  coilwright readback boiler-filled.pdf --as json",
+            "",
+            "Ends with 0: complete and every reading within its limits, 1: something is missing,",
+            "unclear or outside, 2: the file cannot be used, 3: a fault of coilwright itself.");
+    spec.addPositional(
+        PositionalParamSpec.builder()
+            .arity("1")
+            .required(true)
+            .type(String.class)
+            .paramLabel("FILLED.pdf")
+            .description("Filled-in checklist; - reads standard input.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder(AS)
+            .paramLabel("FORM")
+            .type(Form.class)
+            .description("Form of the result: text (default) or json.")
+            .build());
+    return spec;
+  }
+
+  @Override
+  int run(ParseResult parsed) {
+    String file = parsed.matchedPositionalValue(0, "");
+    Optional<Sheet> opened = open(file);
+    if (opened.isEmpty() || !fits(file, opened.get())) {
+      return Exit.UNUSABLE;
+    }
+    Sheet sheet = opened.get();
+    Checklist checklist = sheet.remade().checklist();
+    Judgement judgement = Judge.of(checklist, sheet.returned().filledIn(), Diagnosis.none());
+    console()
+        .out()
+        .print(
+            switch (parsed.matchedOptionValue(AS, Form.TEXT)) {
+              case TEXT -> ReadbackText.of(file, checklist, judgement, outStyle());
+              case JSON -> ReadbackJson.of(file, checklist, judgement);
+            });
+    return judgement.isComplete() ? Exit.NOTHING_FOUND : Exit.FINDINGS;
+  }
+
+  /** A reading is judged by what stood beside it, so the sheet must still be the same. */
+  private boolean fits(String file, Sheet sheet) {
+    Remade remade = sheet.remade();
+    List<String> other = otherRows(remade);
+    if (!other.isEmpty()) {
+      refuse(
+          file,
+          "this "
+              + remade.checklist().title().program()
+              + " expects other readings than the sheet has printed ("
+              + shortened(other)
+              + ")",
+          "read it back with "
+              + remade.origin().program()
+              + "; coilwright verify says what has changed");
+      return false;
+    }
+    Map<String, Blank.Kind> fields = sheet.returned().fields();
+    List<String> missing = new ArrayList<>();
+    for (Blank blank : Blanks.all(remade.checklist())) {
+      Blank.Kind wanted = blank.kind() == Blank.Kind.LINES ? Blank.Kind.LINE : blank.kind();
+      Blank.Kind found = fields.get(blank.name());
+      if (found == null) {
+        missing.add(blank.name());
+      } else if (found != wanted) {
+        refuse(
+            file,
+            "its form field " + blank.name() + " is of another type than printed",
+            "fill in the sheet as coilwright wrote it");
+        return false;
+      }
+    }
+    if (!missing.isEmpty()) {
+      refuse(
+          file,
+          "it lacks form fields of the sheet (" + shortened(missing) + ")",
+          fields.isEmpty()
+              ? "save the filled-in form itself; a printed or flattened copy has no fields"
+              : "fill in the sheet as coilwright wrote it");
+      return false;
+    }
+    return true;
+  }
+
+  private static List<String> otherRows(Remade remade) {
+    Map<String, String> printed = remade.origin().rows();
+    Texts english = Texts.english();
+    List<String> other = new ArrayList<>();
+    for (TestRow row : remade.checklist().rows()) {
+      if (!row.expected().text(english).equals(printed.get(row.name()))) {
+        other.add(row.name());
+      }
+    }
+    if (other.isEmpty() && printed.size() != remade.checklist().rows().size()) {
+      other.add("some rows are gone");
+    }
+    return other;
+  }
+
+  private static String shortened(List<String> names) {
+    int most = 5;
+    String first = String.join(", ", names.subList(0, Math.min(most, names.size())));
+    return names.size() > most ? first + " and " + (names.size() - most) + " more" : first;
+  }
+
+  enum Form {
+    TEXT,
+    JSON;
+
+    @Override
+    public String toString() {
+      return typed(this);
+    }
+  }
+}

@@ -1,0 +1,104 @@
+package org.coilwright.cli;
+
+import java.util.Arrays;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Texts;
+import org.coilwright.pdf.Returned;
+
+/**
+ * A sheet made once more from the netlist that travels in it.
+ *
+ * @param origin what the sheet says about itself
+ * @param done what this program finds
+ * @param checklist what this program would print
+ * @param tables what this program's results rest on
+ */
+record Remade(
+    Origin origin, Inspection.Done done, Checklist checklist, SortedMap<String, String> tables) {
+
+  /** What came of it. */
+  sealed interface Outcome {}
+
+  /** It could be made. */
+  record Made(Remade remade) implements Outcome {}
+
+  /** It could not. Both without a full stop. */
+  record Refused(String what, String remedy) implements Outcome {}
+
+  /** The netlist in the sheet can no longer be read. */
+  record Unreadable(Inspection.Unusable unusable) implements Outcome {}
+
+  private static final String AGAIN = "use the sheet as coilwright wrote it";
+
+  /** Makes it. */
+  static Outcome from(Returned.Sheet sheet) {
+    Map<String, byte[]> files = sheet.files();
+    byte[] results = files.get(SheetFiles.RESULTS);
+    if (results == null) {
+      return new Refused("it is no checklist of coilwright: its results are not attached", AGAIN);
+    }
+    Optional<Origin> read = Origin.of(results);
+    if (read.isEmpty()) {
+      return new Refused("its attached results cannot be read", AGAIN);
+    }
+    Origin origin = read.get();
+    byte[] netlist = files.get(origin.netlist().attached());
+    if (netlist == null) {
+      return new Refused("its netlist is no longer attached", AGAIN);
+    }
+    Optional<Refused> changed = changed(origin, sheet, netlist);
+    if (changed.isPresent()) {
+      return changed.get();
+    }
+    Inspector inspector = Inspector.standard();
+    Inspection inspection =
+        inspector.inspect(
+            new InputFile.Bytes(origin.netlist().file(), netlist, origin.among(files)));
+    if (inspection instanceof Inspection.Done done) {
+      return made(origin, inspector, done);
+    } else if (inspection instanceof Inspection.Unusable unusable) {
+      return new Unreadable(unusable);
+    }
+    throw new IllegalStateException("an inspection of no kind: " + inspection);
+  }
+
+  private static Outcome made(Origin origin, Inspector inspector, Inspection.Done done) {
+    if (!Texts.LANGUAGES.contains(origin.language())) {
+      return new Refused(
+          "it is in a language this coilwright does not have", "use " + origin.program());
+    }
+    Optional<Checklist.Paper> paper =
+        Arrays.stream(Checklist.Paper.values())
+            .filter(p -> p.toString().equals(origin.paper()))
+            .findFirst();
+    if (paper.isEmpty()) {
+      return new Refused("it is on paper this coilwright does not have", "use " + origin.program());
+    }
+    Checklist checklist =
+        inspector.checklist(done, origin.printed(), Texts.in(origin.language())).on(paper.get());
+    return new Made(new Remade(origin, done, checklist, inspector.tables()));
+  }
+
+  /** The netlist is told by its digest, which stands in the results, the document and the pages. */
+  private static Optional<Refused> changed(Origin origin, Returned.Sheet sheet, byte[] netlist) {
+    String digest = Digest.of(netlist);
+    boolean stated = sheet.keywords().isEmpty() || sheet.keywords().contains("SHA-256 " + digest);
+    if (!digest.equals(origin.netlist().sha256()) || !stated) {
+      return Optional.of(
+          new Refused(
+              "its attached netlist is not the one it was made from: the digest differs", AGAIN));
+    }
+    for (Origin.Source include : origin.includes()) {
+      byte[] bytes = sheet.files().get(include.attached());
+      if (bytes == null || !Digest.of(bytes).equals(include.sha256())) {
+        return Optional.of(
+            new Refused(
+                "the attached file " + include.path() + " is not the one it was made from", AGAIN));
+      }
+    }
+    return Optional.empty();
+  }
+}

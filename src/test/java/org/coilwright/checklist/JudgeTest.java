@@ -1,0 +1,192 @@
+package org.coilwright.checklist;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.coilwright.checklist.Judgement.State;
+import org.coilwright.checklist.Remark.Kind;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class JudgeTest {
+  private static final Checklist SHEET = Checked.example("guest-house-cylinder");
+  private static final TestRow READ =
+      SHEET.rows().stream()
+          .filter(r -> r.expected() instanceof Expected.Band band && band.shownMin() > 0)
+          .filter(r -> ((Expected.Band) r.expected()).shownMax().isPresent())
+          .findFirst()
+          .orElseThrow();
+  private static final TestRow SEEN =
+      SHEET.rows().stream().filter(r -> !Blanks.isRead(r)).findFirst().orElseThrow();
+  private static final Hold FIRST_HOLD =
+      (Hold) SHEET.steps().stream().filter(Hold.class::isInstance).findFirst().orElseThrow();
+
+  private static Judgement judged(Fillings fillings) {
+    return Judge.of(SHEET, fillings.filledIn(), Diagnosis.none());
+  }
+
+  private static Fillings complete() {
+    return Fillings.complete(SHEET);
+  }
+
+  private static Remark only(Fillings fillings) {
+    List<Remark> remarks = judged(fillings).remarks();
+    assertEquals(1, remarks.size(), remarks::toString);
+    return remarks.get(0);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"wash-room-tub", "guest-house-cylinder", "cabin-water-heater", "attic-mistakes"})
+  void a_sheet_filled_in_as_it_should_be_is_complete(String example) {
+    Checklist sheet = Checked.example(example);
+    Judgement judgement = Judge.of(sheet, Fillings.complete(sheet).filledIn(), Diagnosis.none());
+    assertEquals(List.of(), judgement.remarks());
+    assertTrue(judgement.isComplete());
+    assertEquals(sheet.rows().size(), judgement.count(State.MET));
+    assertTrue(judgement.sentence(sheet.texts()).startsWith("Complete"));
+  }
+
+  @Test
+  void an_empty_sheet_lacks_every_row_wire_hold_and_signer() {
+    Judgement judgement = Judge.of(SHEET, FilledIn.NOTHING, Diagnosis.none());
+    assertEquals(SHEET.rows().size(), judgement.count(State.OPEN));
+    Set<String> names = judgement.remarks().stream().map(Remark::name).collect(Collectors.toSet());
+    SHEET.rows().forEach(row -> assertTrue(names.contains(row.name()), row::name));
+    SHEET.wires().forEach(wire -> assertTrue(names.contains(wire.name()), wire::name));
+    SHEET.signers().forEach(signer -> assertTrue(names.contains(signer.name()), signer::name));
+    assertTrue(names.contains(FIRST_HOLD.name()));
+    assertTrue(judgement.remarks().stream().allMatch(r -> r.kind() == Kind.MISSING));
+  }
+
+  /** Whatever single place is emptied, it is missed. */
+  @Test
+  void no_place_can_be_left_empty_unnoticed() {
+    Set<String> free = Set.of("sign-off.remarks");
+    for (Blank blank : Blanks.all(SHEET)) {
+      boolean optional =
+          free.contains(blank.name())
+              || blank.kind() == Blank.Kind.SIGNATURE
+              || blank.name().endsWith(".fail")
+              // a NOTE need not be mended; what is behind a satisfied check is an open point too
+              || blank.name().endsWith(".mended")
+              || blank.name().startsWith("satisfied.");
+      Fillings spoilt = complete().noText(blank).noTick(blank);
+      assertEquals(optional, judged(spoilt).isComplete(), blank::name);
+    }
+  }
+
+  @Test
+  void pass_beside_a_reading_outside_is_a_contradiction_and_told_with_its_meaning() {
+    Fillings fillings = complete().text(Blanks.reading(READ), "1 Ω");
+    List<Remark> remarks =
+        Judge.of(
+                SHEET,
+                fillings.filledIn(),
+                (row, value) ->
+                    row.equals(READ.name()) && value == 1 ? List.of("Two wires touch.") : List.of())
+            .remarks();
+    Remark remark =
+        remarks.stream().filter(r -> r.name().equals(READ.name())).findFirst().orElseThrow();
+    assertEquals(Kind.CONTRADICTION, remark.kind());
+    assertEquals(List.of("Two wires touch."), remark.means());
+  }
+
+  @Test
+  void fail_beside_a_reading_outside_is_told_as_outside() {
+    Fillings fillings =
+        complete()
+            .text(Blanks.reading(READ), "1 Ω")
+            .noTick(Blanks.pass(READ))
+            .tick(Blanks.fail(READ));
+    assertTrue(
+        judged(fillings).remarks().stream()
+            .anyMatch(r -> r.kind() == Kind.OUTSIDE && r.name().equals(READ.name())));
+    assertEquals(1, judged(fillings).count(State.NOT_MET));
+  }
+
+  @Test
+  void fail_beside_a_reading_within_is_a_contradiction() {
+    Fillings fillings = complete().noTick(Blanks.pass(READ)).tick(Blanks.fail(READ));
+    assertTrue(
+        judged(fillings).remarks().stream()
+            .anyMatch(r -> r.kind() == Kind.CONTRADICTION && r.name().equals(READ.name())));
+  }
+
+  @Test
+  void both_boxes_ticked_is_a_contradiction() {
+    Fillings fillings = complete().tick(Blanks.fail(SEEN));
+    assertTrue(
+        judged(fillings).remarks().stream()
+            .anyMatch(r -> r.kind() == Kind.CONTRADICTION && r.name().equals(SEEN.name())));
+  }
+
+  @Test
+  void an_ambiguous_reading_is_asked_about_and_not_guessed() {
+    Judgement judgement = judged(complete().text(Blanks.reading(READ), "1,234"));
+    assertTrue(
+        judgement.remarks().stream()
+            .anyMatch(r -> r.kind() == Kind.UNCLEAR && r.name().equals(READ.name())));
+    assertEquals(1, judgement.count(State.OPEN));
+  }
+
+  @Test
+  void a_box_that_looks_otherwise_than_the_file_says_is_asked_about() {
+    assertEquals(Kind.UNCLEAR, only(complete().disputed(Blanks.pass(SEEN))).kind());
+  }
+
+  @Test
+  void rows_behind_a_hold_that_nobody_signed_are_a_contradiction() {
+    Fillings fillings = complete().noText(Blanks.hold(FIRST_HOLD).get(0));
+    List<Remark> remarks = judged(fillings).remarks();
+    assertTrue(
+        remarks.stream()
+            .anyMatch(r -> r.kind() == Kind.CONTRADICTION && r.name().equals(FIRST_HOLD.name())));
+  }
+
+  @Test
+  void a_hold_signed_before_the_rows_above_it_are_met_is_a_contradiction() {
+    TestRow first = SHEET.rows().get(0);
+    Fillings fillings = complete().noTick(Blanks.pass(first));
+    assertTrue(
+        judged(fillings).remarks().stream()
+            .anyMatch(
+                r ->
+                    r.kind() == Kind.CONTRADICTION
+                        && r.name().equals(FIRST_HOLD.name())
+                        && r.sentence().contains(first.number())));
+  }
+
+  @Test
+  void a_hold_signed_after_the_work_behind_it_is_a_contradiction() {
+    Fillings fillings = complete().text(Blanks.hold(FIRST_HOLD).get(2), "2026-03-06 08:00");
+    Remark remark = only(fillings);
+    assertEquals(Kind.CONTRADICTION, remark.kind());
+    assertTrue(remark.sentence().contains("2026-03-06 08:00"), remark.sentence());
+  }
+
+  @Test
+  void a_count_that_is_not_that_of_the_rows_is_a_contradiction() {
+    Remark remark = only(complete().text(Blanks.counts().get(0), "3"));
+    assertEquals(Kind.CONTRADICTION, remark.kind());
+  }
+
+  @Test
+  void no_judgement_says_that_a_circuit_is_without_danger() {
+    for (Texts texts : List.of(Texts.english(), Texts.in("de"))) {
+      texts
+          .patterns()
+          .forEach(
+              (key, text) -> {
+                if (key.startsWith("judge.") || key.startsWith("record.")) {
+                  assertFalse(text.matches("(?i).*\\b(safe|passed|approved|ok|sicher)\\b.*"), text);
+                }
+              });
+    }
+  }
+}
