@@ -46,6 +46,7 @@ class ArchitectureTest {
               Map.entry("solve", Set.of("quantity", "netlist", "table", "circuit")),
               Map.entry("behaviour", Set.of("quantity", "netlist", "table")),
               Map.entry("drawing", Set.of()),
+              Map.entry("diagram", Set.of("quantity", "netlist", "circuit", "drawing")),
               Map.entry("sizing", Set.of("quantity", "netlist", "table", "circuit", "solve")),
               Map.entry("rule", Set.of("quantity", "netlist", "table", "circuit", "solve")),
               Map.entry(

@@ -1,0 +1,89 @@
+package org.coilwright.diagram;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.drawing.Letters;
+import org.coilwright.drawing.Picture;
+import org.coilwright.netlist.Netlist;
+
+/**
+ * The circuit diagram of a netlist: current paths side by side, coils and contacts apart (detached
+ * representation of IEC 61082-1), the power circuit apart from the control circuits, with symbols
+ * after IEC 60617.
+ */
+public final class Diagram {
+  private final Netlist netlist;
+  private final Conductors conductors;
+  private final Extent extent;
+  private final Notes notes;
+  private final double width;
+  private final double height;
+
+  private Diagram(Circuit circuit, Extent extent, Notes notes, double width, double height) {
+    this.netlist = circuit.netlist();
+    this.conductors = new Conductors(circuit);
+    this.extent = extent;
+    this.notes = notes;
+    this.width = width;
+    this.height = height;
+  }
+
+  /**
+   * Something to mark in the diagram.
+   *
+   * @param weight such as {@code STOP}
+   * @param at designations, the subject first; the first that is in the diagram gets the mark
+   */
+  public record Finding(String weight, String headline, List<String> at) {}
+
+  /**
+   * Draws the sheets.
+   *
+   * @param findings numbered from 1 in this order
+   * @param width of the frame, in points
+   * @param height likewise
+   */
+  public static List<Picture> of(
+      Circuit circuit, List<Finding> findings, double width, double height) {
+    return sheets(circuit, findings, width, height).stream().map(Sheet::picture).toList();
+  }
+
+  static List<Sheet> sheets(Circuit circuit, List<Finding> findings, double width, double height) {
+    List<Unit> units = Units.of(circuit.netlist());
+    Areas areas = new Areas(circuit, units);
+    List<Area> parted = areas.areas();
+    List<Unit> drawn = parted.stream().flatMap(a -> a.units().stream()).toList();
+    Notes notes = new Notes(circuit.netlist(), drawn, findings);
+    Extent extent = new Extent(Letters.load(), notes);
+    Diagram diagram = new Diagram(circuit, extent, notes, width, height);
+    List<AreaLayout> layouts = new ArrayList<>();
+    parted.forEach(area -> layouts.addAll(diagram.layouts(area)));
+    return new Sheets(circuit.netlist(), extent, notes, findings, width, height).of(layouts);
+  }
+
+  /** An area that is too large for a sheet is parted in two, again and again. */
+  private List<AreaLayout> layouts(Area area) {
+    AreaLayout whole = AreaLayout.of(area, netlist, conductors, extent, notes);
+    boolean wide = whole.width() > Sheets.roomAcross(width);
+    boolean high = whole.height() > Sheets.roomDown(height);
+    if ((!wide && !high) || area.units().size() == 1) {
+      return List.of(whole);
+    }
+    List<Unit> order = new ArrayList<>(area.units());
+    Comparator<Unit> across =
+        Comparator.comparingDouble(u -> whole.spread().at(whole.plan().at(u).get(0)));
+    Comparator<Unit> down = Comparator.comparingInt(whole.plan()::level);
+    order.sort(wide ? across.thenComparing(down) : down.thenComparing(across));
+    int half = (order.size() + 1) / 2;
+    List<AreaLayout> parts = new ArrayList<>(layouts(part(area, order.subList(0, half))));
+    parts.addAll(layouts(part(area, order.subList(half, order.size()))));
+    return parts;
+  }
+
+  private static Area part(Area area, List<Unit> units) {
+    List<Unit> inOrder = area.units().stream().filter(units::contains).toList();
+    return new Area(area.title(), area.power(), inOrder);
+  }
+}
