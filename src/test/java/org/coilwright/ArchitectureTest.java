@@ -70,7 +70,8 @@ class ArchitectureTest {
                       "solve",
                       "sizing",
                       "rule",
-                      "drawing")),
+                      "drawing",
+                      "diagram")),
               Map.entry("pdf", Set.of("checklist", "drawing")),
               Map.entry(
                   "cli",
@@ -85,6 +86,7 @@ class ArchitectureTest {
                       "rule",
                       "rules",
                       "drawing",
+                      "diagram",
                       "checklist",
                       "pdf"))));
 

@@ -66,7 +66,7 @@ public final class Checklists {
         cautions.all(),
         beforeWiring,
         new WireRows(anatomy, texts).rows(),
-        List.of(),
+        new Figures(texts).of(report, study),
         steps,
         outcomes.satisfied(),
         broken(study),

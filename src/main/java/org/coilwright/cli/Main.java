@@ -29,6 +29,7 @@ public final class Main {
     commands.put("check", CheckCommand::new);
     commands.put("states", StatesCommand::new);
     commands.put("faults", FaultsCommand::new);
+    commands.put("draw", DrawCommand::new);
     commands.put("checklist", ChecklistCommand::new);
     commands.put("readback", ReadbackCommand::new);
     commands.put("verify", VerifyCommand::new);

@@ -23,6 +23,8 @@ final class RootCommand {
             "  coilwright check boiler.yaml           what is wrong with it",
             "  coilwright states boiler.yaml          what is on in which position",
             "  coilwright faults boiler.yaml          what happens when one thing breaks",
+            "  coilwright draw boiler.yaml -o boiler.svg",
+            "                                         its circuit diagram",
             "  coilwright checklist boiler.yaml -o boiler.pdf",
             "                                         the sheet for wiring and test",
             "  coilwright readback boiler-filled.pdf  what is missing or outside its limits on it",

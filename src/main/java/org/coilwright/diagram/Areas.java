@@ -22,6 +22,7 @@ import org.coilwright.netlist.Written;
 final class Areas {
   private static final String POWER = "power";
   private static final String NOT_WIRED = "not wired";
+  private static final String KEEP_FREE = "keep free";
 
   private final Circuit circuit;
   private final List<Unit> units;
@@ -66,15 +67,10 @@ final class Areas {
       titles.putIfAbsent(key, title(island));
     }
     for (Unit unit : reserved) {
-      String key =
-          byArea.entrySet().stream()
-              .filter(e -> unit.look() == Look.RESERVED)
-              .filter(e -> e.getValue().stream().anyMatch(u -> u.part().equals(unit.part())))
-              .map(Map.Entry::getKey)
-              .reduce((first, second) -> second)
-              .orElse(NOT_WIRED);
+      boolean keep = unit.look() == Look.RESERVED;
+      String key = keep ? KEEP_FREE : NOT_WIRED;
       byArea.computeIfAbsent(key, k -> new ArrayList<>()).add(unit);
-      titles.putIfAbsent(key, "Not wired");
+      titles.put(key, keep ? "Pins to keep free" : "Not wired");
     }
     List<Area> areas = new ArrayList<>();
     byArea.forEach(

@@ -14,20 +14,22 @@ import org.coilwright.netlist.Netlist;
  * after IEC 60617.
  */
 public final class Diagram {
+  /** Width of a sheet's frame in points: it fits A4 and Letter, upright, with room for holes. */
+  public static final double WIDTH = 504;
+
+  /** Height likewise, with room for the running head, foot and heading of a checklist. */
+  public static final double HEIGHT = 632;
+
   private final Netlist netlist;
   private final Conductors conductors;
   private final Extent extent;
   private final Notes notes;
-  private final double width;
-  private final double height;
 
-  private Diagram(Circuit circuit, Extent extent, Notes notes, double width, double height) {
+  private Diagram(Circuit circuit, Extent extent, Notes notes) {
     this.netlist = circuit.netlist();
     this.conductors = new Conductors(circuit);
     this.extent = extent;
     this.notes = notes;
-    this.width = width;
-    this.height = height;
   }
 
   /**
@@ -39,35 +41,39 @@ public final class Diagram {
   public record Finding(String weight, String headline, List<String> at) {}
 
   /**
+   * One sheet, its frame of {@link #WIDTH} by {@link #HEIGHT}.
+   *
+   * @param shows a line an area: what it is and the designations in it
+   */
+  public record Sheet(Picture picture, List<String> shows) {}
+
+  /**
    * Draws the sheets.
    *
    * @param findings numbered from 1 in this order
-   * @param width of the frame, in points
-   * @param height likewise
    */
-  public static List<Picture> of(
-      Circuit circuit, List<Finding> findings, double width, double height) {
-    return sheets(circuit, findings, width, height).stream().map(Sheet::picture).toList();
+  public static List<Sheet> of(Circuit circuit, List<Finding> findings) {
+    return sheets(circuit, findings).stream().map(s -> new Sheet(s.picture(), s.shows())).toList();
   }
 
-  static List<Sheet> sheets(Circuit circuit, List<Finding> findings, double width, double height) {
+  static List<DrawnSheet> sheets(Circuit circuit, List<Finding> findings) {
     List<Unit> units = Units.of(circuit.netlist());
     Areas areas = new Areas(circuit, units);
     List<Area> parted = areas.areas();
     List<Unit> drawn = parted.stream().flatMap(a -> a.units().stream()).toList();
     Notes notes = new Notes(circuit.netlist(), drawn, findings);
     Extent extent = new Extent(Letters.load(), notes);
-    Diagram diagram = new Diagram(circuit, extent, notes, width, height);
+    Diagram diagram = new Diagram(circuit, extent, notes);
     List<AreaLayout> layouts = new ArrayList<>();
     parted.forEach(area -> layouts.addAll(diagram.layouts(area)));
-    return new Sheets(circuit.netlist(), extent, notes, findings, width, height).of(layouts);
+    return new Sheets(circuit.netlist(), extent, notes, findings).of(layouts);
   }
 
   /** An area that is too large for a sheet is parted in two, again and again. */
   private List<AreaLayout> layouts(Area area) {
     AreaLayout whole = AreaLayout.of(area, netlist, conductors, extent, notes);
-    boolean wide = whole.width() > Sheets.roomAcross(width);
-    boolean high = whole.height() > Sheets.roomDown(height);
+    boolean wide = whole.width() > Sheets.roomAcross();
+    boolean high = whole.height() > Sheets.roomDown();
     if ((!wide && !high) || area.units().size() == 1) {
       return List.of(whole);
     }

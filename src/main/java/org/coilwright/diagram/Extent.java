@@ -10,9 +10,10 @@ final class Extent {
   static final double BODY = 12;
 
   static final double GAP = 3;
-  private static final double SYMBOL = 46;
-  private static final double LOAD = 66;
+  private static final double SYMBOL = 42;
+  private static final double LOAD = 60;
   private static final double REFERENCE = 34;
+  private static final double MAINS = 36;
   private static final int MARKERS_IN_A_ROW = 3;
 
   private final Letters letters;
@@ -34,7 +35,13 @@ final class Extent {
 
   /** How high a unit is with what stands beside it. */
   double height(Unit unit) {
-    double symbol = unit.look().isLoad() ? LOAD : unit.look().isReference() ? REFERENCE : SYMBOL;
+    double symbol =
+        switch (unit.look()) {
+          case HEATER, MOTOR, TRANSFORMER, CHARGER, LIGHTING, LOAD -> LOAD;
+          case FROM, TO -> REFERENCE;
+          case MAINS -> MAINS;
+          default -> SYMBOL;
+        };
     if (unit.look().isReference()) {
       return symbol;
     }

@@ -8,7 +8,7 @@ import org.coilwright.drawing.Shape.Anchor;
 /** Symbols of what takes the power: all ends above, the enclosure with its earth around them. */
 final class LoadSymbols {
   private static final double UPPER = 14;
-  private static final double LOWER = 62;
+  private static final double LOWER = 56;
 
   private LoadSymbols() {}
 
@@ -43,14 +43,14 @@ final class LoadSymbols {
     if (star) {
       int phases = Math.min(3, x.size());
       for (double at : x.subList(0, phases)) {
-        element(pen, at - 4, y, 8, 24, true);
-        pen.line(at, y + 24, at, y + 33);
+        element(pen, at - 4, y, 8, 22, true);
+        pen.line(at, y + 22, at, y + 30);
       }
       double last = x.get(x.size() - 1);
-      pen.line(x.get(0), y + 33, last, y + 33);
-      pen.dot(x.get(1), y + 33);
+      pen.line(x.get(0), y + 30, last, y + 30);
+      pen.dot(x.get(1), y + 30);
       if (x.size() > phases) {
-        pen.line(last, y, last, y + 33);
+        pen.line(last, y, last, y + 30);
       }
       return;
     }
@@ -64,9 +64,9 @@ final class LoadSymbols {
     if (x.size() > 2) {
       double first = x.get(0);
       double last = x.get(x.size() - 1);
-      pen.line(first, y + 8, first, y + 28);
-      pen.line(last, y + 8, last, y + 28);
-      across(pen, first, last, y + 28);
+      pen.line(first, y + 8, first, y + 26);
+      pen.line(last, y + 8, last, y + 26);
+      across(pen, first, last, y + 26);
     }
   }
 

@@ -1,6 +1,7 @@
 package org.coilwright.diagram;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,10 +14,10 @@ import org.coilwright.netlist.Terminal;
 /** Puts laid-out areas on sheets, with frame, fields, title block and the key to the findings. */
 final class Sheets {
   private static final double FIELDS = 14;
-  private static final double TITLE = 50;
-  private static final double LEGEND = 28;
-  private static final double HEADING = 24;
-  private static final double PAD = 8;
+  private static final double TITLE = 42;
+  private static final double LEGEND = 26;
+  private static final double HEADING = 20;
+  private static final double PAD = 6;
   private static final double BETWEEN = 22;
   private static final int FIELD_COUNT = 8;
 
@@ -24,8 +25,8 @@ final class Sheets {
   private final Extent extent;
   private final Notes notes;
   private final List<Finding> findings;
-  private final double width;
-  private final double height;
+  private final double width = Diagram.WIDTH;
+  private final double height = Diagram.HEIGHT;
   private final List<Placed> placed = new ArrayList<>();
   private final Map<Terminal, String> places = new HashMap<>();
   private final Map<String, String> coils = new HashMap<>();
@@ -33,34 +34,26 @@ final class Sheets {
   /** An area and where its upper left corner is. */
   private record Placed(AreaLayout layout, int sheet, double x, double y) {}
 
-  Sheets(
-      Netlist netlist,
-      Extent extent,
-      Notes notes,
-      List<Finding> findings,
-      double width,
-      double height) {
+  Sheets(Netlist netlist, Extent extent, Notes notes, List<Finding> findings) {
     this.netlist = netlist;
     this.extent = extent;
     this.notes = notes;
     this.findings = findings;
-    this.width = width;
-    this.height = height;
   }
 
-  static double roomAcross(double width) {
-    return width - 2 * PAD;
+  static double roomAcross() {
+    return Diagram.WIDTH - 2 * PAD;
   }
 
-  static double roomDown(double height) {
-    return height - FIELDS - TITLE - LEGEND - HEADING - PAD;
+  static double roomDown() {
+    return Diagram.HEIGHT - FIELDS - TITLE - LEGEND - HEADING - PAD;
   }
 
   private double bottom() {
     return height - TITLE - LEGEND;
   }
 
-  List<Sheet> of(List<AreaLayout> layouts) {
+  List<DrawnSheet> of(List<AreaLayout> layouts) {
     pack(layouts);
     locate();
     int count = 1 + placed.stream().mapToInt(Placed::sheet).max().orElse(0);
@@ -81,39 +74,64 @@ final class Sheets {
       sheets.add(items);
     }
     sheets.addAll(key.rest(FIELDS + 6, bottom()));
-    List<Sheet> done = new ArrayList<>();
+    List<DrawnSheet> done = new ArrayList<>();
     for (int sheet = 0; sheet < sheets.size(); sheet++) {
       List<Item> items = sheets.get(sheet);
       items.addAll(frame(sheet + 1, sheets.size()));
-      done.add(new Sheet(width, height, title(sheet + 1, sheets.size()), List.copyOf(items)));
+      done.add(new DrawnSheet(title(sheet + 1, sheets.size()), shows(sheet), List.copyOf(items)));
     }
     return done;
   }
 
-  /** Side by side while there is room, then below, then on the next sheet. */
+  /** Each at the first place from the left that is free, upper ones first; else on a new sheet. */
   private void pack(List<AreaLayout> layouts) {
     int sheet = 0;
-    double x = PAD;
-    double y = FIELDS + HEADING;
-    double shelf = 0;
     for (AreaLayout layout : layouts) {
-      double wide = Math.max(layout.width(), extent.text(layout.area().title()) * 1.3);
-      boolean first = x == PAD && y == FIELDS + HEADING;
-      if (!first && x + wide > width - PAD) {
-        x = PAD;
-        y += shelf + HEADING;
-        shelf = 0;
+      Placed found = null;
+      for (double[] corner : corners(sheet)) {
+        Placed candidate = new Placed(layout, sheet, corner[0], corner[1]);
+        if (found == null && isFree(candidate)) {
+          found = candidate;
+        }
       }
-      if (!first && y + layout.height() > bottom()) {
-        sheet++;
-        x = PAD;
-        y = FIELDS + HEADING;
-        shelf = 0;
+      if (found == null) {
+        sheet += placed.isEmpty() ? 0 : 1;
+        found = new Placed(layout, sheet, PAD, FIELDS + HEADING);
       }
-      placed.add(new Placed(layout, sheet, x, y));
-      x += wide + BETWEEN;
-      shelf = Math.max(shelf, layout.height());
+      placed.add(found);
     }
+  }
+
+  private List<double[]> corners(int sheet) {
+    List<double[]> corners = new ArrayList<>();
+    corners.add(new double[] {PAD, FIELDS + HEADING});
+    for (Placed one : placed) {
+      if (one.sheet() == sheet) {
+        corners.add(new double[] {right(one) + BETWEEN, one.y()});
+        corners.add(new double[] {one.x(), one.y() + one.layout().height() + HEADING + 4});
+      }
+    }
+    corners.sort(Comparator.comparingDouble((double[] c) -> c[1]).thenComparingDouble(c -> c[0]));
+    return corners;
+  }
+
+  private double right(Placed one) {
+    double title = extent.text(one.layout().area().title()) * Type.TITLE / Type.SIZE;
+    return one.x() + Math.max(one.layout().width(), title);
+  }
+
+  private boolean isFree(Placed one) {
+    if (right(one) > width - PAD || one.y() + one.layout().height() > bottom()) {
+      return false;
+    }
+    return placed.stream()
+        .filter(other -> other.sheet() == one.sheet())
+        .allMatch(
+            other ->
+                right(one) + BETWEEN <= other.x()
+                    || right(other) + BETWEEN <= one.x()
+                    || one.y() + one.layout().height() + HEADING <= other.y()
+                    || other.y() + other.layout().height() + HEADING <= one.y());
   }
 
   private void locate() {
@@ -155,9 +173,22 @@ final class Sheets {
 
   private List<Item> heading(Placed one) {
     Pen pen =
-        new Pen()
-            .text(one.x(), one.y() - 10, one.layout().area().title(), Anchor.START, Type.TITLE);
+        new Pen().text(one.x(), one.y() - 7, one.layout().area().title(), Anchor.START, Type.TITLE);
     return List.of(new Item(Kind.FRAME, "heading", pen.shapes()));
+  }
+
+  private List<String> shows(int sheet) {
+    List<String> shows = new ArrayList<>();
+    for (Placed one : placed) {
+      if (one.sheet() == sheet) {
+        Area area = one.layout().area();
+        shows.add(
+            area.title()
+                + ": "
+                + String.join(", ", area.units().stream().map(Unit::part).distinct().toList()));
+      }
+    }
+    return shows.isEmpty() ? List.of("Findings") : shows;
   }
 
   private String title(int sheet, int of) {
@@ -192,8 +223,8 @@ final class Sheets {
     Netlist.About about = netlist.about();
     String number = "sheet " + sheet + " of " + of;
     double room = width - 2 * PAD - extent.text(number) - 12;
-    items.add(text(width - PAD, top + 14, number, Anchor.END));
-    items.add(text(PAD, top + 14, fitted(about.title().value(), room), Anchor.START));
+    items.add(text(width - PAD, top + 12.5, number, Anchor.END));
+    items.add(text(PAD, top + 12.5, fitted(about.title().value(), room), Anchor.START));
     String second =
         "reference "
             + about.reference().orElse("not stated")
@@ -202,14 +233,14 @@ final class Sheets {
             + ", date "
             + about.date().orElse("not stated")
             + about.preparedBy().map(by -> ", prepared by " + by).orElse("");
-    items.add(text(PAD, top + 28, fitted(second, width - 2 * PAD), Anchor.START));
+    items.add(text(PAD, top + 25, fitted(second, width - 2 * PAD), Anchor.START));
     String digest = netlist.text().sha256();
     String third =
         "SHA-256 "
             + digest.substring(0, Math.min(12, digest.length()))
             + " … of "
             + netlist.text().file();
-    items.add(text(PAD, top + 42, fitted(third, width - 2 * PAD), Anchor.START));
+    items.add(text(PAD, top + 37.5, fitted(third, width - 2 * PAD), Anchor.START));
     return items;
   }
 

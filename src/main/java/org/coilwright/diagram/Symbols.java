@@ -201,7 +201,7 @@ final class Symbols {
     }
     if (unit.look() == Look.RCD) {
       double last = x[x.length - 1];
-      pen.oval((x[0] + last) / 2, y(37), (last - x[0]) / 2 + 6, 3);
+      pen.oval((x[0] + last) / 2, y(35), (last - x[0]) / 2 + 6, 2.5);
     }
   }
 
@@ -209,10 +209,10 @@ final class Symbols {
     for (int slot = 0; slot < x.length; slot++) {
       double at = x[slot];
       String pin = unit.ports().get(slot).terminal().pin();
-      pen.circle(at, top + 18, 3);
-      pen.line(at, top + 21, at, top + height);
+      pen.circle(at, top + 15, 3);
+      pen.line(at, top + 18, at, top + height);
       if (pin.equals("PE")) {
-        earth(pen, at, top + 12);
+        earth(pen, at, top + 9);
       }
     }
   }

@@ -179,12 +179,13 @@ final class Units {
       }
     }
     for (List<ContactSpec> alike : byCommon.values()) {
-      ContactSpec first = alike.get(0);
-      if (alike.size() == 2) {
-        ContactSpec rests = first.form() == ContactForm.NC ? first : alike.get(1);
-        ContactSpec works = first == rests ? alike.get(1) : first;
-        unit(relay, first.from(), Look.CHANGEOVER, List.of())
-            .top(0, first.from())
+      boolean both = alike.stream().map(ContactSpec::form).distinct().count() == 2;
+      if (alike.size() == 2 && both) {
+        boolean firstRests = alike.get(0).form() == ContactForm.NC;
+        ContactSpec rests = alike.get(firstRests ? 0 : 1);
+        ContactSpec works = alike.get(firstRests ? 1 : 0);
+        unit(relay, rests.from(), Look.CHANGEOVER, List.of())
+            .top(0, rests.from())
             .bottom(0, works.to())
             .bottom(1, rests.to());
       } else {

@@ -10,4 +10,9 @@ import java.util.List;
  * @param title what it is, for those who do not see it
  * @param shapes from the lowest to the topmost
  */
-public record Picture(double width, double height, String title, List<Shape> shapes) {}
+public record Picture(double width, double height, String title, List<Shape> shapes) {
+  /** Its shapes, moved. */
+  public List<Shape> moved(double dx, double dy) {
+    return shapes.stream().map(s -> s.moved(dx, dy)).toList();
+  }
+}

@@ -4,12 +4,20 @@ import java.util.List;
 
 /** What a picture consists of; points from the upper left corner, y downwards. */
 public sealed interface Shape {
+  /** The same at another place. */
+  Shape moved(double dx, double dy);
+
   /**
    * A line through points.
    *
    * @param points at least two
    */
-  record Path(List<Point> points, Stroke stroke) implements Shape {}
+  record Path(List<Point> points, Stroke stroke) implements Shape {
+    @Override
+    public Path moved(double dx, double dy) {
+      return new Path(points.stream().map(p -> p.moved(dx, dy)).toList(), stroke);
+    }
+  }
 
   /**
    * A filled area.
@@ -17,7 +25,12 @@ public sealed interface Shape {
    * @param points at least three
    * @param grey 0 black to 1 white
    */
-  record Area(List<Point> points, double grey) implements Shape {}
+  record Area(List<Point> points, double grey) implements Shape {
+    @Override
+    public Area moved(double dx, double dy) {
+      return new Area(points.stream().map(p -> p.moved(dx, dy)).toList(), grey);
+    }
+  }
 
   /**
    * A line of text.
@@ -26,11 +39,20 @@ public sealed interface Shape {
    * @param size of the letters
    * @param turned a quarter to the left, to be read upwards
    */
-  record Label(Point at, String text, double size, Anchor anchor, boolean turned)
-      implements Shape {}
+  record Label(Point at, String text, double size, Anchor anchor, boolean turned) implements Shape {
+    @Override
+    public Label moved(double dx, double dy) {
+      return new Label(at.moved(dx, dy), text, size, anchor, turned);
+    }
+  }
 
   /** A place. */
-  record Point(double x, double y) {}
+  record Point(double x, double y) {
+    /** The same moved. */
+    public Point moved(double dx, double dy) {
+      return new Point(x + dx, y + dy);
+    }
+  }
 
   /**
    * How a line is drawn.

@@ -1,0 +1,126 @@
+package org.coilwright.cli;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.coilwright.checklist.Checklist.Paper;
+import org.coilwright.checklist.Figures;
+import org.coilwright.diagram.Diagram;
+import org.coilwright.drawing.Picture;
+import org.coilwright.drawing.Png;
+import org.coilwright.drawing.Shape;
+import org.coilwright.drawing.Svg;
+import org.coilwright.netlist.Site;
+import org.coilwright.rule.Verdict;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code coilwright draw FILE -o OUT.svg}. */
+final class DrawCommand extends ConsoleCommand {
+  private static final String OUTPUT = "--output";
+  private static final String PAPER = "--paper";
+
+  /** Room for holes on the left, for a thumb above: 20 mm and 12 mm. */
+  private static final double LEFT = 56.7;
+
+  private static final double ABOVE = 34;
+
+  DrawCommand(Console console) {
+    super(console);
+  }
+
+  @Override
+  CommandSpec spec() {
+    CommandSpec spec =
+        spec(
+            "Draws the circuit diagram.",
+            "",
+            "Current paths side by side, the power circuit apart from the control circuits, with",
+            "graphical symbols after IEC 60617. Findings are marked at their place. A circuit that",
+            "does not fit on one sheet gets several, one under the other in the file.",
+            "",
+            "Examples:",
+            "  coilwright draw boiler.yaml -o boiler.svg",
+            "  coilwright draw boiler.yaml -o boiler.png --paper letter",
+            "",
+            "Ends with 0: drawn, nothing above a note, 1: drawn, with findings, 2: the netlist",
+            "cannot be used or the file cannot be written, 3: a fault of coilwright itself.");
+    spec.addPositional(
+        PositionalParamSpec.builder()
+            .arity("1")
+            .required(true)
+            .type(String.class)
+            .paramLabel("FILE")
+            .description("Netlist; - reads standard input.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder("-o", OUTPUT)
+            .required(true)
+            .paramLabel("OUT")
+            .type(String.class)
+            .description("File to write: OUT.svg or OUT.png.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder(PAPER)
+            .paramLabel("SIZE")
+            .type(Paper.class)
+            .description(
+                "Sheet: a4 or letter. Without it: letter where the netlist's",
+                "practice is the NEC's, a4 elsewhere.")
+            .build());
+    return spec;
+  }
+
+  @Override
+  int run(ParseResult parsed) {
+    String file = parsed.matchedPositionalValue(0, "");
+    String output = parsed.matchedOptionValue(OUTPUT, "");
+    boolean vectors = output.toLowerCase(Locale.ROOT).endsWith(".svg");
+    if (!vectors && !output.toLowerCase(Locale.ROOT).endsWith(".png")) {
+      return refuse("A drawing ends in .svg or .png, and this name does not: " + output);
+    }
+    Inspection inspection = Inspector.standard().inspect(file, console());
+    if (inspection instanceof Inspection.Unusable unusable) {
+      tell(unusable);
+      return refuse("Nothing was drawn.");
+    } else if (inspection instanceof Inspection.Done done) {
+      Site.Practice practice = done.report().netlist().site().practice().value();
+      Paper usual = practice == Site.Practice.NEC ? Paper.LETTER : Paper.A4;
+      Picture picture = stacked(done, parsed.matchedOptionValue(PAPER, usual));
+      byte[] bytes = vectors ? Svg.of(picture).getBytes(StandardCharsets.UTF_8) : Png.of(picture);
+      OutputFile.Written written = new OutputFile(output).write(bytes, file);
+      if (written instanceof OutputFile.Refused refused) {
+        return refuse(refused.why() + " Nothing was drawn.");
+      }
+      console().err().println("Wrote " + Lines.harmless(output) + ".");
+      console().err().println(VerdictLine.of(done.report(), errStyle()));
+      Verdict verdict = done.report().verdict();
+      boolean found = verdict == Verdict.STOP || verdict == Verdict.FIX;
+      return found ? Exit.FINDINGS : Exit.NOTHING_FOUND;
+    }
+    return Exit.UNUSABLE;
+  }
+
+  /** The sheets one under the other, each on its paper. */
+  private static Picture stacked(Inspection.Done done, Paper paper) {
+    double width = paper == Paper.LETTER ? 612 : 595.276;
+    double height = paper == Paper.LETTER ? 792 : 841.89;
+    List<Diagram.Sheet> sheets =
+        Diagram.of(done.study().circuit(), Figures.findings(done.report()));
+    List<Shape> shapes = new ArrayList<>();
+    for (int i = 0; i < sheets.size(); i++) {
+      shapes.addAll(sheets.get(i).picture().moved(LEFT, ABOVE + i * height));
+    }
+    String title = sheets.stream().map(s -> s.picture().title()).collect(Collectors.joining("; "));
+    return new Picture(width, height * sheets.size(), title, List.copyOf(shapes));
+  }
+
+  private int refuse(String why) {
+    console().err().println(Lines.harmless(why));
+    return Exit.UNUSABLE;
+  }
+}
