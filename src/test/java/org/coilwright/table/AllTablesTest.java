@@ -10,9 +10,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -131,6 +134,94 @@ class AllTablesTest {
       }
     }
   }
+
+  /** Just before, between and just beyond the rows of each numeric key. */
+  @ParameterizedTest
+  @MethodSource("tableNames")
+  void between_its_rows_and_outside_them_a_table_answers_as_it_says(String name) {
+    CitedTable table = tables.table(name);
+    Optional<Column> key =
+        table.columns().stream().filter(c -> c.role() == Column.Role.KEY).findFirst();
+    if (key.isEmpty()) {
+      return;
+    }
+    Map<Map<String, String>, List<CitedTable.Row>> groups = new LinkedHashMap<>();
+    for (CitedTable.Row row : table.rows()) {
+      Map<String, String> where = new TreeMap<>();
+      for (Column column : table.columns()) {
+        if (column.role() == Column.Role.WORD_KEY) {
+          where.put(column.name(), row.word(column.name()).orElseThrow().value());
+        }
+      }
+      groups.computeIfAbsent(where, w -> new ArrayList<>()).add(row);
+    }
+    groups.forEach((where, rows) -> assertEdges(table, key.get().name(), where, rows));
+  }
+
+  private static void assertEdges(
+      CitedTable table, String key, Map<String, String> where, List<CitedTable.Row> rows) {
+    for (Column column : table.columns()) {
+      if (column.role() != Column.Role.NUMBER) {
+        continue;
+      }
+      String name = column.name();
+      String about = table.name() + " " + where + " " + name;
+      double first = rows.get(0).number(key).orElseThrow().value();
+      double last = rows.get(rows.size() - 1).number(key).orElseThrow().value();
+      assertEquals(
+          Optional.empty(), table.lookup(where, last + Math.abs(last) * 1e-6 + 1e-6, name), about);
+      Optional<Cited<Double>> below =
+          table.lookup(where, first - Math.abs(first) * 1e-6 - 1e-6, name);
+      assertEquals(
+          table.between() == Between.UP_TO ? rows.get(0).number(name) : Optional.empty(),
+          below,
+          about);
+      for (int i = 1; i < rows.size(); i++) {
+        double a = rows.get(i - 1).number(key).orElseThrow().value();
+        double b = rows.get(i).number(key).orElseThrow().value();
+        Optional<Double> left = rows.get(i - 1).number(name).map(Cited::value);
+        Optional<Double> right = rows.get(i).number(name).map(Cited::value);
+        Optional<Double> middle = table.lookup(where, (a + b) / 2, name).map(Cited::value);
+        switch (table.between()) {
+          case NONE -> assertEquals(Optional.empty(), middle, about);
+          case UP_TO -> assertEquals(right, middle, about);
+          case LOWER_ROW -> assertEquals(left, middle, about);
+          case INTERPOLATE ->
+              assertEquals(
+                  (left.orElseThrow() + right.orElseThrow()) / 2,
+                  middle.orElseThrow(),
+                  1e-9,
+                  about);
+        }
+      }
+    }
+  }
+
+  /** Loading and edges are tested above for all; each is also held by something of its own. */
+  @ParameterizedTest
+  @MethodSource("tableNames")
+  void every_table_is_named_by_a_test_of_its_own(String name) throws IOException {
+    List<Path> places = new ArrayList<>();
+    for (String root : List.of("src/test/java", "src/test/resources/worked-examples")) {
+      try (Stream<Path> files = Files.walk(Path.of(root))) {
+        files
+            .filter(Files::isRegularFile)
+            .filter(f -> !f.endsWith("AllTablesTest.java"))
+            .forEach(places::add);
+      }
+    }
+    // families are put together in the tests: "ampacity-iec-" + "pvc-2" + "-loaded"
+    String family = name.replaceFirst("-(pvc|xlpe)-[23]-loaded$", "-");
+    Pattern named = Pattern.compile("[\" ](" + name + "|" + family + ")[\",]");
+    boolean found = false;
+    for (Path place : places) {
+      found |= named.matcher(Files.readString(place)).find();
+    }
+    assertTrue(found || UNHELD.contains(name), name);
+  }
+
+  /** Tables of trade words and marks, in which there is nothing to compute. */
+  private static final Set<String> UNHELD = Set.of("ferrule-colours", "ferrule-lengths");
 
   @Test
   void every_entry_of_the_bibliography_is_used() throws IOException {
