@@ -17,7 +17,9 @@ import org.junit.jupiter.api.Test;
  * decks written by hand from the same figures.
  */
 class TurnOffAgainstSimulatorTest {
-  private static final int ROUNDS = 6;
+  /** Supplies, volts; a round for each. */
+  private static final List<Integer> SUPPLIES = List.of(12, 24, 24, 48, 60, 110);
+
   private static final double DIODE = 0.7;
 
   private final List<Deck> decks = new ArrayList<>();
@@ -26,13 +28,17 @@ class TurnOffAgainstSimulatorTest {
 
   private double ohms;
   private double tau;
+  private int volts;
+  private String coilKeys = "";
 
   @Test
-  void release_times_and_peaks_agree_for_forty_two_circuits() {
-    for (int i = 0; i < ROUNDS; i++) {
+  void release_times_and_peaks_agree_for_forty_eight_circuits() {
+    for (int i = 0; i < SUPPLIES.size(); i++) {
+      volts = SUPPLIES.get(i);
       ohms = 150 + random.nextInt(1500);
       tau = (4 + random.nextInt(20)) / 1000.0;
       diode(i);
+      builtInDiode(i);
       resistor(i);
       varistor(i);
       diodeAndVaristorInSeries(i);
@@ -41,7 +47,7 @@ class TurnOffAgainstSimulatorTest {
       twoCoilsOnOneDiodeAndResistor(i);
     }
     Map<String, Map<String, Double>> answers = Simulator.recordedIn("turn-off").answers(decks);
-    assertEquals(7 * ROUNDS, answers.size());
+    assertEquals(8 * SUPPLIES.size(), answers.size());
     found.forEach(
         (name, turnOff) -> {
           double seconds = answer(answers, name, "t");
@@ -63,6 +69,14 @@ class TurnOffAgainstSimulatorTest {
     add("diode " + i, off, clamp("0", "a", DIODE));
   }
 
+  private void builtInDiode(int i) {
+    coilKeys = ", suppression: diode, polarity: A1 plus";
+    TurnOff off = study("");
+    coilKeys = "";
+    assertEquals(TurnOff.Method.CLOSED_FORM, off.method());
+    add("built in " + i, off, clamp("0", "a", DIODE));
+  }
+
   private void resistor(int i) {
     int across = (int) (ohms * (0.5 + 4 * random.nextDouble()));
     TurnOff off =
@@ -75,19 +89,22 @@ class TurnOffAgainstSimulatorTest {
 
   private void varistor(int i) {
     TurnOff off =
-        study("  V1: {is: varistor, clamping-voltage: 60 V}\n", "V1.1 to K1.A1", "V1.2 to K1.A2");
-    add("varistor " + i, off, clamp("0", "a", 60));
+        study(
+            "  V1: {is: varistor, clamping-voltage: %d V}\n".formatted(3 * volts),
+            "V1.1 to K1.A1",
+            "V1.2 to K1.A2");
+    add("varistor " + i, off, clamp("0", "a", 3 * volts));
   }
 
   /** A varistor behind a diode is what a zener behind a diode is. */
   private void diodeAndVaristorInSeries(int i) {
     TurnOff off =
         study(
-            "  V1: {is: diode}\n  V2: {is: varistor, clamping-voltage: 30 V}\n",
+            "  V1: {is: diode}\n  V2: {is: varistor, clamping-voltage: %d V}\n".formatted(volts),
             "V1.K to K1.A1",
             "V1.A to V2.1",
             "V2.2 to K1.A2");
-    add("zener " + i, off, clamp("0", "a", 30 + DIODE));
+    add("zener " + i, off, clamp("0", "a", volts + DIODE));
   }
 
   private void snubberAcrossTheCoil(int i) {
@@ -97,7 +114,7 @@ class TurnOffAgainstSimulatorTest {
     add(
         "snubber at coil " + i,
         off,
-        List.of("R2 a x 100", "C2 x 0 " + Deck.number(farads) + " IC=24"));
+        List.of("R2 a x 100", "C2 x 0 " + Deck.number(farads) + " IC=" + volts));
   }
 
   private void snubberAcrossTheContact(int i) {
@@ -106,7 +123,7 @@ class TurnOffAgainstSimulatorTest {
     add(
         "snubber at contact " + i,
         off,
-        List.of("V1 s 0 DC 24", "R2 s x 100", "C2 x a " + Deck.number(farads) + " IC=0"));
+        List.of("V1 s 0 DC " + volts, "R2 s x 100", "C2 x a " + Deck.number(farads) + " IC=0"));
   }
 
   /** The second coil keeps the resistor busy, so that the first one's current takes longer. */
@@ -125,7 +142,8 @@ class TurnOffAgainstSimulatorTest {
     assertEquals(TurnOff.Method.INTEGRATED, off.method());
     List<String> across = new ArrayList<>(clamp("y", "a", DIODE));
     across.add("R3 y 0 200");
-    across.add("L2 a m2 " + Deck.number(slower * second) + " IC=" + Deck.number(24.0 / second));
+    across.add(
+        "L2 a m2 " + Deck.number(slower * second) + " IC=" + Deck.number((double) volts / second));
     across.add("R4 m2 0 " + second);
     add("two coils " + i, off, across);
   }
@@ -142,18 +160,22 @@ class TurnOffAgainstSimulatorTest {
         farads * 1e6);
   }
 
-  private static String relay(String name, double ohms, double tau) {
+  private String relay(String name, double ohms, double tau) {
     return String.format(
         Locale.ROOT,
-        "  %s: {is: relay, coil: {pins: [A1, A2], voltage: 24 V DC, resistance: %.0f Ω,"
-            + " time-constant: %.0f ms, release: 10 %%}, contacts: [{pins: [11, 14], form: NO}]}\n",
+        "  %s: {is: relay, coil: {pins: [A1, A2], voltage: %d V DC, resistance: %.0f Ω,"
+            + " time-constant: %.0f ms, release: 10 %%%s}, contacts: [{pins: [11, 14], form: NO}]}\n",
         name,
+        volts,
         ohms,
-        tau * 1000);
+        tau * 1000,
+        coilKeys);
   }
 
   private TurnOff study(String more, String... wires) {
-    StringBuilder body = new StringBuilder("parts:\n" + Studies.SUPPLY + relay("K1", ohms, tau));
+    StringBuilder body =
+        new StringBuilder(
+            "parts:\n" + Studies.SUPPLY.replace("24 V", volts + " V") + relay("K1", ohms, tau));
     body.append("  S1: {is: switch, form: NO, poles: 1}\n").append(more).append("wires:\n");
     List<String> all = new ArrayList<>(List.of("G1.P to S1.1", "S1.2 to K1.A1", "K1.A2 to G1.M"));
     all.addAll(List.of(wires));
@@ -166,7 +188,7 @@ class TurnOffAgainstSimulatorTest {
 
   private void add(String name, TurnOff off, List<String> across) {
     List<String> elements = new ArrayList<>();
-    double amps = 24 / ohms;
+    double amps = volts / ohms;
     elements.add("L1 a mid " + Deck.number(tau * ohms) + " IC=" + Deck.number(amps));
     elements.add("R1 mid 0 " + Deck.number(ohms));
     elements.addAll(across);

@@ -67,6 +67,11 @@ final class StudyFormulas {
     byName.put(
         "study.pulls-in",
         word(in -> inState(in, (s, at) -> s.coil("K1", at).pulledIn() ? 1 : 0) > 0 ? "yes" : "no"));
+    byName.put(
+        "study.turn-off-peak",
+        number(in -> study(in).turnOff("K1").orElseThrow().coilVolts().orElseThrow()));
+    byName.put(
+        "study.turn-off-ms", number(in -> 1000 * study(in).turnOff("K1").orElseThrow().seconds()));
     byName.put("study.power-share", number(this::powerShare));
   }
 
