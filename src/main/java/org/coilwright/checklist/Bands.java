@@ -11,6 +11,7 @@ import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
+import org.coilwright.solve.Span;
 import org.coilwright.table.Cited;
 import org.coilwright.table.ConductorTable;
 import org.coilwright.table.Standing;
@@ -23,9 +24,11 @@ import org.coilwright.table.Tables;
 final class Bands {
   private final Tables tables;
   private final ConductorTable conductors;
+  private final Texts texts;
 
-  Bands(Tables tables) {
+  Bands(Tables tables, Texts texts) {
     this.tables = tables;
+    this.texts = texts;
     this.conductors = new ConductorTable(tables);
   }
 
@@ -56,10 +59,14 @@ final class Bands {
   }
 
   private String room() {
-    return "read at "
-        + Printed.given(figure("checklist.room-low").value(), Dimension.TEMPERATURE)
-        + " to "
-        + Printed.given(figure("checklist.room-high").value(), Dimension.TEMPERATURE);
+    return texts.of(
+        "how.room",
+        printed(figure("checklist.room-low").value(), Dimension.TEMPERATURE),
+        printed(figure("checklist.room-high").value(), Dimension.TEMPERATURE));
+  }
+
+  private String printed(double value, Dimension dimension) {
+    return texts.figure(Printed.given(value, dimension));
   }
 
   /** Resistance of a coil that has not been on; empty if the netlist lets nobody compute it. */
@@ -79,10 +86,11 @@ final class Bands {
     double low = ohms.isExact() ? ohms.nominal() * (1 - tolerance.value()) : ohms.low();
     double high = ohms.isExact() ? ohms.nominal() * (1 + tolerance.value()) : ohms.high();
     String how =
-        Printed.of(ohms)
-            + (ohms.isExact() ? " ± " + Printed.given(tolerance.value(), Dimension.RATIO) : "")
-            + " as stated, "
-            + room();
+        texts.of(
+            "how.stated-coil",
+            texts.figure(Printed.of(ohms))
+                + (ohms.isExact() ? " ± " + printed(tolerance.value(), Dimension.RATIO) : ""),
+            room());
     return reasoned(
         Band.between(low * cold(), high * warm(), "Ω"),
         how,
@@ -98,7 +106,7 @@ final class Bands {
     return reasoned(
         Band.between(
             ohms * (1 - tolerance.value()) * cold(), ohms * (1 + tolerance.value()) * warm(), "Ω"),
-        "U² / P of the coil, " + room(),
+        texts.of("how.coil-power", room()),
         figure("coil.copper-constant"),
         figure("checklist.room-high"),
         tolerance);
@@ -110,9 +118,7 @@ final class Bands {
     Cited<Double> share = figure("checklist.ac-coil-low-share");
     return reasoned(
         Band.between(share.value() * impedance, impedance, "Ω"),
-        "wider than a DC coil's: its resistance lies below the "
-            + Printed.of(impedance, Dimension.RESISTANCE)
-            + " it shows while pulling in (U² / S)",
+        texts.of("how.ac-coil", texts.figure(Printed.of(impedance, Dimension.RESISTANCE))),
         share,
         figure("coil.pick-up-power-factor"));
   }
@@ -140,13 +146,18 @@ final class Bands {
         new Reasoned(
             Band.between(largest * share.value() * cold(), largest * warm() + probes.value(), "Ω"),
             Reasons.of(
-                Printed.given(metres, Dimension.LENGTH)
-                    + " of copper, at most "
-                    + Printed.of(largest, Dimension.RESISTANCE)
-                    + " at 20 °C, "
-                    + room()
-                    + ", and the probes",
+                texts.of(
+                    "how.copper",
+                    printed(metres, Dimension.LENGTH),
+                    texts.figure(Printed.of(largest, Dimension.RESISTANCE)),
+                    room()),
                 Basis.of(used))));
+  }
+
+  /** What is read of ohms within limits: probes and clamps add to it, and take its least digits. */
+  Band read(Span ohms) {
+    double probes = figure("checklist.probe-ohms").value();
+    return Band.between(ohms.low() < probes ? 0 : ohms.low(), ohms.high() + probes, "Ω");
   }
 
   private static boolean flexible(Branch.Conductor conductor) {
@@ -160,12 +171,11 @@ final class Bands {
     Cited<Double> hot = figure("checklist.element-hot-factor");
     return reasoned(
         Band.between(hotOhms / most.value() / hot.value(), hotOhms / least.value(), "Ω"),
-        "from rated voltage and power: "
-            + Printed.of(hotOhms, Dimension.RESISTANCE)
-            + " hot, power tolerance "
-            + Printed.given(least.value(), Dimension.RATIO)
-            + " to "
-            + Printed.given(most.value(), Dimension.RATIO),
+        texts.of(
+            "how.element",
+            texts.figure(Printed.of(hotOhms, Dimension.RESISTANCE)),
+            printed(least.value(), Dimension.RATIO),
+            printed(most.value(), Dimension.RATIO)),
         most,
         hot);
   }
@@ -185,10 +195,8 @@ final class Bands {
     Cited<Double> share = figure("checklist.off-share");
     return reasoned(
         Band.atMost(share.value() * volts, unit),
-        Printed.given(share.value(), Dimension.RATIO)
-            + " of the "
-            + Printed.given(volts, Dimension.VOLTAGE)
-            + " it may have, read with a tester of low impedance",
+        texts.of(
+            "how.off", printed(share.value(), Dimension.RATIO), printed(volts, Dimension.VOLTAGE)),
         share);
   }
 }

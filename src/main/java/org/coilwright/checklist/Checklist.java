@@ -22,6 +22,7 @@ import org.coilwright.drawing.Picture;
  * @param wires one line a wire
  * @param figures diagrams and plots, each on a place of its own
  * @param steps sections of tests and the hold point between them, in order
+ * @param coverage which wiring mistake shows at which step
  * @param satisfied what was computed and found inside its limit
  * @param broken what follows when one thing breaks, worst first
  * @param instruments what is measured with; make, number and calibration date are filled in
@@ -42,6 +43,7 @@ public record Checklist(
     List<WireRow> wires,
     List<Figure> figures,
     List<Step> steps,
+    Coverage coverage,
     List<SatisfiedEntry> satisfied,
     List<BrokenRow> broken,
     List<Instrument> instruments,
@@ -104,6 +106,7 @@ public record Checklist(
         wires,
         figures,
         steps,
+        coverage,
         satisfied,
         broken,
         instruments,

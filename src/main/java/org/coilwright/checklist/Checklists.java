@@ -51,7 +51,9 @@ public final class Checklists {
     OutcomeEntries outcomes = new OutcomeEntries(report, texts);
     Cautions.Chosen cautions = new Cautions(tables, texts).choose(Condition.of(anatomy));
     List<Caution> beforeWiring = new ArrayList<>(cautions.beforeWiring());
-    List<Step> steps = steps(anatomy, cautions, report);
+    DeadTests tests = new DeadTests(anatomy, new Bands(tables, texts), texts);
+    Plan plan = plan(anatomy, tests, cautions, report);
+    List<Step> steps = plan.steps();
     beforeWiring.addAll(cautions.leftOver());
     return new Checklist(
         texts,
@@ -68,6 +70,7 @@ public final class Checklists {
         new WireRows(anatomy, texts).rows(),
         new Figures(texts).of(report, study),
         steps,
+        new Coverages(tests, plan).coverage(),
         outcomes.satisfied(),
         broken(study),
         instruments(steps),
@@ -109,10 +112,10 @@ public final class Checklists {
     return new Summary(report.verdict().name(), sentence, counts);
   }
 
-  private List<Step> steps(Anatomy anatomy, Cautions.Chosen cautions, Report report) {
-    Bands bands = new Bands(tables);
+  private Plan plan(Anatomy anatomy, DeadTests tests, Cautions.Chosen cautions, Report report) {
+    Bands bands = new Bands(tables, texts);
     Plan plan = new Plan(cautions, texts);
-    plan.add(new DeadTopics(anatomy, bands, texts).topics());
+    plan.add(new DeadTopics(tests).topics());
     plan.hold(
         "hold.before-any-supply",
         texts.of("hold.before-any-supply"),
@@ -130,7 +133,7 @@ public final class Checklists {
     }
     plan.add(mains);
     plan.add(new SettingTopics(anatomy, texts).topics());
-    return plan.steps();
+    return plan;
   }
 
   private List<String> conditions(Anatomy anatomy, Plan plan, Report report, boolean again) {

@@ -2,21 +2,30 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.coilwright.checklist.Bands.Reasoned;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
+import org.coilwright.netlist.Wire;
+import org.coilwright.solve.Probing;
 
 /** What an ohmmeter reads on parts that have not been on. */
 final class ColdRows {
   private final Anatomy anatomy;
   private final Bands bands;
+  private final DeadReadings readings;
+  private final Texts texts;
 
-  ColdRows(Anatomy anatomy, Bands bands) {
-    this.anatomy = anatomy;
-    this.bands = bands;
+  ColdRows(DeadTests tests) {
+    this.anatomy = tests.anatomy();
+    this.bands = tests.bands();
+    this.readings = tests.readings();
+    this.texts = tests.texts();
   }
 
   List<Row> protective() {
@@ -28,13 +37,17 @@ final class ColdRows {
         if (origin.isPresent() && end.isPresent() && anatomy.wired(load.name(), "PE")) {
           Reasoned expected = path(origin.get(), end.get());
           rows.add(
-              Row.dead(
-                  Names.of(load.name(), "protective-conductor"),
-                  "Measure the protective conductor to " + load.name(),
-                  "between " + origin.get() + " and " + end.get(),
-                  expected.band(),
-                  "mend the protective conductor; nothing is switched on without it.",
-                  expected.grounds()));
+              readings.reading(
+                  Row.of(
+                      texts,
+                      "protective-conductor",
+                      Names.of(load.name(), "protective-conductor"),
+                      expected.band(),
+                      expected.grounds(),
+                      load.name(),
+                      origin.get(),
+                      end.get()),
+                  Probing.ohms(new Terminal(mains.name(), "PE"), new Terminal(load.name(), "PE"))));
         }
       }
     }
@@ -55,7 +68,7 @@ final class ColdRows {
         () ->
             Bands.reasoned(
                 Expected.Band.atMost(bands.figure("checklist.protective-ohms").value(), "Ω"),
-                "length or size is not stated",
+                texts.of("how.length-unknown"),
                 bands.figure("checklist.protective-ohms")));
   }
 
@@ -65,24 +78,48 @@ final class ColdRows {
       Optional<Reasoned> expected = bands.coil(relay.coil());
       Optional<Branch.Coil> coil = anatomy.coil(relay);
       if (expected.isPresent() && coil.isPresent()) {
-        rows.add(
-            Row.dead(
-                    Names.of(relay.name(), "coil-resistance"),
-                    "Measure the coil of " + relay.name(),
-                    "between " + coil.get().from() + " and " + coil.get().to(),
-                    expected.get().band(),
-                    "read the marking of "
-                        + relay.name()
-                        + "; a coil for another voltage or a"
-                        + " damaged one.",
-                    expected.get().grounds())
-                .when(
-                    anatomy.elvCoil(relay)
-                        ? "One wire lifted, positive lead at " + plus(relay) + "."
-                        : "One wire lifted."));
+        rows.add(coil(relay, expected.get()));
       }
     }
     return rows;
+  }
+
+  /** Wires are lifted only where something beside the coil could be read along with it. */
+  private Row coil(Part.Relay relay, Reasoned expected) {
+    Terminal plus = new Terminal(relay.name(), plus(relay));
+    boolean first = plus.pin().equals(relay.coil().first());
+    Terminal minus =
+        new Terminal(relay.name(), first ? relay.coil().second() : relay.coil().first());
+    List<Set<Terminal>> ways = List.of(Set.of(), Set.of(plus), Set.of(minus, plus));
+    Probing plain = Probing.ohms(plus, minus);
+    Probing leads = anatomy.elvCoil(relay) ? plain.toward() : plain;
+    Probing probing =
+        ways.stream()
+            .map(leads::lifting)
+            .filter(p -> readings.fits(p, expected.band()))
+            .findFirst()
+            .orElse(leads.lifting(Set.of(minus, plus)));
+    String lifted =
+        probing.lifted().isEmpty()
+            ? ""
+            : texts.of(
+                "when.lifted",
+                probing.lifted().stream()
+                    .map(Terminal::toString)
+                    .sorted()
+                    .collect(Collectors.joining(", ")));
+    return readings.reading(
+        Row.of(
+                texts,
+                anatomy.elvCoil(relay) ? "coil-resistance-plus" : "coil-resistance",
+                Names.of(relay.name(), "coil-resistance"),
+                expected.band(),
+                expected.grounds(),
+                relay.name(),
+                plus,
+                minus)
+            .when(lifted),
+        probing);
   }
 
   /** Where an ohmmeter's positive lead goes so that a suppressor diode blocks. */
@@ -92,60 +129,54 @@ final class ColdRows {
             .stateWith(relay.name(), true)
             .map(s -> anatomy.study().coil(relay.name(), s).volts() < 0)
             .orElse(false);
-    return relay.name() + "." + (turned ? relay.coil().second() : relay.coil().first());
+    return turned ? relay.coil().second() : relay.coil().first();
   }
 
-  /** Two cores of one run between the same two parts, joined at the far end. */
-  List<Row> loops() {
+  /** Which way round each diode is, with its wires off one end. */
+  List<Row> diodes() {
     List<Row> rows = new ArrayList<>();
-    List<Branch.Conductor> wires = anatomy.circuit().branches(Branch.Conductor.class);
-    for (int i = 0; i < wires.size(); i++) {
-      Branch.Conductor first = wires.get(i);
-      for (int j = i + 1; j < wires.size(); j++) {
-        Branch.Conductor second = wires.get(j);
-        if (first.run().isPresent()
-            && first.run().equals(second.run())
-            && anatomy.carries(first.from()).equals("ELV")
-            && Ends.of(first, second).isPresent()) {
-          bands.series(List.of(first, second)).ifPresent(e -> rows.add(loop(first, second, e)));
-          break;
-        }
+    for (Part.Diode diode : anatomy.parts(Part.Diode.class)) {
+      Terminal anode = new Terminal(diode.name(), "A");
+      Terminal cathode = new Terminal(diode.name(), "K");
+      if (!anatomy.wired(diode.name(), "A") || !anatomy.wired(diode.name(), "K")) {
+        continue;
       }
+      Reasoned expected =
+          Bands.reasoned(
+              Expected.Band.between(
+                  bands.figure("checklist.diode-volts-low").value(),
+                  bands.figure("checklist.diode-volts-high").value(),
+                  "V"),
+              texts.of("how.diode"),
+              bands.figure("checklist.diode-volts-high"));
+      rows.add(
+          readings.reading(
+              Row.of(
+                  texts,
+                  "diode-direction",
+                  Names.of(diode.name(), "direction"),
+                  expected.band(),
+                  expected.grounds(),
+                  diode.name(),
+                  anode,
+                  cathode,
+                  farEnd(anode)),
+              new Probing(
+                  Probing.Method.DIODE,
+                  List.of(anode),
+                  List.of(cathode),
+                  Set.of(cathode),
+                  Set.of(),
+                  Map.of(),
+                  true)));
     }
     return rows;
   }
 
-  private static Row loop(Branch.Conductor first, Branch.Conductor second, Reasoned expected) {
-    Ends ends = Ends.of(first, second).orElseThrow();
-    return Row.dead(
-            Names.of(
-                first.run().orElseThrow().name(),
-                "loop-resistance",
-                first.wire().from().value().part(),
-                first.wire().to().value().part()),
-            "Measure the loop of " + first.run().orElseThrow().name(),
-            "between the lifted ends at " + ends.near(),
-            expected.band(),
-            "look for a loose clamp, a wrong core or a wrong size.",
-            expected.grounds())
-        .when("Cores joined at " + ends.far() + ".");
-  }
-
-  /** Where two wires begin and end together. */
-  private record Ends(String near, String far) {
-    static Optional<Ends> of(Branch.Conductor first, Branch.Conductor second) {
-      Terminal a = first.wire().from().value();
-      Terminal b = first.wire().to().value();
-      Terminal c = second.wire().from().value();
-      Terminal d = second.wire().to().value();
-      if (a.part().equals(c.part()) && b.part().equals(d.part())) {
-        return Optional.of(new Ends(a + " and " + c, b + " and " + d));
-      }
-      if (a.part().equals(d.part()) && b.part().equals(c.part())) {
-        return Optional.of(new Ends(a + " and " + d, b + " and " + c));
-      }
-      return Optional.empty();
-    }
+  /** Where the lead of a diode goes: that tells its ends apart, not the ring on it. */
+  private String farEnd(Terminal pin) {
+    List<Wire> wires = anatomy.circuit().wiresAt(pin);
+    return wires.isEmpty() ? "" : wires.get(0).farEnd(pin).value().toString();
   }
 
   List<Row> elements() {
@@ -154,21 +185,19 @@ final class ColdRows {
       for (ElementOhms.Pair pair : ElementOhms.pairs(heater)) {
         Reasoned expected = bands.element(pair.ohms());
         rows.add(
-            Row.dead(
+            readings.reading(
+                Row.of(
+                    texts,
+                    "element-resistance",
                     Names.of(heater.name(), "resistance", pair.from(), pair.to()),
-                    "Measure the element of " + heater.name(),
-                    "between "
-                        + heater.name()
-                        + "."
-                        + pair.from()
-                        + " and "
-                        + heater.name()
-                        + "."
-                        + pair.to(),
                     expected.band(),
-                    "read the plate of " + heater.name() + "; open, shorted or of another power.",
-                    expected.grounds())
-                .when("Contacts before it open."));
+                    expected.grounds(),
+                    heater.name(),
+                    pair.from(),
+                    pair.to()),
+                Probing.ohms(
+                    new Terminal(heater.name(), pair.from()),
+                    new Terminal(heater.name(), pair.to()))));
       }
     }
     return rows;
@@ -182,22 +211,22 @@ final class ColdRows {
       }
       for (Part.Pole pole : thermal.poles()) {
         rows.add(
-            Row.dead(
-                Names.of(thermal.name(), "contact-resistance", pole.from(), pole.to()),
-                "Measure the contact of " + thermal.name(),
-                "between "
-                    + thermal.name()
-                    + "."
-                    + pole.from()
-                    + " and "
-                    + thermal.name()
-                    + "."
-                    + pole.to(),
-                Expected.Band.atMost(bands.figure("checklist.closed-contact-ohms").value(), "Ω"),
-                thermal.isCutOut()
-                    ? "find out why it has tripped before it is reset."
-                    : "set it above the water's temperature; if still open, replace it.",
-                Reasons.of("closed contact", bands.figure("checklist.closed-contact-ohms"))));
+            readings.reading(
+                Row.of(
+                    texts,
+                    thermal.isCutOut() ? "cut-out-resistance" : "thermostat-resistance",
+                    Names.of(thermal.name(), "contact-resistance", pole.from(), pole.to()),
+                    Expected.Band.atMost(
+                        bands.figure("checklist.closed-contact-ohms").value(), "Ω"),
+                    Reasons.of(
+                        texts.of("how.closed-contact"),
+                        bands.figure("checklist.closed-contact-ohms")),
+                    thermal.name(),
+                    pole.from(),
+                    pole.to()),
+                Probing.ohms(
+                    new Terminal(thermal.name(), pole.from()),
+                    new Terminal(thermal.name(), pole.to()))));
       }
     }
     return rows;

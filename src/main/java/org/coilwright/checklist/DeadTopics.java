@@ -1,5 +1,6 @@
 package org.coilwright.checklist;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** What is done before anything is switched on: isolation, markings, resistances. */
@@ -7,31 +8,52 @@ final class DeadTopics {
   private final Anatomy anatomy;
   private final Bands bands;
   private final Texts texts;
+  private final DeadTests tests;
 
-  DeadTopics(Anatomy anatomy, Bands bands, Texts texts) {
-    this.anatomy = anatomy;
-    this.bands = bands;
-    this.texts = texts;
+  DeadTopics(DeadTests tests) {
+    this.anatomy = tests.anatomy();
+    this.bands = tests.bands();
+    this.texts = tests.texts();
+    this.tests = tests;
   }
 
   List<Topic> topics() {
     String dead = texts.of("begin.dead");
-    ColdRows cold = new ColdRows(anatomy, bands);
-    return List.of(
+    String read = dead + " " + texts.of("begin.all-open");
+    ColdRows cold = new ColdRows(tests);
+    ContinuityRows continuity = new ContinuityRows(tests);
+    List<Row> protective = cold.protective();
+    List<Topic> topics = new ArrayList<>();
+    topics.add(
         topic(
             "isolate",
             texts.of("begin.nothing-on"),
-            new IsolationRows(anatomy, bands, texts).rows()),
-        topic("markings", dead, new MarkingRows(anatomy, texts).rows()),
-        topic("protective-conductor", dead, cold.protective()),
-        topic("coils", dead, cold.coils()),
-        topic("control-lines", dead, cold.loops()),
-        topic("loads", dead, cold.elements()),
-        topic("thermals", dead + " " + texts.of("begin.vessel-cold"), cold.thermals()),
+            new IsolationRows(anatomy, bands, texts).rows()));
+    topics.add(topic("markings", dead, new MarkingRows(anatomy, texts).rows()));
+    topics.add(topic("protective-conductor", read, protective));
+    topics.add(topic("wires", read, continuity.rows(protective, false)));
+    topics.add(
+        topic(
+            "thermal-wires",
+            dead + " " + texts.of("begin.thermals-open", continuity.opening()),
+            continuity.rows(protective, true)));
+    topics.add(topic("coils", read, cold.coils()));
+    topics.add(topic("diodes", read, cold.diodes()));
+    topics.add(topic("loads", read, cold.elements()));
+    topics.add(topic("thermals", read + " " + texts.of("begin.vessel-cold"), cold.thermals()));
+    Topic insulation =
         topic(
             "insulation",
-            dead + " " + texts.of("begin.electronics-out"),
-            new InsulationRows(anatomy, bands).rows()));
+            read + " " + texts.of("begin.electronics-out"),
+            new InsulationRows(tests).rows());
+    List<Row> before = new ArrayList<>();
+    topics.forEach(topic -> before.addAll(topic.rows()));
+    before.addAll(insulation.rows());
+    List<Row> neighbours = new NeighbourRows(tests).rows(before);
+    topics.add(topic("neighbours", read, neighbours));
+    topics.add(insulation);
+    before.addAll(neighbours);
+    return new EyeCautions(tests).at(topics, tests.mistakes().left(before));
   }
 
   private Topic topic(String key, String beginWith, List<Row> rows) {

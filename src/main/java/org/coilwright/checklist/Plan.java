@@ -11,7 +11,11 @@ final class Plan {
   private final Texts texts;
   private final List<Step> steps = new ArrayList<>();
   private final Set<String> names = new HashSet<>();
+  private final List<Placed> placed = new ArrayList<>();
   private int sections;
+
+  /** A row and how it was printed. */
+  record Placed(Row row, TestRow printed) {}
 
   Plan(Cautions.Chosen cautions, Texts texts) {
     this.cautions = cautions;
@@ -59,7 +63,9 @@ final class Plan {
     List<TestRow> numbered = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
       Row row = rows.get(i);
-      numbered.add(row.numbered(sections + "." + (i + 1), Names.free(row.name(), names)));
+      TestRow printed = row.numbered(sections + "." + (i + 1), Names.free(row.name(), names));
+      numbered.add(printed);
+      placed.add(new Placed(row, printed));
     }
     steps.add(
         new Section(
@@ -73,6 +79,11 @@ final class Plan {
 
   void hold(String name, String title, List<String> conditions) {
     steps.add(new Hold(name, title, conditions));
+  }
+
+  /** Every row so far, in order. */
+  List<Placed> rows() {
+    return List.copyOf(placed);
   }
 
   /** Number of the last section so far. */

@@ -44,12 +44,19 @@ final class WireRows {
         conductor.length().isPresent()
             ? texts.figure(Printed.given(conductor.length().getAsDouble(), Dimension.LENGTH))
             : texts.of("not-stated"),
-        wire.colour().map(w -> colour(w.text())).orElse(texts.of("not-stated")),
+        wire.colour().map(w -> colour(texts, w.text())).orElse(texts.of("not-stated")),
         texts.of("carries." + Names.word(anatomy.carries(conductor.from()))));
   }
 
   /** The trade's name of a colour; as written if it is none of them. */
-  private String colour(String written) {
+  static String colour(Texts texts, String written) {
     return texts.plain("colour." + written.toLowerCase(Locale.ROOT)).orElse(written);
+  }
+
+  /** The number a wire is printed with: its own, or its place in the netlist. */
+  static String number(List<Wire> wires, Wire wire) {
+    return wire.number()
+        .map(Written::text)
+        .orElseGet(() -> String.valueOf(wires.indexOf(wire) + 1));
   }
 }

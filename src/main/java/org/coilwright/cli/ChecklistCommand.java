@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Checklist.Paper;
+import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Texts;
 import org.coilwright.pdf.Attachment;
 import org.coilwright.pdf.ChecklistPdf;
@@ -19,6 +20,8 @@ import picocli.CommandLine.ParseResult;
 /** {@code coilwright checklist FILE -o OUT.pdf}. */
 final class ChecklistCommand extends ConsoleCommand {
   private static final String OUTPUT = "--output";
+  private static final String COVERAGE = "--coverage";
+  private static final String AS = "--as";
   private static final String PAPER = "--paper";
   private static final String LANGUAGE = "--language";
 
@@ -35,9 +38,12 @@ final class ChecklistCommand extends ConsoleCommand {
             "It can be printed, or filled in on a screen and read back with coilwright readback.",
             "The netlist, the results and the drawings travel inside it.",
             "The PDF is written whole or not at all. With SOURCE_DATE_EPOCH set, its date is that one.",
+            "With --coverage no PDF is written but a table of every single wiring mistake: the step it",
+            "shows at, whether that is before the mains is applied, and what is read then.",
             "",
-            "Example:",
+            "Examples:",
             "  coilwright checklist boiler.yaml -o boiler.pdf",
+            "  coilwright checklist boiler.yaml --coverage --as json",
             "",
             "Ends with 0: written, nothing above a note, 1: written, with findings, 2: the netlist",
             "cannot be used or the PDF cannot be written, 3: a fault of coilwright itself.");
@@ -51,7 +57,6 @@ final class ChecklistCommand extends ConsoleCommand {
             .build());
     spec.addOption(
         OptionSpec.builder("-o", OUTPUT)
-            .required(true)
             .paramLabel("OUT.pdf")
             .type(String.class)
             .description("File to write; - is standard output.")
@@ -73,12 +78,58 @@ final class ChecklistCommand extends ConsoleCommand {
                 "Language of the sheet: en (without it) or de. What the rules say stays",
                 "in English, and the sheet says so.")
             .build());
+    spec.addOption(
+        OptionSpec.builder(COVERAGE)
+            .type(boolean.class)
+            .arity("0")
+            .description("Print which wiring mistake shows at which step.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder(AS)
+            .paramLabel("FORM")
+            .type(TableCommand.Form.class)
+            .description("Form of the coverage: text (default) or json.")
+            .build());
     return spec;
   }
 
   @Override
   int run(ParseResult parsed) {
     String file = parsed.matchedPositionalValue(0, "");
+    boolean coverage = parsed.hasMatchedOption(COVERAGE);
+    if (coverage == parsed.hasMatchedOption(OUTPUT) || (!coverage && parsed.hasMatchedOption(AS))) {
+      console()
+          .err()
+          .println(
+              "Give either --output OUT.pdf (-o) for the PDF, or --coverage, with or without --as"
+                  + " FORM, for the table of wiring mistakes.");
+      return Exit.UNUSABLE;
+    }
+    return coverage ? table(file, parsed) : sheet(file, parsed);
+  }
+
+  /** The table of wiring mistakes; nothing is written to a file. */
+  private int table(String file, ParseResult parsed) {
+    Inspector inspector = Inspector.standard();
+    Inspection inspection = inspector.inspect(file, console());
+    if (inspection instanceof Inspection.Done done) {
+      Coverage mistakes = inspector.checklist(done, console().today()).coverage();
+      console()
+          .out()
+          .print(
+              switch (parsed.matchedOptionValue(AS, TableCommand.Form.TEXT)) {
+                case TEXT -> CoverageText.of(mistakes, outStyle());
+                case JSON -> CoverageJson.of(file, mistakes);
+              });
+      return Exit.NOTHING_FOUND;
+    }
+    if (inspection instanceof Inspection.Unusable unusable) {
+      tell(unusable);
+    }
+    return Exit.UNUSABLE;
+  }
+
+  private int sheet(String file, ParseResult parsed) {
     String language = parsed.matchedOptionValue(LANGUAGE, Texts.english().language());
     if (!Texts.LANGUAGES.contains(language)) {
       console()

@@ -70,6 +70,10 @@ final class FrontPages {
     lines.add(Prose.Line.large(checklist.summary().word()));
     lines.add(Prose.Line.bold(checklist.summary().sentence()));
     lines.add(Prose.Line.plain(checklist.summary().counts()));
+    String coverage = checklist.coverage().sentence(checklist.texts());
+    if (!coverage.isEmpty()) {
+      lines.add(Prose.Line.plain(coverage));
+    }
     prose.framed(lines, 2);
     if (!checklist.stopIf().isEmpty()) {
       List<Prose.Line> stop = new ArrayList<>();

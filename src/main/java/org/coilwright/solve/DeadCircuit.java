@@ -112,6 +112,11 @@ public final class DeadCircuit {
             .orElseThrow(() -> new IllegalArgumentException("no part has " + terminal)));
   }
 
+  /** True if it matters which lead is the positive one. */
+  public boolean hasDiodes() {
+    return parts.stream().anyMatch(edge -> edge.kind() == DeadEdge.Kind.DIODE);
+  }
+
   /** The reading on the circuit as drawn: ohms, or volts of a diode test. */
   public Span read(Probing probing) {
     return drawn(probing).reading();

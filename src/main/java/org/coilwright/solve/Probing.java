@@ -16,6 +16,7 @@ import org.coilwright.netlist.Terminal;
  * @param apart parts that are unplugged; their wires stay on the plug
  * @param operated actuator to the position it is brought into by hand: a protective device switched
  *     on, an armature held in, a switch operated; a thermostat or cut-out that has opened is false
+ * @param directed whether it is said which lead goes where; if not, either may be the positive one
  */
 public record Probing(
     Method method,
@@ -23,7 +24,8 @@ public record Probing(
     List<Terminal> minus,
     Set<Terminal> lifted,
     Set<String> apart,
-    Map<String, Boolean> operated) {
+    Map<String, Boolean> operated,
+    boolean directed) {
   /** What is read. */
   public enum Method {
     /** Resistance, by a direct voltage too small to count as one. */
@@ -45,16 +47,33 @@ public record Probing(
 
   /** Ohms between two pins, nothing done to the circuit. */
   public static Probing ohms(Terminal plus, Terminal minus) {
-    return new Probing(Method.OHMS, List.of(plus), List.of(minus), Set.of(), Set.of(), Map.of());
+    return new Probing(
+        Method.OHMS, List.of(plus), List.of(minus), Set.of(), Set.of(), Map.of(), false);
   }
 
   /** The same with wires lifted. */
   public Probing lifting(Set<Terminal> pins) {
-    return new Probing(method, plus, minus, pins, apart, operated);
+    return new Probing(method, plus, minus, pins, apart, operated, directed);
   }
 
-  /** The same with one actuator in another position. */
-  public Probing operating(String actuator, boolean position) {
-    return new Probing(method, plus, minus, lifted, apart, Map.of(actuator, position));
+  /** The same with one part unplugged. */
+  public Probing parting(String part) {
+    return new Probing(method, plus, minus, lifted, Set.of(part), operated, directed);
+  }
+
+  /** The same with actuators in other positions. */
+  public Probing operating(Map<String, Boolean> positions) {
+    return new Probing(method, plus, minus, lifted, apart, positions, directed);
+  }
+
+  /** The same, the positive lead where it is said to be. */
+  public Probing toward() {
+    return new Probing(method, plus, minus, lifted, apart, operated, true);
+  }
+
+  /** The same with the leads exchanged. */
+  public Probing exchanged() {
+    return new Probing(
+        method, /* plus= */ minus, /* minus= */ plus, lifted, apart, operated, directed);
   }
 }

@@ -238,10 +238,12 @@ class ChecklistsTest {
         "0 … 2.19 Ω", expected("guest-house-cylinder", "Measure the loop impedance at E1"));
   }
 
-  /** 2 × 22 m of 26.0 Ω/km at most: 1.144 Ω at 20 °C, down to 80 % and 10 °C, up to 30 °C. */
+  /**
+   * 22 m of 26.0 Ω/km at most: 0.572 Ω at 20 °C, down to 80 % and 10 °C, up to 30 °C and probes.
+   */
   @Test
-  void two_cores_of_the_control_line_are_read_as_a_loop() {
-    assertEquals("0.88 … 1.28 Ω", expected("guest-house-cylinder", "Measure the loop of W1"));
+  void a_core_of_the_control_line_is_read_from_end_to_end() {
+    assertEquals("0.44 … 0.69 Ω", expected("guest-house-cylinder", "Measure wire 27 in W1"));
   }
 
   @Test

@@ -3,6 +3,7 @@ package org.coilwright.pdf;
 import java.util.ArrayList;
 import java.util.List;
 import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Expected;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.checklist.Grounds;
@@ -64,6 +65,7 @@ final class SampleChecklists {
         List.of(),
         List.of(),
         List.of(),
+        Coverage.NONE,
         List.of(),
         List.of(),
         List.of(),
@@ -93,6 +95,19 @@ final class SampleChecklists {
             new Picture(700, 300, "day", shapes),
             Checklist.Figure.Beside.SETTINGS));
   }
+
+  private static final Coverage COVERAGE =
+      new Coverage(
+          List.of(
+              new Coverage.Entry(
+                  "wire 1 is left out",
+                  Coverage.Fate.BEFORE_MAINS,
+                  "1.1",
+                  "wire-1.continuity",
+                  "0 … 1 Ω",
+                  "open"),
+              new Coverage.Entry(
+                  "wire 2 is on X1.3 instead of X1.2", Coverage.Fate.HARMLESS, "", "", "", "")));
 
   private static Checklist with(String title, String relay, int wires, Checklist.Paper paper) {
     Grounds published =
@@ -173,6 +188,7 @@ final class SampleChecklists {
         rows,
         figures(relay),
         steps(relay, published, memory),
+        COVERAGE,
         List.of(
             new Checklist.SatisfiedEntry(
                 "coil.too-high", relay, "At worst 25.2 V.", "25.2 V", "26.4 V", published),

@@ -1,0 +1,13 @@
+package org.coilwright.checklist;
+
+/** What the rows of the dead tests are made from. */
+record DeadTests(
+    Anatomy anatomy, Bands bands, Texts texts, DeadReadings readings, WiringMistakes mistakes) {
+  DeadTests(Anatomy anatomy, Bands bands, Texts texts) {
+    this(anatomy, bands, texts, new DeadReadings(anatomy, bands));
+  }
+
+  private DeadTests(Anatomy anatomy, Bands bands, Texts texts, DeadReadings readings) {
+    this(anatomy, bands, texts, readings, new WiringMistakes(anatomy.circuit(), readings));
+  }
+}

@@ -1,0 +1,256 @@
+package org.coilwright.checklist;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.UnaryOperator;
+import org.coilwright.checklist.Expected.Band;
+import org.coilwright.circuit.Actuator;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Mistake;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Terminal;
+import org.coilwright.netlist.Wire;
+import org.coilwright.solve.Probing;
+import org.coilwright.solve.Span;
+
+/**
+ * Readings between two pins that tell a right wire from one on a likely wrong pin, as few as are
+ * needed on top of the rows that are there anyway.
+ */
+final class NeighbourRows {
+  /** Pins near a mistake that are tried as places for the leads. */
+  private static final int MOST_PINS = 8;
+
+  private static final String MEGOHM = "MΩ";
+
+  private final Circuit circuit;
+  private final Bands bands;
+  private final DeadReadings readings;
+  private final WiringMistakes mistakes;
+  private final Texts texts;
+
+  NeighbourRows(DeadTests tests) {
+    this.circuit = tests.anatomy().circuit();
+    this.bands = tests.bands();
+    this.readings = tests.readings();
+    this.mistakes = tests.mistakes();
+    this.texts = tests.texts();
+  }
+
+  /** A measurement that shows mistakes which nothing else shows. */
+  private record Candidate(Probing probing, Band band, Move move) {}
+
+  /**
+   * Something done by hand before the leads are put on.
+   *
+   * @param name as part of a row's name; empty if nothing is done
+   * @param inWords a sentence; empty if nothing is done
+   */
+  private record Move(String name, String inWords, UnaryOperator<Probing> how) {}
+
+  /**
+   * Rows for what does not show so far.
+   *
+   * @param before rows that come before
+   */
+  List<Row> rows(List<Row> before) {
+    List<Mistake> left = mistakes.left(before);
+    Map<Probing, Candidate> candidates = new LinkedHashMap<>();
+    left.forEach(mistake -> candidates(mistake, candidates));
+    List<Candidate> useful = new ArrayList<>();
+    List<BitSet> shown = new ArrayList<>();
+    for (Candidate candidate : candidates.values()) {
+      BitSet here = new BitSet();
+      for (int i = 0; i < left.size(); i++) {
+        here.set(i, readings.shows(candidate.probing(), left.get(i), candidate.band()));
+      }
+      if (!here.isEmpty() && !shown.contains(here)) {
+        useful.add(candidate);
+        shown.add(here);
+      }
+    }
+    return FewestSets.of(shown).sets().stream()
+        .sorted(Comparator.comparing(i -> useful.get(i).move().name()))
+        .map(i -> row(useful.get(i), left, shown.get(i)))
+        .toList();
+  }
+
+  private void candidates(Mistake mistake, Map<Probing, Candidate> candidates) {
+    List<Terminal> pins = pins(mistake);
+    for (Move move : moves(mistake)) {
+      for (int i = 0; i < pins.size(); i++) {
+        for (int j = i + 1; j < pins.size(); j++) {
+          Probing either = move.how().apply(Probing.ohms(pins.get(i), pins.get(j)));
+          if (!tried(either, move, mistake, candidates) && readings.hasDiodes()) {
+            tried(either.toward(), move, mistake, candidates);
+            tried(either.exchanged().toward(), move, mistake, candidates);
+          }
+        }
+      }
+    }
+  }
+
+  /** True if this measurement shows the mistake. */
+  private boolean tried(
+      Probing probing, Move move, Mistake mistake, Map<Probing, Candidate> candidates) {
+    if (candidates.containsKey(probing)) {
+      return true;
+    }
+    Optional<Band> band = band(probing).filter(b -> readings.shows(probing, mistake, b));
+    band.ifPresent(b -> candidates.put(probing, new Candidate(probing, b, move)));
+    return band.isPresent();
+  }
+
+  /** What the reading must be as drawn; empty if nobody can say. */
+  private Optional<Band> band(Probing probing) {
+    Span drawn = readings.drawn(probing);
+    if (drawn.isOpen()) {
+      return Optional.of(
+          Band.atLeast(bands.figure("checklist.open-ohms").value() / DeadReadings.MEGOHM, MEGOHM));
+    }
+    if (!Double.isInfinite(drawn.high())) {
+      return Optional.of(bands.read(drawn));
+    }
+    return drawn.low() > 0 ? Optional.of(Band.atLeast(drawn.low(), "Ω")) : Optional.empty();
+  }
+
+  /** The pins that the mistake is about, then those wired to them. */
+  private List<Terminal> pins(Mistake mistake) {
+    Set<Terminal> pins = new LinkedHashSet<>(touched(mistake));
+    for (Terminal pin : List.copyOf(pins)) {
+      for (Node node : circuit.find(pin).map(circuit::net).orElse(Set.of())) {
+        node.terminals().stream().filter(t -> !circuit.wiresAt(t).isEmpty()).forEach(pins::add);
+      }
+    }
+    return pins.stream().limit(MOST_PINS).toList();
+  }
+
+  private Set<Terminal> touched(Mistake mistake) {
+    Set<Terminal> touched = new LinkedHashSet<>();
+    for (int i : mistake.wires()) {
+      Wire wire = circuit.netlist().wires().get(i);
+      touched.add(wire.from().value());
+      touched.add(wire.to().value());
+    }
+    mistake.laid().forEach(laid -> touched.addAll(List.of(laid.from(), laid.to())));
+    mistake.turned().ifPresent(t -> touched.addAll(List.of(t.first(), t.second())));
+    return touched;
+  }
+
+  /** Nothing moved; then each thing that a hand can move and that has a contact there. */
+  private List<Move> moves(Mistake mistake) {
+    List<Terminal> pins = pins(mistake);
+    Set<Node> nodes = new HashSet<>();
+    pins.forEach(pin -> circuit.find(pin).ifPresent(nodes::add));
+    Set<Actuator> near = new LinkedHashSet<>();
+    for (Contact contact : circuit.branches(Contact.class)) {
+      boolean touches = nodes.contains(contact.from()) || nodes.contains(contact.to());
+      if (touches && contact.actuator().kind() != Actuator.Kind.OUTPUT) {
+        near.add(contact.actuator());
+      }
+    }
+    List<Move> moves = new ArrayList<>();
+    moves.add(new Move("", "", UnaryOperator.identity()));
+    near.forEach(
+        actuator ->
+            moves.add(
+                new Move(
+                    actuator.name(),
+                    inWords(actuator),
+                    probing -> probing.operating(Map.of(actuator.name(), position(actuator))))));
+    for (Part part : circuit.netlist().parts().values()) {
+      boolean neutral =
+          pins.contains(new Terminal(part.name(), "N"))
+              || pins.contains(new Terminal(part.name(), "PE"));
+      if (part instanceof Part.Mains && neutral && part.pins().contains("N")) {
+        moves.add(
+            new Move(
+                part.name(),
+                texts.of("when.neutral-off", part.name()),
+                probing -> probing.parting(part.name())));
+      }
+    }
+    return moves;
+  }
+
+  /** The position that is not the one of a dead circuit. */
+  private boolean position(Actuator actuator) {
+    return switch (actuator.kind()) {
+      case PROTECTIVE, COIL, SWITCH, OUTPUT -> true;
+      case THERMOSTAT, CUT_OUT ->
+          circuit.contactsOf(actuator).stream().anyMatch(c -> c.form() == Part.ContactForm.NO);
+    };
+  }
+
+  private Row row(Candidate candidate, List<Mistake> left, BitSet shown) {
+    Terminal from = candidate.probing().plus().get(0);
+    Terminal to = candidate.probing().minus().get(0);
+    Set<String> parts = new TreeSet<>();
+    shown.stream()
+        .mapToObj(left::get)
+        .flatMap(m -> m.laid().stream())
+        .forEach(
+            laid -> {
+              Wire wire = circuit.netlist().wires().get(laid.wire());
+              if (!wire.from().value().equals(laid.from())) {
+                parts.add(laid.from().part());
+              }
+              if (!wire.to().value().equals(laid.to())) {
+                parts.add(laid.to().part());
+              }
+            });
+    boolean open = candidate.band().unit().equals(MEGOHM);
+    String at = parts.isEmpty() ? from.part() + ", " + to.part() : String.join(", ", parts);
+    return Row.of(
+            texts,
+            candidate.probing().directed() ? "neighbours-plus" : "neighbours",
+            Names.of(
+                from.part(),
+                from.pin() + "-to-" + to,
+                candidate.move().name().isEmpty()
+                    ? new String[0]
+                    : new String[] {candidate.move().name()}),
+            candidate.band(),
+            Reasons.of(
+                texts.of(open ? "how.neighbours-open" : "how.neighbours"),
+                bands.figure(open ? "checklist.open-ohms" : "checklist.probe-ohms")),
+            from,
+            to,
+            at)
+        .when(candidate.move().inWords())
+        .reading(candidate.probing());
+  }
+
+  private String inWords(Actuator actuator) {
+    Optional<Part> part =
+        circuit.contactsOf(actuator).stream()
+            .map(Branch::part)
+            .findFirst()
+            .flatMap(p -> Optional.ofNullable(circuit.netlist().parts().get(p)));
+    String key =
+        switch (actuator.kind()) {
+          case THERMOSTAT -> position(actuator) ? "thermostat-closed" : "thermostat-open";
+          case CUT_OUT -> "cut-out-open";
+          case SWITCH, OUTPUT -> "operated";
+          case COIL ->
+              part.filter(p -> p instanceof Part.Relay r && r.isContactor()).isPresent()
+                  ? "contactor-in"
+                  : "relay-in";
+          case PROTECTIVE ->
+              part.filter(p -> p instanceof Part.Fuse).isPresent() ? "fuse-in" : "breaker-on";
+        };
+    return texts.of("when." + key, actuator.name());
+  }
+}
