@@ -107,13 +107,16 @@ final class ContinuityRows {
 
   /** By number, run and colour: what can be seen on it. */
   private String called(Branch.Conductor wire) {
-    String number = WireRows.number(anatomy.circuit().netlist().wires(), wire.wire());
     String run = wire.run().map(r -> texts.of("wire.in-run", r.name())).orElse("");
     String colour =
         wire.wire()
             .colour()
             .map(c -> texts.of("wire.in-colour", WireRows.colour(texts, c.text())))
             .orElse("");
-    return texts.of("wire.called", number, run, colour);
+    // Without a number of its own: its place in the netlist changes when other wires are added.
+    return wire.wire()
+        .number()
+        .map(number -> texts.of("wire.numbered", number.text(), run, colour))
+        .orElseGet(() -> texts.of("wire.without-number", run, colour));
   }
 }

@@ -12,7 +12,8 @@ import org.coilwright.solve.Span;
 
 /** What the instruments of the dead tests show, on the circuit as drawn and as mistaken. */
 final class DeadReadings {
-  static final double MEGOHM = 1e6;
+  static final double KILOHM = 1e3;
+  private static final double MEGOHM = 1e6;
   private static final double CLOSE = 1e-6;
 
   private final DeadCircuit circuit;
@@ -141,6 +142,10 @@ final class DeadReadings {
   }
 
   private static double scale(Band band) {
-    return band.unit().equals("MΩ") ? MEGOHM : 1;
+    return switch (band.unit()) {
+      case "MΩ" -> MEGOHM;
+      case "kΩ" -> KILOHM;
+      default -> 1;
+    };
   }
 }

@@ -105,6 +105,8 @@ final class EyeCautions {
         wire.colour()
             .map(c -> texts.of("wire.in-colour", WireRows.colour(texts, c.text())))
             .orElse("");
-    return texts.of("wire.called", WireRows.number(circuit.netlist().wires(), wire), "", colour);
+    return wire.number()
+        .map(number -> texts.of("wire.numbered", number.text(), "", colour))
+        .orElseGet(() -> texts.of("wire.from-to", wire.from().value(), wire.to().value(), colour));
   }
 }

@@ -33,7 +33,8 @@ final class NeighbourRows {
   /** Pins near a mistake that are tried as places for the leads. */
   private static final int MOST_PINS = 8;
 
-  private static final String MEGOHM = "MΩ";
+  /** Not megohms: these are read with an ohmmeter, not with an insulation tester. */
+  private static final String KILOHM = "kΩ";
 
   private final Circuit circuit;
   private final Bands bands;
@@ -118,7 +119,7 @@ final class NeighbourRows {
     Span drawn = readings.drawn(probing);
     if (drawn.isOpen()) {
       return Optional.of(
-          Band.atLeast(bands.figure("checklist.open-ohms").value() / DeadReadings.MEGOHM, MEGOHM));
+          Band.atLeast(bands.figure("checklist.open-ohms").value() / DeadReadings.KILOHM, KILOHM));
     }
     if (!Double.isInfinite(drawn.high())) {
       return Optional.of(bands.read(drawn));
@@ -211,7 +212,7 @@ final class NeighbourRows {
                 parts.add(laid.to().part());
               }
             });
-    boolean open = candidate.band().unit().equals(MEGOHM);
+    boolean open = candidate.band().unit().equals(KILOHM);
     String at = parts.isEmpty() ? from.part() + ", " + to.part() : String.join(", ", parts);
     return Row.of(
             texts,

@@ -52,11 +52,4 @@ final class WireRows {
   static String colour(Texts texts, String written) {
     return texts.plain("colour." + written.toLowerCase(Locale.ROOT)).orElse(written);
   }
-
-  /** The number a wire is printed with: its own, or its place in the netlist. */
-  static String number(List<Wire> wires, Wire wire) {
-    return wire.number()
-        .map(Written::text)
-        .orElseGet(() -> String.valueOf(wires.indexOf(wire) + 1));
-  }
 }

@@ -243,7 +243,7 @@ class ChecklistsTest {
    */
   @Test
   void a_core_of_the_control_line_is_read_from_end_to_end() {
-    assertEquals("0.44 … 0.69 Ω", expected("guest-house-cylinder", "Measure wire 27 in W1"));
+    assertEquals("0.44 … 0.69 Ω", expected("guest-house-cylinder", "Measure the wire in W1"));
   }
 
   @Test
