@@ -242,16 +242,18 @@ final class NeighbourRows {
             .flatMap(p -> Optional.ofNullable(circuit.netlist().parts().get(p)));
     String key =
         switch (actuator.kind()) {
-          case THERMOSTAT -> position(actuator) ? "thermostat-closed" : "thermostat-open";
-          case CUT_OUT -> "cut-out-open";
-          case SWITCH, OUTPUT -> "operated";
+          case THERMOSTAT -> position(actuator) ? "when.thermostat-closed" : "when.thermostat-open";
+          case CUT_OUT -> "when.cut-out-open";
+          case SWITCH, OUTPUT -> "when.operated";
           case COIL ->
               part.filter(p -> p instanceof Part.Relay r && r.isContactor()).isPresent()
-                  ? "contactor-in"
-                  : "relay-in";
+                  ? "when.contactor-in"
+                  : "when.relay-in";
           case PROTECTIVE ->
-              part.filter(p -> p instanceof Part.Fuse).isPresent() ? "fuse-in" : "breaker-on";
+              part.filter(p -> p instanceof Part.Fuse).isPresent()
+                  ? "when.fuse-in"
+                  : "when.breaker-on";
         };
-    return texts.of("when." + key, actuator.name());
+    return texts.of(key, actuator.name());
   }
 }

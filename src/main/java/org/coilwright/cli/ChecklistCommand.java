@@ -113,7 +113,7 @@ final class ChecklistCommand extends ConsoleCommand {
     Inspector inspector = Inspector.standard();
     Inspection inspection = inspector.inspect(file, console());
     if (inspection instanceof Inspection.Done done) {
-      Coverage mistakes = inspector.checklist(done, console().today()).coverage();
+      Coverage mistakes = inspector.checklist(done, console().today(), Texts.english()).coverage();
       console()
           .out()
           .print(
