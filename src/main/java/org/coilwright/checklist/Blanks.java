@@ -7,6 +7,7 @@ import org.coilwright.checklist.Checklist.AcceptedEntry;
 import org.coilwright.checklist.Checklist.FindingEntry;
 import org.coilwright.checklist.Checklist.Instrument;
 import org.coilwright.checklist.Checklist.OpenPoint;
+import org.coilwright.checklist.Checklist.SatisfiedEntry;
 import org.coilwright.checklist.Checklist.Signer;
 import org.coilwright.checklist.Checklist.WireRow;
 
@@ -45,13 +46,11 @@ public final class Blanks {
     all.addAll(counts());
     all.add(remarks());
     checklist.signers().forEach(signer -> all.addAll(signer(signer)));
-    numbered(
-        checklist.satisfied(),
-        (n, entry) -> {
-          if (entry.grounds().confirm()) {
-            all.add(satisfiedConfirmed(n));
-          }
-        });
+    for (SatisfiedEntry entry : checklist.satisfied()) {
+      if (entry.grounds().confirm()) {
+        all.add(confirmed(entry));
+      }
+    }
     return List.copyOf(all);
   }
 
@@ -90,9 +89,9 @@ public final class Blanks {
         accepted.name() + ".initials", "tip.accepted-initials", accepted.rule(), accepted.at());
   }
 
-  /** That the figure behind a satisfied check was confirmed. */
-  public static Blank satisfiedConfirmed(int entry) {
-    return tick("satisfied." + entry + ".confirmed", "tip.satisfied-confirmed", entry);
+  /** That the figures behind the satisfied checks of a rule were confirmed. */
+  public static Blank confirmed(SatisfiedEntry entry) {
+    return tick(entry.name() + ".confirmed", "tip.satisfied-confirmed", entry.rule());
   }
 
   /** What was found out about an open point. */
@@ -112,13 +111,13 @@ public final class Blanks {
 
   private static List<Blank> row(TestRow row) {
     List<Blank> blanks = new ArrayList<>();
+    if (row.grounds().confirm()) {
+      blanks.add(confirmed(row));
+    }
     if (isRead(row)) {
       blanks.add(reading(row));
     }
     blanks.addAll(List.of(pass(row), fail(row), initials(row)));
-    if (row.grounds().confirm()) {
-      blanks.add(confirmed(row));
-    }
     return blanks;
   }
 

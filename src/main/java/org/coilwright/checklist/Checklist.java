@@ -280,7 +280,25 @@ public record Checklist(
    */
   public record BrokenRow(String harm, String what, String then, String stops) {}
 
-  /** Something looked at and inside its limit; value and limit may be empty. */
+  /**
+   * Everything one rule looked at and found inside its limit, told by what is nearest to its limit.
+   * The attached results have every check.
+   *
+   * @param name such as {@code satisfied.coil-too-low}, of this rule alone
+   * @param count how many checks
+   * @param at designations of the tightest of them
+   * @param sentence what was found there
+   * @param value what was computed there; may be empty
+   * @param limit likewise
+   * @param grounds the sources of all of them, as sure as the least sure
+   */
   public record SatisfiedEntry(
-      String rule, String at, String sentence, String value, String limit, Grounds grounds) {}
+      String name,
+      String rule,
+      int count,
+      String at,
+      String sentence,
+      String value,
+      String limit,
+      Grounds grounds) {}
 }

@@ -1,6 +1,7 @@
 package org.coilwright.checklist;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -113,18 +114,38 @@ final class OutcomeEntries {
     text.append(text.isEmpty() ? "" : " ").append(more);
   }
 
+  /** One entry a rule, in the order of the rules. */
   List<SatisfiedEntry> satisfied() {
-    return report.satisfied().stream()
-        .map(
-            s ->
-                new SatisfiedEntry(
-                    s.rule().id(),
-                    String.join(", ", s.at()),
-                    s.sentence(),
-                    measures(s.value(), s.limit()).get(0),
-                    measures(s.value(), s.limit()).get(1),
-                    Reasons.of("", s.basis())))
-        .toList();
+    Map<String, List<Satisfied>> byRule = new LinkedHashMap<>();
+    for (Satisfied satisfied : report.satisfied()) {
+      byRule.computeIfAbsent(satisfied.rule().id(), k -> new ArrayList<>()).add(satisfied);
+    }
+    return byRule.values().stream().map(this::group).toList();
+  }
+
+  private SatisfiedEntry group(List<Satisfied> alike) {
+    Satisfied tightest =
+        alike.stream().min(Comparator.comparingDouble(OutcomeEntries::room)).orElseThrow();
+    Basis basis = alike.stream().map(Satisfied::basis).reduce(Basis::and).orElseThrow();
+    return new SatisfiedEntry(
+        Names.of("satisfied", tightest.rule().id()),
+        tightest.rule().id(),
+        alike.size(),
+        tightest.at().isEmpty() ? texts.of("the-circuit") : String.join(", ", tightest.at()),
+        tightest.sentence(),
+        measures(tightest.value(), tightest.limit()).get(0),
+        measures(tightest.value(), tightest.limit()).get(1),
+        Reasons.of("", basis));
+  }
+
+  /** How far a value is from its limit, as a share of the limit; what has no figures comes last. */
+  private static double room(Satisfied satisfied) {
+    if (satisfied.value().isEmpty() || satisfied.limit().isEmpty()) {
+      return Double.MAX_VALUE;
+    }
+    double limit = satisfied.limit().get().number();
+    double apart = Math.abs(limit - satisfied.value().get().number());
+    return limit == 0 ? apart : apart / Math.abs(limit);
   }
 
   /** One point a missing key, then one a source that is only remembered. */

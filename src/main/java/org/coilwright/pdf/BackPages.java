@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
@@ -21,6 +20,7 @@ final class BackPages {
   private final Prose prose;
   private final Tag document;
   private final Texts texts;
+  private final Sources sources;
 
   BackPages(Sheet sheet, Faces faces, Prose prose, Tag document, Texts texts) {
     this.sheet = sheet;
@@ -28,6 +28,7 @@ final class BackPages {
     this.prose = prose;
     this.document = document;
     this.texts = texts;
+    this.sources = new Sources(texts);
   }
 
   void draw(Checklist checklist) {
@@ -35,6 +36,7 @@ final class BackPages {
     reasons(checklist.rows());
     broken(checklist.broken());
     satisfied(checklist.satisfied());
+    sources();
     prose.paragraph(
         Prose.Line.bold(
             texts.of(
@@ -101,8 +103,7 @@ final class BackPages {
             grid.tight(
                 List.of(
                     Cell.bold(String.join(", ", numbers)),
-                    FrontPages.grounds(
-                        texts, Cell.text(grounds.how()), "", grounds, Optional.empty()))));
+                    Cell.text((grounds.how() + " " + sources.of(grounds)).strip()))));
     grid.titled(texts.of("page.continued", texts.of("page.reasons")));
     prose.heading(texts.of("page.reasons"), Role.HEADING_2, grid.beginning());
     grid.draw(document);
@@ -139,33 +140,48 @@ final class BackPages {
   private void satisfied(List<Checklist.SatisfiedEntry> entries) {
     Grid grid =
         grid(
-            new Grid.Column(texts.of("column.at"), 26 * MM),
+            new Grid.Column(texts.of("column.count"), 13 * MM),
             new Grid.Column(texts.of("column.satisfied"), 0),
             new Grid.Column(texts.of("column.value"), 25 * MM),
             new Grid.Column(texts.of("column.limit"), 25 * MM));
-    int number = 0;
     for (Checklist.SatisfiedEntry entry : entries) {
-      number++;
-      Cell text = Cell.text(entry.sentence());
+      Cell text =
+          Cell.text(
+              texts.of(
+                  "satisfied.tightest",
+                  entry.rule(),
+                  entry.at(),
+                  entry.sentence(),
+                  sources.of(entry.grounds())));
+      if (entry.grounds().confirm()) {
+        text = text.andTick(texts.of("grounds.confirm"), Blanks.confirmed(entry));
+      }
       grid.tight(
           List.of(
-              Cell.bold(entry.at()),
-              FrontPages.grounds(
-                  texts,
-                  text,
-                  entry.rule(),
-                  entry.grounds(),
-                  Optional.of(Blanks.satisfiedConfirmed(number))),
+              Cell.bold(String.valueOf(entry.count())),
+              text,
               Cell.text(entry.value()),
               Cell.text(entry.limit())));
     }
     grid.titled(texts.of("page.continued", texts.of("page.satisfied")));
-    prose.heading(texts.of("page.satisfied"), Role.HEADING_2, grid.beginning());
-    if (entries.isEmpty()) {
-      prose.paragraph(Prose.Line.plain(texts.of("satisfied.none")));
-    } else {
+    prose.heading(texts.of("page.satisfied"), Role.HEADING_2, grid.beginning() + 30);
+    prose.paragraph(
+        Prose.Line.plain(texts.of(entries.isEmpty() ? "satisfied.none" : "satisfied.note")));
+    if (!entries.isEmpty()) {
       grid.draw(document);
     }
+    sheet.down(8);
+  }
+
+  private void sources() {
+    if (sources.isEmpty()) {
+      return;
+    }
+    Grid grid = grid(new Grid.Column("", 13 * MM), new Grid.Column("", 0));
+    sources.list(grid);
+    grid.titled(texts.of("page.continued", texts.of("page.sources")));
+    prose.heading(texts.of("page.sources"), Role.HEADING_2, grid.beginning());
+    grid.draw(document);
     sheet.down(8);
   }
 

@@ -16,13 +16,14 @@ final class CautionBlock {
     this.grid =
         new Grid(sheet, faces, List.of(new Grid.Column("", 14 * Sheet.MM), new Grid.Column("", 0)));
     for (Caution caution : cautions) {
-      Cell text = Cell.bold(texts.of("caution.title", caution.title()));
-      for (String paragraph : caution.paragraphs()) {
-        text = text.and(paragraph);
-      }
+      String text =
+          String.join(" ", caution.paragraphs())
+              + " "
+              + texts.of("caution.source", caution.source());
       grid.tight(
           List.of(
-              Cell.bold(caution.number()), text.and(texts.of("caution.source", caution.source()))));
+              Cell.large(caution.number(), Face.BOLD),
+              Cell.large(texts.of("caution.title", caution.title()), Face.BOLD).and(text)));
     }
   }
 

@@ -24,14 +24,19 @@ record Cell(List<Content> contents) {
     return EMPTY.andBold(text);
   }
 
+  /** What is read from arm's length; an empty text makes an empty cell. */
+  static Cell large(String text, Face face) {
+    return text.isBlank() ? EMPTY : EMPTY.plus(new Paragraph(text, face, Type.STEP));
+  }
+
   /** Another paragraph; an empty text adds nothing. */
   Cell and(String text) {
-    return text.isBlank() ? this : plus(new Paragraph(text, Face.REGULAR));
+    return text.isBlank() ? this : plus(new Paragraph(text, Face.REGULAR, Type.BODY));
   }
 
   /** Another paragraph in bold; an empty text adds nothing. */
   Cell andBold(String text) {
-    return text.isBlank() ? this : plus(new Paragraph(text, Face.BOLD));
+    return text.isBlank() ? this : plus(new Paragraph(text, Face.BOLD, Type.BODY));
   }
 
   /** A tick box with a word beside it. */
@@ -58,7 +63,7 @@ record Cell(List<Content> contents) {
   sealed interface Content {}
 
   /** Text that is wrapped to the cell. */
-  record Paragraph(String text, Face face) implements Content {}
+  record Paragraph(String text, Face face, double size) implements Content {}
 
   /** A box to tick. */
   record Tick(String label, Blank blank) implements Content {}

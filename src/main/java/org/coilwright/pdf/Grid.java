@@ -1,6 +1,7 @@
 package org.coilwright.pdf;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -9,7 +10,7 @@ import java.util.List;
  */
 final class Grid {
   private static final double PAD_X = 2.5;
-  private static final double PAD_Y = 3;
+  private static final double PAD_Y = 2;
 
   /** A line of handwriting needs this much. */
   private static final double LEAST_ROW = 24;
@@ -36,11 +37,30 @@ final class Grid {
     }
   }
 
-  /** Cells side by side, each with the column it begins at. */
-  private record Band(List<List<Item>> cells, int firstColumn, double least) {
+  /**
+   * Cells side by side.
+   *
+   * @param edges left edges of the cells, then the right edge of the last
+   * @param spans how many columns of the table each takes
+   * @param least what it is high at least
+   * @param above kept free above the cells' contents
+   * @param below likewise below
+   */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
+  private record Band(
+      List<List<Item>> cells,
+      double[] edges,
+      int[] spans,
+      double least,
+      double above,
+      double below) {
     double height() {
       double tallest = cells.stream().mapToDouble(Item::height).max().orElse(0);
-      return Math.max(least, tallest + 2 * PAD_Y);
+      return Math.max(least, tallest + above + below);
+    }
+
+    Band with(List<List<Item>> others, double lower) {
+      return new Band(others, edges, spans, lower, above, below);
     }
   }
 
@@ -106,15 +126,96 @@ final class Grid {
     return this;
   }
 
-  private Band band(List<Cell> cells, int firstColumn, double least) {
+  /**
+   * Adds a step: what to do over the whole width, and what must come of it and is filled in below.
+   *
+   * @param number and whatever marks the row
+   * @param condition what must be so first; may be empty
+   * @param action one verb, one device
+   * @param where may be empty
+   * @param below one cell a column from the second on; the first of them begins at the left edge
+   */
+  Grid step(Cell number, Cell condition, Cell action, Cell where, List<Cell> below, boolean live) {
+    List<Band> bands = new ArrayList<>();
+    double text = lefts[0] + Math.max(lefts[1] - lefts[0], widest(number) + 2 * PAD_X);
+    double right = lefts[columns.size()];
+    int wide = columns.size() - 1;
+    Cell beside = number;
+    if (!condition.isEmpty()) {
+      double[] edges = {lefts[0], text, right};
+      bands.add(band(List.of(beside, condition), edges, new int[] {1, wide}, PAD_Y, 0));
+      beside = Cell.EMPTY;
+    }
+    double above = bands.isEmpty() ? PAD_Y : 0;
+    if (where.isEmpty()) {
+      double[] edges = {lefts[0], text, right};
+      bands.add(band(List.of(beside, action), edges, new int[] {1, wide}, above, 0));
+    } else {
+      double room = right - text;
+      double middle = text + Math.min(Math.max(widest(action) + 10, room / 3), room * 0.6);
+      double[] edges = {lefts[0], text, middle, right};
+      int[] spans = {1, 2, wide - 2};
+      bands.add(band(List.of(beside, action, where), edges, spans, above, 0));
+    }
+    bands.add(below(below, 0));
+    rows.add(new Row(bands, live));
+    return this;
+  }
+
+  /** Adds a row like the lower half of a {@link #step}. */
+  Grid closing(List<Cell> cells) {
+    rows.add(new Row(List.of(below(cells, PAD_Y)), false));
+    return this;
+  }
+
+  private Band below(List<Cell> cells, double above) {
+    double[] edges = new double[columns.size()];
+    edges[0] = lefts[0];
+    System.arraycopy(lefts, 2, edges, 1, edges.length - 1);
+    int[] spans = new int[cells.size()];
+    Arrays.fill(spans, 1);
+    spans[0] = 2;
+    return band(cells, edges, spans, above, PAD_Y);
+  }
+
+  /** Width of the longest paragraph of a cell if nothing is wrapped. */
+  private double widest(Cell cell) {
+    return cell.contents().stream()
+        .filter(Cell.Paragraph.class::isInstance)
+        .map(Cell.Paragraph.class::cast)
+        .mapToDouble(
+            p -> faces.of(p.face()).width(faces.of(p.face()).printable(p.text()), p.size()))
+        .max()
+        .orElse(0);
+  }
+
+  private Band band(List<Cell> cells, double[] edges, int[] spans, double above, double below) {
     List<List<Item>> wrapped = new ArrayList<>();
     for (int i = 0; i < cells.size(); i++) {
-      int column = firstColumn + i;
-      int end = i == cells.size() - 1 ? columns.size() : column + 1;
-      wrapped.add(
-          Item.of(cells.get(i), lefts[end] - lefts[column] - 2 * PAD_X, faces, sheet.filledIn()));
+      double width = edges[i + 1] - edges[i] - 2 * PAD_X;
+      wrapped.add(Item.of(cells.get(i), width, faces, sheet.filledIn()));
     }
-    return new Band(wrapped, firstColumn, least);
+    return new Band(wrapped, edges, spans, 0, above, below);
+  }
+
+  /** In the columns of the table, the last cell as wide as what is left of it. */
+  private Band band(List<Cell> cells, int firstColumn, double least) {
+    int skipped = firstColumn > 0 ? 1 : 0;
+    List<Cell> all = new ArrayList<>(cells);
+    if (firstColumn > 0) {
+      all.add(0, Cell.EMPTY);
+    }
+    double[] edges = new double[all.size() + 1];
+    int[] spans = new int[all.size()];
+    for (int i = 0; i < all.size(); i++) {
+      int column = i == 0 ? 0 : firstColumn + i - skipped;
+      int next = i == all.size() - 1 ? columns.size() : firstColumn + i + 1 - skipped;
+      edges[i] = lefts[column];
+      spans[i] = next - column;
+    }
+    edges[all.size()] = lefts[columns.size()];
+    Band made = band(all, edges, spans, PAD_Y, PAD_Y);
+    return made.with(made.cells(), least);
   }
 
   /** Height if nothing has to be parted. */
@@ -166,26 +267,18 @@ final class Grid {
     rule();
   }
 
-  /** A cell a column; what stands under a row spans the columns it is written across. */
-  private List<Tag> tags(Band band, Tag row) {
-    if (band.firstColumn() > 0) {
-      row.cellOver(band.firstColumn());
-      return List.of(row.cellOver(columns.size() - band.firstColumn()));
-    }
-    int last = band.cells().size() - 1;
+  private static List<Tag> tags(Band band, Tag row) {
     List<Tag> tags = new ArrayList<>();
-    for (int i = 0; i < last; i++) {
-      tags.add(row.child(Role.CELL));
+    for (int span : band.spans()) {
+      tags.add(span == 1 ? row.child(Role.CELL) : row.cellOver(span));
     }
-    tags.add(
-        last < columns.size() - 1 ? row.cellOver(columns.size() - last) : row.child(Role.CELL));
     return tags;
   }
 
   private void drawParted(Band band, List<Tag> tags, boolean live) {
     List<List<Item>> rest = band.cells();
     while (true) {
-      Band left = new Band(rest, band.firstColumn(), band.least());
+      Band left = band.with(rest, band.least());
       if (left.height() <= sheet.room()) {
         drawBand(left, left.height(), tags, live);
         return;
@@ -193,12 +286,12 @@ final class Grid {
       List<List<Item>> fitting = new ArrayList<>();
       List<List<Item>> later = new ArrayList<>();
       for (List<Item> cell : rest) {
-        int cut = fitting(cell, sheet.room() - 2 * PAD_Y);
+        int cut = fitting(cell, sheet.room() - band.above() - band.below());
         fitting.add(cell.subList(0, cut));
         later.add(cell.subList(cut, cell.size()));
       }
       if (fitting.stream().anyMatch(cell -> !cell.isEmpty())) {
-        drawBand(new Band(fitting, band.firstColumn(), 0), sheet.room(), tags, live);
+        drawBand(band.with(fitting, 0), sheet.room(), tags, live);
       }
       nextPage();
       rest = later;
@@ -225,9 +318,9 @@ final class Grid {
 
   private void drawItems(Band band, List<List<Item>> cells, List<Tag> tags) {
     for (int i = 0; i < cells.size(); i++) {
-      double y = sheet.y() + PAD_Y;
+      double y = sheet.y() + band.above();
       for (Item item : cells.get(i)) {
-        item.draw(sheet, lefts[band.firstColumn() + i] + PAD_X, y, tags.get(i));
+        item.draw(sheet, band.edges()[i] + PAD_X, y, tags.get(i));
         y += item.height();
       }
     }

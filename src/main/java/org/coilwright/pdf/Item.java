@@ -14,6 +14,9 @@ sealed interface Item {
   /** Between two boxes, so that a pencil mark lands in one. */
   double CLEAR = 2 * Sheet.MM;
 
+  /** Part of the size that is kept free below the baseline. */
+  double DESCENT = 0.32;
+
   double height();
 
   /** Draws it with its top left corner at (x, y). */
@@ -29,8 +32,9 @@ sealed interface Item {
     for (Cell.Content content : cell.contents()) {
       if (content instanceof Cell.Paragraph paragraph) {
         Face face = paragraph.face();
-        for (String line : Wrapping.lines(paragraph.text(), faces.of(face), Type.BODY, width)) {
-          items.add(new Words(line, face));
+        double size = paragraph.size();
+        for (String line : Wrapping.lines(paragraph.text(), faces.of(face), size, width)) {
+          items.add(new Words(line, face, size));
         }
       } else if (content instanceof Cell.Tick tick) {
         List<String> label =
@@ -50,15 +54,15 @@ sealed interface Item {
   }
 
   /** A line of text. */
-  record Words(String text, Face face) implements Item {
+  record Words(String text, Face face, double size) implements Item {
     @Override
     public double height() {
-      return Type.LEADING;
+      return Type.leading(size);
     }
 
     @Override
     public void draw(Sheet sheet, double x, double y, Tag tag) {
-      Item.write(sheet, x, y, face, text, tag);
+      Item.write(sheet, x, y, face, size, text, tag);
     }
   }
 
@@ -145,8 +149,14 @@ sealed interface Item {
   }
 
   private static void write(Sheet sheet, double x, double y, Face face, String text, Tag tag) {
+    write(sheet, x, y, face, Type.BODY, text, tag);
+  }
+
+  private static void write(
+      Sheet sheet, double x, double y, Face face, double size, String text, Tag tag) {
     if (!text.isEmpty()) {
-      sheet.add(new Piece.Text(x, y + Type.LEADING - 3.2, Type.BODY, face, text, tag));
+      double baseline = y + Type.leading(size) - DESCENT * size;
+      sheet.add(new Piece.Text(x, baseline, size, face, text, tag));
     }
   }
 }

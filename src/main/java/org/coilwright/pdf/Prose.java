@@ -55,12 +55,12 @@ final class Prose {
   void heading(String title, Role level, double following) {
     double size = level == Role.HEADING_1 ? Type.TITLE : Type.HEADING;
     List<Set> lines = set(List.of(new Line(title, Face.BOLD, size)), sheet.width());
-    double height = height(lines) + 10;
+    double height = height(lines) + 8;
     if (height + following > sheet.room()) {
       sheet.freshPage();
     }
     if (sheet.y() > sheet.top()) {
-      sheet.down(8);
+      sheet.down(6);
     }
     bookmarks.add(new Bookmark(faces.bold().printable(title), sheet.page(), sheet.y()));
     draw(lines, List.of(document.child(level)), sheet.left());

@@ -46,19 +46,18 @@ final class TestPages {
             List.of(
                 new Grid.Column(texts.of("column.no"), 13 * MM),
                 new Grid.Column(texts.of("column.what"), 0),
-                new Grid.Column(texts.of("column.expected"), 35 * MM),
+                new Grid.Column(texts.of("column.expected"), 36 * MM),
                 new Grid.Column(texts.of("column.reading"), 42 * MM),
-                new Grid.Column(texts.of("column.result"), 19 * MM),
+                new Grid.Column(texts.of("column.result"), 20 * MM),
                 new Grid.Column(texts.of("column.initials"), 17 * MM)));
     section.rows().forEach(row -> row(grid, row));
     String last = section.rows().get(section.rows().size() - 1).number();
     String first = section.rows().get(0).number();
-    grid.row(
+    grid.closing(
         List.of(
-            Cell.EMPTY,
             Cell.bold(texts.of("section.complete", section.number(), first, last)),
-            Cell.EMPTY,
-            Cell.text(texts.of("column.time")).andSpace(38 * MM, 22, "", Blanks.time(section)),
+            Cell.text(texts.of("column.time")),
+            Cell.EMPTY.andSpace(38 * MM, 22, "", Blanks.time(section)),
             Cell.EMPTY,
             Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(section))));
     List<Prose.Line> before = new ArrayList<>();
@@ -77,31 +76,29 @@ final class TestPages {
   }
 
   private void row(Grid grid, TestRow row) {
-    Cell what =
-        (row.condition().isBlank() ? Cell.EMPTY : Cell.text(row.condition()))
-            .andBold(row.action())
-            .and(row.where());
-    Cell under = Cell.text(texts.of("row.if-not", row.otherwise()));
+    Cell otherwise = Cell.text(texts.of("row.if-not", row.otherwise()));
     if (row.grounds().confirm()) {
-      under = under.andTick(texts.of("row.confirm"), Blanks.confirmed(row));
+      otherwise = otherwise.andTick(texts.of("row.confirm"), Blanks.confirmed(row));
     }
-    Cell number = Cell.bold(row.number()).andBold(row.live() ? texts.of("row.live") : "");
+    String number = row.live() ? row.number() + "  " + texts.of("row.live") : row.number();
     String unit = row.expected().unit();
     Cell reading =
         Blanks.isRead(row)
             ? Cell.EMPTY.andSpace(30 * MM, 24, unit, Blanks.reading(row))
             : Cell.EMPTY;
-    grid.row(
+    grid.step(
+        Cell.large(number, Face.BOLD),
+        Cell.text(row.condition()),
+        Cell.large(row.action(), Face.BOLD),
+        Cell.large(row.where(), Face.REGULAR),
         List.of(
-            number,
-            what,
-            Cell.text(row.expected().text(texts)),
+            otherwise,
+            Cell.large(row.expected().text(texts), Face.REGULAR),
             reading,
             Cell.EMPTY
                 .andTick(texts.of("box.pass"), Blanks.pass(row))
                 .andTick(texts.of("box.fail"), Blanks.fail(row)),
             Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(row))),
-        under,
         row.live());
   }
 

@@ -191,8 +191,16 @@ final class SampleChecklists {
         COVERAGE,
         List.of(
             new Checklist.SatisfiedEntry(
-                "coil.too-high", relay, "At worst 25.2 V.", "25.2 V", "26.4 V", published),
-            new Checklist.SatisfiedEntry("supply.unfused", "U1", "Limited.", "", "", memory)),
+                "satisfied.coil-too-high",
+                "coil.too-high",
+                3,
+                relay,
+                "At worst 25.2 V.",
+                "25.2 V",
+                "26.4 V",
+                published),
+            new Checklist.SatisfiedEntry(
+                "satisfied.supply-unfused", "supply.unfused", 1, "U1", "Limited.", "", "", memory)),
         List.of(
             new Checklist.BrokenRow(
                 "A load stays on", relay + " welds", "E1 is on when it should be off", "B1"),

@@ -1,0 +1,38 @@
+package org.coilwright.pdf;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.coilwright.checklist.Grounds;
+import org.coilwright.checklist.Texts;
+
+/** Citations by number, each printed once and whole in a list of its own. */
+final class Sources {
+  private final Map<String, Integer> numbers = new LinkedHashMap<>();
+  private final Texts texts;
+
+  Sources(Texts texts) {
+    this.texts = texts;
+  }
+
+  /** {@code [3] [7], published}; and that it must be confirmed if it rests on memory. */
+  String of(Grounds grounds) {
+    StringBuilder out = new StringBuilder();
+    for (String source : grounds.sources()) {
+      int number = numbers.computeIfAbsent(source, s -> numbers.size() + 1);
+      out.append('[').append(number).append("] ");
+    }
+    out.append('(').append(texts.standing(grounds.standing())).append(')');
+    return out.toString();
+  }
+
+  /** Rows of the list, in the order in which they were cited. */
+  void list(Grid grid) {
+    numbers.forEach(
+        (source, number) -> grid.tight(List.of(Cell.bold("[" + number + "]"), Cell.text(source))));
+  }
+
+  boolean isEmpty() {
+    return numbers.isEmpty();
+  }
+}
