@@ -80,6 +80,17 @@ public final class Checklists {
             new Signer("signer.accepted-by", texts.of("signer.accepted-by"))));
   }
 
+  /**
+   * What readings outside their bands on that checklist probably mean, in its language. Names of
+   * rows are those of {@link #of}.
+   */
+  public Diagnosis diagnosis(Report report, Study study) {
+    Anatomy anatomy = new Anatomy(study);
+    Cautions.Chosen cautions = new Cautions(tables, texts).choose(Condition.of(anatomy));
+    DeadTests tests = new DeadTests(anatomy, new Bands(tables, texts), texts);
+    return new WiringDiagnosis(tests, plan(anatomy, tests, cautions, report));
+  }
+
   private TitleBlock title(Netlist netlist, String program, LocalDate printed) {
     Netlist.About about = netlist.about();
     return new TitleBlock(

@@ -16,12 +16,14 @@ final class Coverages {
   private final WiringMistakes mistakes;
   private final DeadReadings readings;
   private final Texts texts;
+  private final MistakeWords words;
   private final Plan plan;
 
   Coverages(DeadTests tests, Plan plan) {
     this.mistakes = tests.mistakes();
     this.readings = tests.readings();
     this.texts = tests.texts();
+    this.words = new MistakeWords(tests.anatomy().circuit(), texts);
     this.plan = plan;
   }
 
@@ -45,7 +47,7 @@ final class Coverages {
       entries.add(byEye(mistake));
     }
     for (Mistake mistake : mistakes.harmless()) {
-      entries.add(new Entry(mistake.inWords(), Fate.HARMLESS, "", "", "", ""));
+      entries.add(new Entry(words.of(mistake), Fate.HARMLESS, "", "", "", ""));
     }
     return new Coverage(entries);
   }
@@ -57,7 +59,7 @@ final class Coverages {
             ? text(readings.shown(row.probing().get(), mistake, band), band.unit())
             : "";
     return new Entry(
-        mistake.inWords(),
+        words.of(mistake),
         row.live() ? Fate.WITH_MAINS : Fate.BEFORE_MAINS,
         placed.printed().number(),
         placed.printed().name(),
@@ -72,13 +74,13 @@ final class Coverages {
         .map(
             placed ->
                 new Entry(
-                    mistake.inWords(),
+                    words.of(mistake),
                     Fate.BY_EYE,
                     placed.printed().number(),
                     placed.printed().name(),
                     "",
                     ""))
-        .orElseThrow(() -> new IllegalStateException("no caution for: " + mistake.inWords()));
+        .orElseThrow(() -> new IllegalStateException("no caution for: " + words.of(mistake)));
   }
 
   private String text(Span shown, String unit) {

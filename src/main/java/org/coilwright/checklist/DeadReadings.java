@@ -123,6 +123,11 @@ final class DeadReadings {
     return row.expected() instanceof Band band && fits(probing, band) ? row.reading(probing) : row;
   }
 
+  /** True if this measurement feels the mistake at all. */
+  boolean differs(Probing probing, Mistake mistake) {
+    return !built(probing, mistake).equals(drawn(probing));
+  }
+
   /** What an instrument may show, in the band's unit, if this mistake is in the circuit. */
   Span shown(Probing probing, Mistake mistake, Band band) {
     return shown(built(probing, mistake), probing, band);

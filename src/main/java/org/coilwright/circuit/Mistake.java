@@ -19,10 +19,17 @@ import org.coilwright.netlist.Written;
  * @param laid wires whose ends lie elsewhere; wires are counted from 0 in the order of the netlist
  * @param leftOut the wire that is not there
  * @param turned the two-pin part that was put in the other way round, its leads where they were
- * @param inWords what an electrician would call it, without a full stop
+ * @param pins where it happened: the right pin and the wrong one of a wire that was moved, the two
+ *     pins whose wires have changed places; empty where it is not about pins
+ * @param run in which two cores were taken for each other
  */
 public record Mistake(
-    Kind kind, List<Laid> laid, OptionalInt leftOut, Optional<Turned> turned, String inWords) {
+    Kind kind,
+    List<Laid> laid,
+    OptionalInt leftOut,
+    Optional<Turned> turned,
+    List<Terminal> pins,
+    Optional<String> run) {
   /** How it came about; the likeliest first, as far as anybody can say. */
   public enum Kind {
     /** Two ends have changed places. */
@@ -42,9 +49,10 @@ public record Mistake(
   /** A part that was turned, and its two pins. */
   public record Turned(String part, Terminal first, Terminal second) {}
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public Mistake {
     laid = List.copyOf(laid);
+    pins = List.copyOf(pins);
   }
 
   /** The wires it is about, ascending. */

@@ -16,7 +16,6 @@ import org.coilwright.circuit.Mistake.Turned;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
-import org.coilwright.netlist.Written;
 
 /**
  * Every single mistake that can be made with the wires of a circuit, in the order of the netlist:
@@ -61,22 +60,6 @@ public final class Mistakes {
     return List.copyOf(mistakes.all);
   }
 
-  /** How a wire is called: its number as printed in the wiring list, and its ends. */
-  public static String nameOf(Circuit circuit, int wire) {
-    Wire written = circuit.netlist().wires().get(wire);
-    return "wire "
-        + written.number().map(Written::text).orElse(String.valueOf(wire + 1))
-        + " ("
-        + written.from().value()
-        + " to "
-        + written.to().value()
-        + ")";
-  }
-
-  private String name(int wire) {
-    return nameOf(circuit, wire);
-  }
-
   private void supplies() {
     for (Branch.Source source : circuit.branches(Branch.Source.class)) {
       for (Terminal plus : source.to().terminals()) {
@@ -88,7 +71,8 @@ public final class Mistakes {
             add(
                 Kind.SUPPLY_REVERSED,
                 exchanged(plus, minus),
-                "the wires at " + plus + " and " + minus + " are exchanged: supply reversed");
+                List.of(plus, minus),
+                Optional.empty());
           }
         }
       }
@@ -122,7 +106,8 @@ public final class Mistakes {
                 List.of(),
                 OptionalInt.empty(),
                 Optional.of(new Turned(diode.part(), first, second)),
-                diode.part() + " is turned round"));
+                List.of(first, second),
+                Optional.empty()));
       }
     }
   }
@@ -138,7 +123,8 @@ public final class Mistakes {
             List.of(),
             OptionalInt.of(wire),
             Optional.empty(),
-            name(wire) + " is left out"));
+            List.of(),
+            Optional.empty()));
   }
 
   private void moved(int wire, boolean first) {
@@ -151,7 +137,8 @@ public final class Mistakes {
       add(
           Kind.MOVED,
           List.of(first ? new Laid(wire, wrong, to) : new Laid(wire, from, wrong)),
-          name(wire) + " is on " + wrong + " instead of " + right);
+          List.of(right, wrong),
+          Optional.empty());
     }
   }
 
@@ -191,21 +178,12 @@ public final class Mistakes {
             add(
                 Kind.SWAPPED,
                 List.of(with(one, other.pin()), with(other, one.pin())),
-                ends(one, other)
-                    + " are swapped at "
-                    + one.pin().part()
-                    + ", pins "
-                    + one.pin().pin()
-                    + " and "
-                    + other.pin().pin());
+                List.of(one.pin(), other.pin()),
+                Optional.empty());
           }
         }
       }
     }
-  }
-
-  private String ends(End one, End other) {
-    return name(one.wire()) + " and " + name(other.wire());
   }
 
   private Laid with(End end, Terminal there) {
@@ -247,13 +225,14 @@ public final class Mistakes {
       add(
           Kind.SWAPPED,
           List.of(new Laid(one, a, d), new Laid(other, c, b)),
-          name(one) + " and " + name(other) + " are swapped at one end of " + run);
+          List.of(),
+          Optional.of(run));
     }
   }
 
-  private void add(Kind kind, List<Laid> laid, String inWords) {
+  private void add(Kind kind, List<Laid> laid, List<Terminal> pins, Optional<String> run) {
     if (!laid.isEmpty() && known.add(laid)) {
-      all.add(new Mistake(kind, laid, OptionalInt.empty(), Optional.empty(), inWords));
+      all.add(new Mistake(kind, laid, OptionalInt.empty(), Optional.empty(), pins, run));
     }
   }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.SortedMap;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Checklists;
+import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Texts;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
@@ -53,6 +54,11 @@ public final class Inspector {
   Checklist checklist(Inspection.Done done, LocalDate printed, Texts texts) {
     return new Checklists(tables, texts)
         .of(done.report(), done.study(), "coilwright " + Version.text(), printed);
+  }
+
+  /** What a reading outside its band on that checklist probably means. */
+  Diagnosis diagnosis(Inspection.Done done, Texts texts) {
+    return new Checklists(tables, texts).diagnosis(done.report(), done.study());
   }
 
   /** Facts of every rule, in their order. */

@@ -7,7 +7,6 @@ import java.util.Optional;
 import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
-import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Judge;
 import org.coilwright.checklist.Judgement;
 import org.coilwright.checklist.TestRow;
@@ -66,7 +65,8 @@ final class ReadbackCommand extends SheetCommand {
     }
     Sheet sheet = opened.get();
     Checklist checklist = sheet.remade().checklist();
-    Judgement judgement = Judge.of(checklist, sheet.returned().filledIn(), Diagnosis.none());
+    Judgement judgement =
+        Judge.of(checklist, sheet.returned().filledIn(), sheet.remade().diagnosis());
     console()
         .out()
         .print(

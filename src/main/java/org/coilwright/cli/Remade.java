@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Texts;
 import org.coilwright.pdf.Returned;
 
@@ -15,9 +16,14 @@ import org.coilwright.pdf.Returned;
  * @param done what this program finds
  * @param checklist what this program would print
  * @param tables what this program's results rest on
+ * @param diagnosis what readings outside their bands on it probably mean
  */
 record Remade(
-    Origin origin, Inspection.Done done, Checklist checklist, SortedMap<String, String> tables) {
+    Origin origin,
+    Inspection.Done done,
+    Checklist checklist,
+    SortedMap<String, String> tables,
+    Diagnosis diagnosis) {
 
   /** What came of it. */
   sealed interface Outcome {}
@@ -77,9 +83,16 @@ record Remade(
     if (paper.isEmpty()) {
       return new Refused("it is on paper this coilwright does not have", "use " + origin.program());
     }
-    Checklist checklist =
-        inspector.checklist(done, origin.printed(), Texts.in(origin.language())).on(paper.get());
-    return new Made(new Remade(origin, done, checklist, inspector.tables()));
+    Texts texts = Texts.in(origin.language());
+    Checklist checklist = inspector.checklist(done, origin.printed(), texts).on(paper.get());
+    Inspection.Done made = done;
+    return new Made(
+        new Remade(
+            origin,
+            made,
+            checklist,
+            inspector.tables(),
+            (row, value) -> inspector.diagnosis(made, texts).of(row, value)));
   }
 
   /** The netlist is told by its digest, which stands in the results, the document and the pages. */
