@@ -211,6 +211,11 @@ public final class Blanks {
             of + "signature", Kind.SIGNATURE, "tip.signer-signature", List.of(signer.text())));
   }
 
+  /** Signature of a final record; no part of the sheet itself. */
+  public static Blank recordSignature() {
+    return new Blank("record.signature", Kind.SIGNATURE, "record.signature", List.of());
+  }
+
   private static Blank line(String name, String text, Object... arguments) {
     return new Blank(name, Kind.LINE, text, List.of(arguments));
   }

@@ -7,6 +7,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.Optional;
 
 /**
  * A file that is written whole or not at all: beside its place first, then moved into it.
@@ -45,7 +46,11 @@ record OutputFile(String name) {
               + " cannot be written: its folder does not exist. Make it first, or choose another.");
     }
     if (isSame(target, input)) {
-      return new Refused(name + " is the netlist itself. Give another name after -o.");
+      return new Refused(name + " is the file that is read. Give another name after -o.");
+    }
+    Optional<String> filledIn = KeptSheets.refusal(target);
+    if (filledIn.isPresent()) {
+      return new Refused(name + " " + filledIn.get() + " Give another name after -o.");
     }
     return beside(target, folder, bytes);
   }

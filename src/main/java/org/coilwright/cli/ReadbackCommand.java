@@ -19,6 +19,8 @@ import picocli.CommandLine.ParseResult;
 /** {@code coilwright readback FILLED.pdf}. */
 final class ReadbackCommand extends SheetCommand {
   private static final String AS = "--as";
+  private static final String OUTPUT = "--output";
+  private static final String SIGN = "--sign";
 
   ReadbackCommand(Console console) {
     super(console);
@@ -33,9 +35,15 @@ final class ReadbackCommand extends SheetCommand {
             "It does not matter which program filled it in. The netlist that travels in it must be",
             "the one it was made from. A reading that can be understood in two ways is asked about.",
             "",
+            "With -o it also writes the final record: the sheet drawn anew with what was filled in,",
+            "behind a verdict, with every file that travels in it and the filled-in file itself.",
+            "--sign signs it with a PKCS#12 keystore, whose password comes from the environment",
+            "variable COILWRIGHT_KEYSTORE_PASSWORD or is asked for.",
+            "",
             "Examples:",
             "  coilwright readback boiler-filled.pdf",
             "  coilwright readback boiler-filled.pdf --as json",
+            "  coilwright readback boiler-filled.pdf -o boiler-record.pdf --sign me.p12",
             "",
             "Ends with 0: complete and every reading within its limits, 1: something is missing,",
             "unclear or outside, 2: the file cannot be used, 3: a fault of coilwright itself.");
@@ -53,12 +61,30 @@ final class ReadbackCommand extends SheetCommand {
             .type(Form.class)
             .description("Form of the result: text (default) or json.")
             .build());
+    spec.addOption(
+        OptionSpec.builder("-o", OUTPUT)
+            .paramLabel("FINAL.pdf")
+            .type(String.class)
+            .description("Final record to write as well.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder(SIGN)
+            .paramLabel("KEYSTORE")
+            .type(String.class)
+            .description("PKCS#12 keystore to sign the final record with.")
+            .build());
     return spec;
   }
 
   @Override
   int run(ParseResult parsed) {
     String file = parsed.matchedPositionalValue(0, "");
+    String output = parsed.matchedOptionValue(OUTPUT, "");
+    String keystore = parsed.matchedOptionValue(SIGN, "");
+    if (output.isEmpty() && !keystore.isEmpty()) {
+      console().err().println("--sign signs the final record: name it with -o.");
+      return Exit.UNUSABLE;
+    }
     Optional<Sheet> opened = open(file);
     if (opened.isEmpty() || !fits(file, opened.get())) {
       return Exit.UNUSABLE;
@@ -74,6 +100,10 @@ final class ReadbackCommand extends SheetCommand {
               case TEXT -> ReadbackText.of(file, checklist, judgement, outStyle());
               case JSON -> ReadbackJson.of(file, checklist, judgement);
             });
+    if (!output.isEmpty()
+        && !new FinalRecord(console(), sheet, judgement).write(output, keystore, file)) {
+      return Exit.UNUSABLE;
+    }
     return judgement.isComplete() ? Exit.NOTHING_FOUND : Exit.FINDINGS;
   }
 

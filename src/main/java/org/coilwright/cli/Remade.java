@@ -1,12 +1,14 @@
 package org.coilwright.cli;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Texts;
+import org.coilwright.pdf.Attachment;
 import org.coilwright.pdf.Returned;
 
 /**
@@ -16,6 +18,7 @@ import org.coilwright.pdf.Returned;
  * @param done what this program finds
  * @param checklist what this program would print
  * @param tables what this program's results rest on
+ * @param files the files that would travel in it, with the results that do
  * @param diagnosis what readings outside their bands on it probably mean
  */
 record Remade(
@@ -23,6 +26,7 @@ record Remade(
     Inspection.Done done,
     Checklist checklist,
     SortedMap<String, String> tables,
+    List<Attachment> files,
     Diagnosis diagnosis) {
 
   /** What came of it. */
@@ -60,18 +64,20 @@ record Remade(
       return changed.get();
     }
     Inspector inspector = Inspector.standard();
-    Inspection inspection =
-        inspector.inspect(
-            new InputFile.Bytes(origin.netlist().file(), netlist, origin.among(files)));
+    KeptIncludes includes = new KeptIncludes(origin.among(files));
+    InputFile.Bytes input = new InputFile.Bytes(origin.netlist().file(), netlist, includes);
+    Inspection inspection = inspector.inspect(input);
     if (inspection instanceof Inspection.Done done) {
-      return made(origin, inspector, done);
+      SheetFiles attached = new SheetFiles(input, includes.all()).with(results);
+      return made(origin, inspector, done, attached);
     } else if (inspection instanceof Inspection.Unusable unusable) {
       return new Unreadable(unusable);
     }
     throw new IllegalStateException("an inspection of no kind: " + inspection);
   }
 
-  private static Outcome made(Origin origin, Inspector inspector, Inspection.Done done) {
+  private static Outcome made(
+      Origin origin, Inspector inspector, Inspection.Done done, SheetFiles attached) {
     if (!Texts.LANGUAGES.contains(origin.language())) {
       return new Refused(
           "it is in a language this coilwright does not have", "use " + origin.program());
@@ -85,13 +91,15 @@ record Remade(
     }
     Texts texts = Texts.in(origin.language());
     Checklist checklist = inspector.checklist(done, origin.printed(), texts).on(paper.get());
+    SortedMap<String, String> tables = inspector.tables();
     Inspection.Done made = done;
     return new Made(
         new Remade(
             origin,
             made,
             checklist,
-            inspector.tables(),
+            tables,
+            attached.of(done, checklist, tables),
             (row, value) -> inspector.diagnosis(made, texts).of(row, value)));
   }
 

@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SortedMap;
@@ -24,15 +25,33 @@ final class SheetFiles {
   /** The results, under the same name in every sheet. */
   static final String RESULTS = "coilwright-results.json";
 
+  /** What was read back; in a final record only. */
+  static final String READINGS = "coilwright-readings.json";
+
+  /** The sheet as it was filled in; likewise. */
+  static final String FILLED_IN = "coilwright-filled-in.pdf";
+
   private static final String YAML = "application/yaml";
 
   private final InputFile.Bytes netlist;
   private final List<KeptIncludes.Kept> includes;
-  private final Set<String> taken = new HashSet<>(Set.of(RESULTS));
+  private final Optional<byte[]> results;
+  private final Set<String> taken = new HashSet<>(Set.of(RESULTS, READINGS, FILLED_IN));
 
   SheetFiles(InputFile.Bytes netlist, List<KeptIncludes.Kept> includes) {
+    this(netlist, includes, Optional.empty());
+  }
+
+  private SheetFiles(
+      InputFile.Bytes netlist, List<KeptIncludes.Kept> includes, Optional<byte[]> results) {
     this.netlist = netlist;
     this.includes = includes;
+    this.results = results;
+  }
+
+  /** The same with the results that came with a sheet, which are not computed again. */
+  SheetFiles with(byte[] given) {
+    return new SheetFiles(netlist, includes, Optional.of(given.clone()));
   }
 
   /**
@@ -58,14 +77,14 @@ final class SheetFiles {
               "Included by the netlist as " + kept.path(),
               kept.file().bytes()));
     }
-    String results = JsonReport.of(done, json -> sheet(json, checklist, main, included, tables));
+    byte[] data =
+        results.orElseGet(
+            () ->
+                JsonReport.of(done, json -> sheet(json, checklist, main, included, tables))
+                    .getBytes(StandardCharsets.UTF_8));
     files.add(
         new Attachment(
-            RESULTS,
-            "application/json",
-            Relation.DATA,
-            "What was computed and found",
-            results.getBytes(StandardCharsets.UTF_8)));
+            RESULTS, "application/json", Relation.DATA, "What was computed and found", data));
     int number = 0;
     for (Checklist.Figure figure : checklist.figures()) {
       number++;

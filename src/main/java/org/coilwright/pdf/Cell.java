@@ -49,6 +49,11 @@ record Cell(List<Content> contents) {
     return plus(new Space(width, height, unit, blank));
   }
 
+  /** A form field that stays one in a final record. */
+  Cell andField(double width, double height, Blank blank) {
+    return plus(new Field(width, height, blank));
+  }
+
   private Cell plus(Content content) {
     List<Content> all = new ArrayList<>(contents);
     all.add(content);
@@ -70,4 +75,7 @@ record Cell(List<Content> contents) {
 
   /** A frame to write in, with a unit behind it that may be empty. */
   record Space(double width, double height, String unit, Blank blank) implements Content {}
+
+  /** A form field that stays one in a final record. */
+  record Field(double width, double height, Blank blank) implements Content {}
 }

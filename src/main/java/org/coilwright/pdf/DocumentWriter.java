@@ -9,6 +9,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.GregorianCalendar;
 import java.util.List;
+import java.util.Optional;
 import java.util.TimeZone;
 import java.util.zip.CRC32;
 import org.apache.pdfbox.cos.COSArray;
@@ -29,14 +30,22 @@ import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocume
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.TestRecord;
 import org.coilwright.checklist.Texts;
 
 /** Turns laid-out pages into a PDF document. */
 final class DocumentWriter {
   private final Faces faces;
+  private final Optional<TestRecord> record;
 
-  DocumentWriter(Faces faces) {
+  /**
+   * For one document.
+   *
+   * @param record what came of the tests; empty for a sheet that is still to be filled in
+   */
+  DocumentWriter(Faces faces, Optional<TestRecord> record) {
     this.faces = faces;
+    this.record = record;
   }
 
   void write(Checklist checklist, Layout layout, List<Attachment> attachments, OutputStream out)
@@ -44,11 +53,14 @@ final class DocumentWriter {
     Checklist.TitleBlock title = checklist.title();
     try (PDDocument document = new PDDocument()) {
       CRC32 identity = new CRC32();
-      identity.update((title.sha256() + title.printed()).getBytes(StandardCharsets.UTF_8));
+      String subject = title.sha256() + title.printed() + record.map(TestRecord::sha256).orElse("");
+      identity.update(subject.getBytes(StandardCharsets.UTF_8));
       document.setDocumentId(identity.getValue());
+      document.setVersion(1.7f);
       boolean fillable =
           layout.pages().stream().flatMap(List::stream).anyMatch(Piece.Entry.class::isInstance);
-      PDFont regular = PDType0Font.load(document, faces.regular().font(), !fillable);
+      boolean typed = fillable && record.isEmpty();
+      PDFont regular = PDType0Font.load(document, faces.regular().font(), !typed);
       PDFont bold = PDType0Font.load(document, faces.bold().font(), true);
       ReadingOrder order = new ReadingOrder();
       FormWriter form = new FormWriter(document, regular, checklist.texts());
@@ -72,7 +84,7 @@ final class DocumentWriter {
       }
       describe(document, title, checklist.texts());
       bookmark(document, layout);
-      new AttachmentWriter(document, midnight(title.printed())).write(attachments);
+      new AttachmentWriter(document, midnight(date(title))).write(attachments);
       document.save(out);
     }
   }
@@ -84,13 +96,14 @@ final class DocumentWriter {
   private void describe(PDDocument document, Checklist.TitleBlock title, Texts texts)
       throws IOException {
     PDDocumentInformation information = new PDDocumentInformation();
-    information.setTitle(texts.of("document.title", faces.regular().printable(title.circuit())));
+    String key = record.isPresent() ? "record.document-title" : "document.title";
+    information.setTitle(texts.of(key, faces.regular().printable(title.circuit())));
     information.setSubject(
         faces.regular().printable(texts.of("title.revision", title.reference(), title.revision())));
     information.setKeywords("SHA-256 " + title.sha256());
     information.setCreator(title.program());
     information.setProducer(title.program());
-    GregorianCalendar printed = midnight(title.printed());
+    GregorianCalendar printed = midnight(date(title));
     information.setCreationDate(printed);
     information.setModificationDate(printed);
     document.setDocumentInformation(information);
@@ -100,9 +113,13 @@ final class DocumentWriter {
     preferences.setDisplayDocTitle(true);
     catalog.getCOSObject().setItem(COSName.VIEWER_PREFERENCES, preferences);
     PDMetadata metadata = new PDMetadata(document);
-    metadata.importXMPMetadata(Packet.of(information, title.printed(), texts.language()));
+    metadata.importXMPMetadata(Packet.of(information, date(title), texts.language()));
     catalog.setMetadata(metadata);
     catalog.getCOSObject().setItem(COSName.OUTPUT_INTENTS, new COSArray(List.of(intent(document))));
+  }
+
+  private String date(Checklist.TitleBlock title) {
+    return record.map(TestRecord::readBack).orElse(title.printed());
   }
 
   /** What the colours of the pages are meant for. */

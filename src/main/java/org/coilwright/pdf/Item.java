@@ -43,6 +43,8 @@ sealed interface Item {
         label.stream().skip(1).forEach(more -> items.add(new Beside(more)));
       } else if (content instanceof Cell.Space space) {
         items.add(Frame.of(space, faces, filledIn));
+      } else if (content instanceof Cell.Field field) {
+        items.add(new Frame(field.width(), field.height(), "", field.blank(), Optional.empty()));
       }
     }
     return items;

@@ -1,9 +1,12 @@
 package org.coilwright.pdf;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.FilledIn;
+import org.coilwright.checklist.TestRecord;
 import org.coilwright.checklist.Texts;
 
 /** A checklist laid out: pieces on pages, the reading order, the bookmarks. */
@@ -20,17 +23,20 @@ record Layout(
   /**
    * Lays a checklist out.
    *
-   * @param filledIn what is printed in the frames; empty if they are still to be filled in
+   * @param record what is printed in the frames and before them; empty if they are still to be
+   *     filled in
    */
-  static Layout of(Checklist checklist, Faces faces, Optional<FilledIn> filledIn) {
+  static Layout of(Checklist checklist, Faces faces, Optional<TestRecord> record) {
     double width = checklist.paper() == Checklist.Paper.LETTER ? 612 : 595.276;
     double height = checklist.paper() == Checklist.Paper.LETTER ? 792 : 841.89;
     List<String> head = runningHead(checklist, faces, width);
     double headDepth = head.size() * RUNNING_LEADING + 6;
+    Optional<FilledIn> filledIn = record.map(r -> withSignatures(r.filledIn(), checklist.texts()));
     Sheet sheet = new Sheet(width, height, headDepth, FOOT_DEPTH, filledIn);
     Tag document = Tag.document();
     Texts texts = checklist.texts();
     Prose prose = new Prose(sheet, faces, document);
+    record.ifPresent(r -> new RecordPages(sheet, faces, prose, document, texts).draw(r));
     new FrontPages(sheet, faces, prose, document, texts).draw(checklist);
     FigurePages figures = new FigurePages(sheet, prose, document);
     figures.draw(checklist.figures(Checklist.Figure.Beside.WIRES));
@@ -39,6 +45,13 @@ record Layout(
     new BackPages(sheet, faces, prose, document, texts).draw(checklist);
     drawRunningLines(sheet, checklist, head, faces);
     return new Layout(width, height, sheet.pages(), document, prose.bookmarks());
+  }
+
+  /** A signature by certificate cannot be drawn anew; that it is in the filled-in file is said. */
+  private static FilledIn withSignatures(FilledIn filledIn, Texts texts) {
+    Map<String, String> shown = new HashMap<>(filledIn.texts());
+    filledIn.signed().forEach(name -> shown.put(name, texts.of("record.signed")));
+    return new FilledIn(shown, filledIn.ticked(), filledIn.disputed(), filledIn.signed());
   }
 
   /** The whole title stands on the first page; here it may end in an ellipsis. */

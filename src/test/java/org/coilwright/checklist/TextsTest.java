@@ -33,6 +33,8 @@ class TextsTest {
           "connection.",
           "instrument.",
           "judge.part.",
+          "record.kind.",
+          "record.rows.",
           "section.",
           "stage.",
           "standing.",

@@ -1,0 +1,133 @@
+package org.coilwright.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.security.GeneralSecurityException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Judgement;
+import org.coilwright.checklist.TestRecord;
+import org.coilwright.pdf.Attachment;
+import org.coilwright.pdf.Attachment.Relation;
+import org.coilwright.pdf.ChecklistPdf;
+import org.coilwright.pdf.RecordSigner;
+
+/** Writes the final record of a filled-in sheet, signed if that is asked for. */
+final class FinalRecord {
+  private static final String PASSWORD = "COILWRIGHT_KEYSTORE_PASSWORD";
+
+  private final Console console;
+  private final SheetCommand.Sheet sheet;
+  private final Judgement judgement;
+
+  FinalRecord(Console console, SheetCommand.Sheet sheet, Judgement judgement) {
+    this.console = console;
+    this.sheet = sheet;
+    this.judgement = judgement;
+  }
+
+  /**
+   * Writes it whole or not at all, and says which.
+   *
+   * @param keystore empty if it is not to be signed
+   * @param input the filled-in file, which stays
+   */
+  boolean write(String output, String keystore, String input) {
+    byte[] record = drawn(input);
+    if (!keystore.isEmpty()) {
+      Optional<byte[]> signed = signed(record, keystore);
+      if (signed.isEmpty()) {
+        return false;
+      }
+      record = signed.get();
+    }
+    OutputFile.Written written = new OutputFile(output).write(record, input);
+    if (written instanceof OutputFile.Refused refused) {
+      return refuse(refused.why());
+    }
+    console
+        .err()
+        .println("Wrote " + Lines.harmless(output) + (keystore.isEmpty() ? "." : ", signed."));
+    return true;
+  }
+
+  private byte[] drawn(String input) {
+    Remade remade = sheet.remade();
+    Checklist checklist = remade.checklist();
+    TestRecord record =
+        new TestRecord(
+            sheet.returned().filledIn(),
+            judgement,
+            console.today().toString(),
+            checklist.title().program(),
+            Digest.of(sheet.bytes()));
+    List<Attachment> files = new ArrayList<>(remade.files());
+    files.add(
+        new Attachment(
+            SheetFiles.READINGS,
+            "application/json",
+            Relation.DATA,
+            "What was read back",
+            ReadbackJson.of(input, checklist, judgement).getBytes(StandardCharsets.UTF_8)));
+    files.add(
+        new Attachment(
+            SheetFiles.FILLED_IN,
+            "application/pdf",
+            Relation.SOURCE,
+            "The sheet as it was filled in",
+            sheet.bytes()));
+    ByteArrayOutputStream pdf = new ByteArrayOutputStream();
+    try {
+      ChecklistPdf.writeRecord(checklist, record, files, pdf);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return pdf.toByteArray();
+  }
+
+  private Optional<byte[]> signed(byte[] record, String keystore) {
+    Optional<char[]> password = password(keystore);
+    if (password.isEmpty()) {
+      refuse("The password of " + keystore + " is needed: set " + PASSWORD + ".");
+      return Optional.empty();
+    }
+    try (InputStream in = Files.newInputStream(Path.of(keystore))) {
+      return Optional.of(RecordSigner.from(in, password.get()).sign(record));
+    } catch (GeneralSecurityException | IOException | InvalidPathException e) {
+      refuse(
+          keystore
+              + " cannot be used to sign ("
+              + Objects.requireNonNullElse(e.getMessage(), "unreadable")
+              + "). Check its name and password, and that it is a PKCS#12 keystore with a key.");
+      return Optional.empty();
+    } finally {
+      Arrays.fill(password.get(), '\0');
+    }
+  }
+
+  private Optional<char[]> password(String keystore) {
+    String given = console.environment().get(PASSWORD);
+    if (given != null) {
+      return Optional.of(given.toCharArray());
+    }
+    java.io.Console terminal = console.terminals().contains("in") ? System.console() : null;
+    return terminal == null
+        ? Optional.empty()
+        : Optional.ofNullable(terminal.readPassword("Password of %s: ", Lines.harmless(keystore)));
+  }
+
+  private boolean refuse(String why) {
+    console.err().println(Lines.harmless(why) + " No record was written.");
+    return false;
+  }
+}
