@@ -139,7 +139,8 @@ class FinalRecordTest {
 
   private byte[] signed(String algorithm) throws Exception {
     Path keystore =
-        Files.write(folder.resolve("throwaway.p12"), ThrowawayKeystore.bytes(algorithm, "pa55 wort"));
+        Files.write(
+            folder.resolve("throwaway.p12"), ThrowawayKeystore.bytes(algorithm, "pa55 wort"));
     Path record = folder.resolve("record.pdf");
     Ran ran =
         new Cli()
