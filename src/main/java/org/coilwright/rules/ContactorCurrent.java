@@ -74,7 +74,9 @@ final class ContactorCurrent implements Rule {
     Subject subject = new Subject(FACTS, fit.rating().mark(), contact.subject(FACTS).at());
     if (apart instanceof Found.Unknown<List<Factor>> unknown) {
       return subject.undecided(
-          "data of %s for %s".formatted(contact.name(), unknown.missing()),
+          unknown.missing().startsWith("site.")
+              ? unknown.missing()
+              : "data of %s for %s".formatted(contact.name(), unknown.missing()),
           "What %s may carry for %s is open. %s"
               .formatted(contact.name(), contact.loadNames(), unknown.why()));
     }
@@ -107,7 +109,7 @@ final class ContactorCurrent implements Rule {
     Surroundings around = Surroundings.of(contact.side().circuit(), tables);
     if (!around.insideKnown()) {
       return new Found.Unknown<>(
-          "the air in its box", "There is a box, and how warm it gets inside is not known.");
+          "site.enclosure-air", "There is a box, and how warm it gets inside is not known.");
     }
     return contact.conditions(around, close).factors(tables);
   }

@@ -30,6 +30,9 @@ public record BoxHeat(
     double watts, double area, double rise, double inside, String words, List<Cited<?>> cited) {
   private static final double COIL_REFERENCE = 20;
 
+  /** What decides where the method ends. */
+  private static final String INSIDE = "site.enclosure-air";
+
   /** Something that gives off heat. */
   record Source(String part, double watts) {}
 
@@ -59,15 +62,18 @@ public record BoxHeat(
       Site.Enclosure box, Quantity room, double watts, Tables tables, List<Cited<?>> cited) {
     if (box.width().isEmpty() || box.height().isEmpty() || box.depth().isEmpty()) {
       return new Found.Unknown<>(
-          "enclosure measures", "Width, height and depth are not all written.");
+          "site.enclosure."
+              + (box.width().isEmpty() ? "width" : box.height().isEmpty() ? "height" : "depth"),
+          "Width, height and depth are not all written.");
     }
     if (box.mounting().isEmpty()) {
       return new Found.Unknown<>(
-          "enclosure.mounting", "Which sides of the box give off heat is not written.");
+          "site.enclosure.mounting", "Which sides of the box give off heat is not written.");
     }
     if (box.vents().map(Written::value).filter(v -> v.equals("present")).isPresent()) {
       return new Found.Unknown<>(
-          "the rise of a box with vents", "The method for vents is not among the tables.");
+          INSIDE,
+          "The figures of the method for boxes with vents were not to be had; measure the air inside in use and write it.");
     }
     double width = box.width().get().value().nominal();
     double height = box.height().get().value().nominal();
@@ -78,9 +84,9 @@ public record BoxHeat(
     String measures = "effective surface %s m²".formatted(plain(area));
     if (k.isEmpty() || c.isEmpty()) {
       return new Found.Unknown<>(
-          "the rise of a box of this size and shape",
-          "The tables hold %s to %s m² and boxes half to twice as high as wide; this one has %s."
-              .formatted("0.08", "0.5", measures));
+          INSIDE,
+          "The tables hold effective surfaces of 0.08 to 0.5 m² and boxes half to twice as high as wide; this one has %s m² and is %s times as high as wide. Measure the air inside in use and write it."
+              .formatted(plain(area), plain(height / width)));
     }
     Cited<Double> exponent = tables.figure("sizing.enclosure-exponent");
     cited.add(k.get());
