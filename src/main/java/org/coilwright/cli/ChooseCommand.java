@@ -147,6 +147,12 @@ final class ChooseCommand extends ConsoleCommand {
   private String insulation = "";
 
   @Option(
+      names = "--clamps",
+      paramLabel = "T",
+      description = "Temperature the wire's clamps are listed for, such as 75C.")
+  private String clamps = "";
+
+  @Option(
       names = "--loop-impedance",
       paramLabel = "R",
       description = "Earth loop impedance of the mains, such as 0.35ohm.")
@@ -242,9 +248,11 @@ final class ChooseCommand extends ConsoleCommand {
                 "--insulation",
                 insulation,
                 List.of("pvc-60", "pvc-70", "pvc-75", "pvc-90", "xlpe-90", "rubber-60")),
+        clamps,
         loop,
         life.isEmpty() ? Optional.empty() : Optional.of(rating("--life", life, Dimension.COUNT)),
-        driver());
+        driver(),
+        Optional.empty());
   }
 
   private static String oneOf(String option, String typed, List<String> words)
@@ -268,6 +276,7 @@ final class ChooseCommand extends ConsoleCommand {
     boolean said = category.matches();
     return Optional.of(
         new Question.Output(
+            "the output",
             rating("--output", said ? category.group(2) : output, Dimension.CURRENT),
             said ? category.group(1) : ""));
   }

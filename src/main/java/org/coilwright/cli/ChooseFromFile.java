@@ -2,15 +2,19 @@ package org.coilwright.cli;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Rating;
 import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.PowerSide;
 import org.coilwright.sizing.PowerSide.Demand;
@@ -106,6 +110,12 @@ final class ChooseFromFile {
             asked.insulation().isEmpty()
                 ? line.flatMap(Branch.Conductor::insulationMaterial).orElse("")
                 : asked.insulation(),
+            asked.clamps().isEmpty()
+                ? line.map(Branch.Conductor::clampTemperature)
+                    .filter(OptionalDouble::isPresent)
+                    .map(c -> Printed.of(c.getAsDouble(), Dimension.TEMPERATURE))
+                    .orElse("")
+                : asked.clamps(),
             asked.loop().isEmpty()
                 ? site.mains()
                     .flatMap(Site.MainsSupply::loopImpedance)
@@ -119,7 +129,8 @@ final class ChooseFromFile {
                         first.load() instanceof Part.Heater
                             ? Optional.ofNullable(relay.life().get("AC-1")).map(Written::value)
                             : Optional.empty()),
-            asked.output());
+            asked.output().or(() -> driver(study, name)),
+            coil(relay, study));
     String title =
         "%s for %s, %s, in %s air, %s%s"
             .formatted(
@@ -149,6 +160,52 @@ final class ChooseFromFile {
                 .<Cited<?>>map(c -> c)
                 .toList());
   }
+
+  /** The coil as its part gives it; empty on direct voltage and where it gives no figure. */
+  private static Optional<Question.Coil> coil(Part.Relay relay, Study study) {
+    Part.CoilSpec coil = relay.coil();
+    if (study.coilKind(relay.name()) != CurrentKind.AC || coil.hold().isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Question.Coil(
+            coil.voltage().value().nominal(),
+            coil.hold().get().value().nominal(),
+            coil.pickUp().stream().mapToDouble(p -> p.value().nominal()).findFirst()));
+  }
+
+  /** The rated contact that is wired straight to the coil; the best category it is rated in. */
+  private static Optional<Question.Output> driver(Study study, String name) {
+    return study.circuit().branches(Branch.Coil.class).stream()
+        .filter(coil -> coil.part().equals(name))
+        .flatMap(coil -> Stream.of(coil.from(), coil.to()))
+        .flatMap(
+            pin ->
+                study.circuit().reach(pin, Branch.Conductor.class::isInstance).stream()
+                    .flatMap(node -> study.circuit().branchesAt(node).stream()))
+        .filter(Branch.Contact.class::isInstance)
+        .map(Branch.Contact.class::cast)
+        .filter(contact -> !contact.pole() && !contact.part().equals(name))
+        .flatMap(
+            contact ->
+                CATEGORIES.stream()
+                    .flatMap(
+                        category ->
+                            Optional.ofNullable(ratings(study, contact).get(category))
+                                .map(r -> new Question.Output(contact.id(), r.value(), category))
+                                .stream()))
+        .findFirst();
+  }
+
+  private static Map<String, Written<Rating>> ratings(Study study, Branch.Contact contact) {
+    return study.circuit().netlist().parts().get(contact.part()) instanceof Part.Thermal thermal
+        ? thermal.ratings().byCategory()
+        : contact.spec().map(s -> s.ratings().byCategory()).orElse(Map.of());
+  }
+
+  /** What a contact that drives a coil is rated in, the fittest first. */
+  private static final List<String> CATEGORIES =
+      List.of("AC-15", "AC-14", "AC-13", "AC-12", "DC-13", "DC-12", "DC-1");
 
   /** The longest wire in a run that ends at a contact of the part: it tells method and length. */
   private static Optional<Branch.Conductor> longestAt(Study study, String name) {

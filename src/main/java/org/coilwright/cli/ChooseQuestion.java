@@ -55,9 +55,11 @@ final class ChooseQuestion {
       String length,
       String fault,
       String insulation,
+      String clamps,
       String loop,
       Optional<Rating> life,
-      Optional<Question.Output> output) {}
+      Optional<Question.Output> output,
+      Optional<Question.Coil> coil) {}
 
   private final Amounts amounts;
   private final Tables tables;
@@ -171,11 +173,12 @@ final class ChooseQuestion {
         new Core(
             true,
             Optional.of(asked.insulation()).filter(i -> !i.isEmpty()),
-            OptionalDouble.empty()),
+            optional("--clamps", asked.clamps(), Dimension.TEMPERATURE)),
         optional("--loop-impedance", asked.loop(), Dimension.RESISTANCE),
         delta,
         asked.life(),
         asked.output(),
+        asked.coil(),
         true,
         List.copyOf(basis));
   }

@@ -60,7 +60,8 @@ final class ConductorUnprotected implements Rule {
   public List<Outcome> check(Study study) {
     List<Stretch> all = sides.of(study).stretches();
     PerCause outcomes = new PerCause();
-    for (Stretch stretch : all) {
+    // of a run that is too thin on both sides of its device, what lies behind it is shown
+    for (Stretch stretch : Stretch.guardedFirst(all)) {
       if (!stretch.neutral()) {
         outcomes.add(stretch.cause(stretch.limits()), judge(stretch, all));
       }
@@ -163,14 +164,14 @@ final class ConductorUnprotected implements Rule {
     return finding
         .detail("May carry: %s (%s).".formatted(how, stretch.laidWords(tables)))
         .todo(
-            "Take a device of at most %s, or thicker wire in %s."
+            "Take a device of at most %s, or thicker wire %s."
                 .formatted(
                     gauge
                         ? Printed.atMost(limit, Dimension.CURRENT)
                         : Series.breakerUpTo(limit, tables)
                             .map(r -> Printed.of(r.value(), Dimension.CURRENT))
                             .orElse(Printed.atMost(limit, Dimension.CURRENT)),
-                    stretch.name()),
+                    stretch.place()),
             basis);
   }
 }

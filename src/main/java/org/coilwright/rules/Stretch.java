@@ -1,6 +1,7 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -120,6 +121,21 @@ record Stretch(
                     first().wire().from().value(),
                     first().wire().to().value(),
                     wires.size() > 1 ? " and %d like it".formatted(wires.size() - 1) : ""));
+  }
+
+  /** True for several wires that are in no run. */
+  boolean isMany() {
+    return first().run().isEmpty() && wires.size() > 1;
+  }
+
+  /** {@code in W2}, or {@code from F1.2 to E1.1}. */
+  String place() {
+    return (first().run().isPresent() ? "in " : "from ") + name();
+  }
+
+  /** The same, wires behind a device before those in front of the first. */
+  static List<Stretch> guardedFirst(List<Stretch> all) {
+    return all.stream().sorted(Comparator.comparing(s -> s.guard().isEmpty())).toList();
   }
 
   /** {@code the 2.5 mm² wires of W2}. */

@@ -80,24 +80,30 @@ final class WireLoad {
     Subject.Finding finding =
         subject
             .violated(
-                "%s%s is too thin for %s"
+                "%s%s %s too thin for %s"
                     .formatted(
-                        stretch.neutral() ? "the neutral in " : "", stretch.name(), demand.names()),
+                        stretch.neutral() ? "the neutral in " : "",
+                        stretch.name(),
+                        stretch.isMany() ? "are" : "is",
+                        demand.names()),
                 "%s: %s (%s), and may carry %s: too much by %s."
                     .formatted(
-                        stretch.neutral() ? "Its neutral carries" : "It carries",
+                        stretch.neutral()
+                            ? "Its neutral carries"
+                            : stretch.isMany() ? "They carry" : "It carries",
                         pair.value(),
                         words,
                         pair.limit(),
                         pair.apart())
-                    .replace("carries: ", "carries "),
+                    .replace("carries: ", "carries ")
+                    .replace("carry: ", "carry "),
                 "may carry " + pair.limit())
             .measured(value, held);
     stretch.loads().forEach(l -> finding.alsoAt(l.head().mark(), "draws through it"));
     return finding
         .detail("May carry: %s (%s).".formatted(may.words(), stretch.laidWords(tables)))
         .todo(
-            "Take thicker wire in %s, or lay it cooler or apart.".formatted(stretch.name()),
+            "Take thicker wire %s, or lay it cooler or apart.".formatted(stretch.place()),
             Basis.of(cited));
   }
 }

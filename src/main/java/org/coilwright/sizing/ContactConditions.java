@@ -59,7 +59,9 @@ public record ContactConditions(
             "%s above the sea".formatted(metres),
             "The table of thin air ends below %s.".formatted(metres));
       }
-      factors.add(new Factor(thin.get(), metres + " above the sea"));
+      if (thin.get().value() < 1) {
+        factors.add(new Factor(thin.get(), metres + " above the sea"));
+      }
     }
     if (hertz > 0 && tables.lookup("contact-frequency", Map.of(), hertz, "factor").isEmpty()) {
       return new Found.Unknown<>(

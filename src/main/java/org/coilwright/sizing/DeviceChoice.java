@@ -2,6 +2,7 @@ package org.coilwright.sizing;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -91,26 +92,35 @@ final class DeviceChoice extends Working {
 
   /** What the coil draws, and whether the given output can drive it. */
   void coil(double rating) {
-    Optional<Cited<Double>> holding =
-        tables.lookup("contactor-ratings", Map.of(), rating, "holding");
-    if (holding.isEmpty()) {
+    Optional<Cited<Double>> usual = tables.lookup("contactor-ratings", Map.of(), rating, "holding");
+    if (q.coil().isEmpty() && usual.isEmpty()) {
       return;
     }
+    double volts = q.coil().map(Question.Coil::volts).orElse(q.nec() ? 120.0 : 230.0);
+    double holding =
+        q.coil().map(Question.Coil::holding).orElseGet(() -> usual.orElseThrow().value());
+    if (q.coil().isEmpty()) {
+      usual.ifPresent(cited::add);
+    }
+    OptionalDouble given = q.coil().map(Question.Coil::pickUp).orElse(OptionalDouble.empty());
     Cited<Double> multiple = tables.figure("coil.pick-up-multiple");
-    cited.add(holding.get());
-    cited.add(multiple);
-    double volts = q.nec() ? 120 : 230;
-    double holds = holding.get().value() / volts;
-    double first = holds * multiple.value();
+    if (given.isEmpty()) {
+      cited.add(multiple);
+    }
+    double first = given.orElse(holding * multiple.value()) / volts;
+    double holds = holding / volts;
     add(
         "coil",
         "coil",
-        "%s AC, about %s holding (%s), up to %s × as much to pull in (%s); %s"
+        "%s AC, %s%s holding (%s), %s to pull in (%s); %s"
             .formatted(
                 Printed.volts(volts),
-                Printed.of(holding.get().value(), Dimension.APPARENT_POWER),
+                q.coil().isPresent() ? "" : "about ",
+                Printed.of(holding, Dimension.APPARENT_POWER),
                 amps(holds),
-                plain(multiple.value()),
+                given.isPresent()
+                    ? Printed.of(given.getAsDouble(), Dimension.APPARENT_POWER)
+                    : "up to %s × as much".formatted(plain(multiple.value())),
                 amps(first),
                 q.output()
                     .map(o -> drive(o, volts, holds, first))
@@ -127,8 +137,9 @@ final class DeviceChoice extends Working {
         output.category().startsWith("DC")
             || rating.at().filter(a -> a.kind() == CurrentKind.DC).isPresent();
     String said =
-        "the output, %s%s at %s,"
+        "%s, %s%s at %s,"
             .formatted(
+                output.name(),
                 output.category().isEmpty() ? "" : output.category() + " ",
                 amps(may),
                 Printed.volts(at));

@@ -27,6 +27,7 @@ import org.coilwright.table.Cited;
  * @param delta true for a load joined in delta
  * @param life operations at a current, as the contactor's data sheet gives them
  * @param output what shall drive the coil
+ * @param coil its coil, if that is given; else one of a usual size
  * @param basis what {@code nominal} and {@code worst} rest on
  * @param appliance true for a single appliance, to which the upper limit of its device applies
  */
@@ -57,16 +58,27 @@ public record Question(
     boolean delta,
     Optional<Rating> life,
     Optional<Output> output,
+    Optional<Coil> coil,
     boolean appliance,
     List<Cited<?>> basis) {
 
   /**
    * A contact that shall drive the coil.
    *
+   * @param name how it is spoken of: {@code the output}
    * @param rating current, and the voltage it is rated at
    * @param category utilization category of the rating; empty text if it is not said
    */
-  public record Output(Rating rating, String category) {}
+  public record Output(String name, Rating rating, String category) {}
+
+  /**
+   * The contactor's coil, on alternating voltage.
+   *
+   * @param volts nominal
+   * @param holding VA while it holds
+   * @param pickUp VA while it pulls in; empty if it is not known
+   */
+  public record Coil(double volts, double holding, OptionalDouble pickUp) {}
 
   /** The same in other air. */
   public Question inAir(double celsius) {
@@ -117,6 +129,7 @@ public record Question(
         delta,
         life,
         output,
+        coil,
         appliance,
         basis);
   }

@@ -1,6 +1,7 @@
 package org.coilwright.sizing;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.coilwright.quantity.ConductorSize;
@@ -142,21 +143,28 @@ final class WireChoice extends Working {
       }
     }
     boolean enough = through <= stands * (1 + 1e-9);
+    // what a breaker lets through no table of this practice gives: open, not too small
+    boolean open = !enough && q.nec();
     add(
         "short-circuit",
         "short-circuit",
-        "%s: %.0f A²s; the wire stands %.0f A²s (%s² × %s²)%s"
+        "%s%s: %s; the wire stands %s (%s² × %s²)%s"
             .formatted(
+                open ? "open: without limiting " : "",
                 words,
-                through,
-                stands,
+                energy(through),
+                energy(stands),
                 plain(k.value()),
                 plain(size.mm2()),
                 enough ? "" : "; ask the breaker's maker for its let-through energy"),
         through,
         "A²s");
-    if (!enough) {
+    if (!enough && !open) {
       doesNotFit();
     }
+  }
+
+  private static String energy(double a2s) {
+    return String.format(Locale.ROOT, "%,d A²s", Math.round(a2s)).replace(',', ' ');
   }
 }

@@ -227,4 +227,24 @@ class ChooseCommandTest {
     String text = words(choose("--power", power, "--phases=split", "--practice=nec"));
     assertEquals(divided, text.contains("have to be divided"), text);
   }
+
+  @Test
+  void a_contactor_of_a_netlist_is_driven_by_what_is_wired_to_its_coil() {
+    String text = words(choose("wiring-examples/cabin-water-heater.yaml", "--part", "Q1"));
+    assertTrue(
+        text.contains(
+            "120 V AC, 6 VA holding (50 mA), 35 VA to pull in (292 mA); K1.11-14, AC-15 3 A at"
+                + " 120 V, can drive it: it makes 30 A"),
+        text);
+  }
+
+  @Test
+  void clamps_listed_for_more_let_a_gauge_carry_more() {
+    String[] asked = {
+      "--power=4.5kW", "--phases=split", "--practice=nec", "--insulation=pvc-90", "--clamps=75C"
+    };
+    String text = words(choose(asked));
+    assertTrue(text.contains("10 AWG copper, PVC 90 °C, method B2: may carry 40 A × 0.91"), text);
+    assertFalse(text.contains("60 °C column"), text);
+  }
 }

@@ -355,6 +355,7 @@ final class SizingFormulas {
         false,
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         true,
         List.of());
   }
