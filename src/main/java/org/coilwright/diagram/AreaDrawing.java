@@ -48,7 +48,10 @@ final class AreaDrawing {
     double top = dy + spread.top(level);
     double height = spread.height(level);
     items.add(new Item(Kind.SYMBOL, unit.name(), Symbols.of(unit, x, top, height)));
-    if (unit.look().isReference()) {
+    if (unit.look().isList()) {
+      list(unit, x[0], top, height);
+      return;
+    } else if (unit.look().isReference()) {
       reference(unit, x[0], top, height);
       return;
     }
@@ -124,6 +127,19 @@ final class AreaDrawing {
             Kind.SYMBOL_TEXT,
             unit.name(),
             new Pen().text(x, y + Type.LEADING, places.of(terminal), Anchor.MIDDLE).shapes()));
+  }
+
+  private void list(Unit unit, double x, double top, double height) {
+    double y =
+        unit.look() == Look.LIST_BELOW
+            ? top + 19
+            : top + height - 12 - (unit.words().size() - 1) * Type.LEADING;
+    for (String line : unit.words()) {
+      String text = Notes.listed(line, places.of(Notes.otherEnd(line)));
+      Pen pen = new Pen().text(x - Extent.LIST_LEFT, y, text, Anchor.START);
+      items.add(new Item(Kind.SYMBOL_TEXT, unit.name(), pen.shapes()));
+      y += Type.LEADING;
+    }
   }
 
   private void table(Unit unit, double x) {
@@ -215,8 +231,8 @@ final class AreaDrawing {
 
   private void label(Joint joint, Route route, String name) {
     List<Integer> markers = notes.markers(joint);
-    if (route.isAcross()) {
-      double left = x(route.column()) + 4;
+    if (route.isBetweenBars(plan)) {
+      double left = x(route.column()) + Extent.GAP;
       double y = acrossY(route, true) - 3;
       String text = String.join(" ", joint.lines());
       items.add(

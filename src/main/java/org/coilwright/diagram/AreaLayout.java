@@ -1,7 +1,9 @@
 package org.coilwright.diagram;
 
 import java.util.List;
+import java.util.Set;
 import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
 
 /** An area laid out: where everything stands, before it is known on which sheet. */
@@ -13,9 +15,14 @@ final class AreaLayout {
   private final Spread spread;
 
   private AreaLayout(
-      Area area, Netlist netlist, Conductors conductors, Extent extent, Notes notes) {
+      Area area,
+      Set<Terminal> earlier,
+      Netlist netlist,
+      Conductors conductors,
+      Extent extent,
+      Notes notes) {
     List<Wire> wires = netlist.wires();
-    this.fabric = new Fabric(area, wires, conductors::lines);
+    this.fabric = new Fabric(area, wires, conductors::lines, earlier);
     this.plan = new Plan(fabric, Levels.of(fabric));
     new Placing(plan).place();
     new Routing(plan).route();
@@ -25,8 +32,13 @@ final class AreaLayout {
   }
 
   static AreaLayout of(
-      Area area, Netlist netlist, Conductors conductors, Extent extent, Notes notes) {
-    return new AreaLayout(area, netlist, conductors, extent, notes);
+      Area area,
+      Set<Terminal> earlier,
+      Netlist netlist,
+      Conductors conductors,
+      Extent extent,
+      Notes notes) {
+    return new AreaLayout(area, earlier, netlist, conductors, extent, notes);
   }
 
   Area area() {

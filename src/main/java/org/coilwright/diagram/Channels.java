@@ -96,7 +96,7 @@ final class Channels {
     for (Route route : plan.routes().values()) {
       int upper = plan.channel(route.upper());
       int lower = plan.channel(route.lower());
-      if (route.isAcross()) {
+      if (route.isBetweenBars(plan)) {
         across(upper)
             .add(new End(route, true), route.column().position(), route.secondColumn().position());
         withText.add(upper);
@@ -180,7 +180,7 @@ final class Channels {
   private void text() {
     List<Route> free = new ArrayList<>();
     for (Route route : plan.routes().values()) {
-      if (route.isAcross() || route.joint().number() == Fabric.SAME_TERMINAL) {
+      if (route.isBetweenBars(plan) || route.joint().number() == Fabric.SAME_TERMINAL) {
         continue;
       }
       List<Place> candidates = candidates(route);
@@ -256,6 +256,13 @@ final class Channels {
 
   double labelWidth(String zone, Column column) {
     return labels.getOrDefault(zone, Map.of()).getOrDefault(column, 0.0);
+  }
+
+  /** Every column on which something runs down in a channel. */
+  Set<Column> verticals(int channel) {
+    Set<Column> all = new LinkedHashSet<>(verticals.getOrDefault(zone(channel, true), Set.of()));
+    all.addAll(verticals.getOrDefault(zone(channel, false), Set.of()));
+    return all;
   }
 
   /** Text of a conductor that runs across is one line. */

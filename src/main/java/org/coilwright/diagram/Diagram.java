@@ -2,11 +2,14 @@ package org.coilwright.diagram;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.drawing.Letters;
 import org.coilwright.drawing.Picture;
 import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.Terminal;
 
 /**
  * The circuit diagram of a netlist: current paths side by side, coils and contacts apart (detached
@@ -65,16 +68,22 @@ public final class Diagram {
     Extent extent = new Extent(Letters.load(), notes);
     Diagram diagram = new Diagram(circuit, extent, notes);
     List<AreaLayout> layouts = new ArrayList<>();
-    parted.forEach(area -> layouts.addAll(diagram.layouts(area)));
+    Set<Terminal> earlier = new HashSet<>();
+    parted.forEach(area -> layouts.addAll(diagram.layouts(area, earlier)));
     return new Sheets(circuit.netlist(), extent, notes, findings).of(layouts);
   }
 
-  /** An area that is too large for a sheet is parted in two, again and again. */
-  private List<AreaLayout> layouts(Area area) {
-    AreaLayout whole = AreaLayout.of(area, netlist, conductors, extent, notes);
+  /**
+   * An area that is too large for a sheet is parted in two, again and again.
+   *
+   * @param earlier terminals of the areas before; those of this one are added
+   */
+  private List<AreaLayout> layouts(Area area, Set<Terminal> earlier) {
+    AreaLayout whole = AreaLayout.of(area, earlier, netlist, conductors, extent, notes);
     boolean wide = whole.width() > Sheets.roomAcross();
     boolean high = whole.height() > Sheets.roomDown();
     if ((!wide && !high) || area.units().size() == 1) {
+      area.units().forEach(u -> u.ports().forEach(p -> earlier.add(p.terminal())));
       return List.of(whole);
     }
     List<Unit> order = new ArrayList<>(area.units());
@@ -83,8 +92,8 @@ public final class Diagram {
     Comparator<Unit> down = Comparator.comparingInt(whole.plan()::level);
     order.sort(wide ? across.thenComparing(down) : down.thenComparing(across));
     int half = (order.size() + 1) / 2;
-    List<AreaLayout> parts = new ArrayList<>(layouts(part(area, order.subList(0, half))));
-    parts.addAll(layouts(part(area, order.subList(half, order.size()))));
+    List<AreaLayout> parts = new ArrayList<>(layouts(part(area, order.subList(0, half)), earlier));
+    parts.addAll(layouts(part(area, order.subList(half, order.size())), earlier));
     return parts;
   }
 

@@ -13,6 +13,10 @@ final class Extent {
   private static final double SYMBOL = 42;
   private static final double LOAD = 60;
   private static final double REFERENCE = 34;
+
+  /** A list begins so far left of its line. */
+  static final double LIST_LEFT = 6;
+
   private static final double MAINS = 36;
   private static final int MARKERS_IN_A_ROW = 3;
 
@@ -39,6 +43,7 @@ final class Extent {
         switch (unit.look()) {
           case HEATER, MOTOR, TRANSFORMER, CHARGER, LIGHTING, LOAD -> LOAD;
           case FROM, TO -> REFERENCE;
+          case LIST_ABOVE, LIST_BELOW -> 12 + unit.words().size() * Type.LEADING;
           case MAINS -> MAINS;
           default -> SYMBOL;
         };
@@ -74,7 +79,7 @@ final class Extent {
   /** Left of the first line. */
   double left(Unit unit) {
     if (unit.look().isReference()) {
-      return reference(unit);
+      return unit.look().isList() ? LIST_LEFT : reference(unit);
     }
     double widest = letters.width(unit.part(), Type.NAME);
     for (String line : lines(unit).subList(1, lines(unit).size())) {
@@ -98,7 +103,7 @@ final class Extent {
   /** Right of the line at one of a unit's columns. */
   double right(Unit unit, int slot) {
     if (unit.look().isReference()) {
-      return reference(unit);
+      return unit.look().isList() ? list(unit) - LIST_LEFT : reference(unit);
     }
     double right = unit.look() == Look.COIL || unit.look() == Look.INPUT ? 14 : 10;
     for (Port port : unit.ports()) {
@@ -117,6 +122,14 @@ final class Extent {
     double next = unit.look() == Look.RESERVED ? 4 : BODY;
     double least = unit.look().isLoad() ? 34 : 26;
     return Math.max(least, right(unit, slot) + next);
+  }
+
+  private double list(Unit unit) {
+    double widest = 0;
+    for (String line : unit.words()) {
+      widest = Math.max(widest, text(Notes.listed(line, Notes.WIDEST_PLACE)));
+    }
+    return widest + 2;
   }
 
   private double reference(Unit unit) {

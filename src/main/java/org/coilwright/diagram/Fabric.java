@@ -23,8 +23,16 @@ final class Fabric {
   private final Map<Port, List<Joint>> at = new HashMap<>();
   private final Map<Terminal, List<Port>> ports = new HashMap<>();
   private final Map<String, Unit> references = new LinkedHashMap<>();
+  private final Map<Port, List<Away>> away = new LinkedHashMap<>();
 
-  Fabric(Area area, List<Wire> wires, IntFunction<List<String>> words) {
+  /** A conductor that goes to where it is drawn as well. */
+  private record Away(int number, Terminal to) {}
+
+  /**
+   * @param earlier terminals of the areas before: what goes there is drawn here once more, what
+   *     goes to later areas may be listed
+   */
+  Fabric(Area area, List<Wire> wires, IntFunction<List<String>> words, Set<Terminal> earlier) {
     this.area = area;
     this.units = new ArrayList<>(area.units());
     for (Unit unit : area.units()) {
@@ -40,9 +48,24 @@ final class Fabric {
       if (fromHere && toHere) {
         join(i, from, to, words.apply(i));
       } else if (fromHere || toHere) {
-        refer(i, fromHere ? from : to, fromHere ? to : from, words.apply(i));
+        Terminal elsewhere = fromHere ? to : from;
+        Port port = facing(fromHere ? from : to);
+        if (earlier.contains(elsewhere)) {
+          refer(i, port, elsewhere, words.apply(i));
+        } else {
+          away.computeIfAbsent(port, p -> new ArrayList<>()).add(new Away(i, elsewhere));
+        }
       }
     }
+    away.forEach(
+        (port, conductors) -> {
+          if (conductors.size() == 1) {
+            int number = conductors.get(0).number();
+            refer(number, port, conductors.get(0).to(), words.apply(number));
+          } else {
+            list(port, conductors, words);
+          }
+        });
     ports.forEach(this::sameTerminal);
   }
 
@@ -63,11 +86,32 @@ final class Fabric {
     add(new Joint(number, a, b, lines));
   }
 
-  private void refer(int number, Terminal here, Terminal elsewhere, List<String> lines) {
+  private Port facing(Terminal here) {
     Port port = any(here);
-    if (port.unit().look() == Look.CLAMPS) {
-      port = side(here, !area.power());
-    }
+    return port.unit().look() == Look.CLAMPS ? side(here, !area.power()) : port;
+  }
+
+  /** The terminal drawn long, with a list of what goes on from it. */
+  private void list(Port port, List<Away> conductors, IntFunction<List<String>> words) {
+    List<String> lines =
+        conductors.stream()
+            .map(c -> words.apply(c.number()).get(0) + " " + c.to() + "\t" + c.to())
+            .toList();
+    Terminal terminal = port.terminal();
+    boolean above = port.isTop();
+    Unit unit =
+        new Unit(
+            terminal + (above ? " listed above" : " listed below"),
+            terminal.part(),
+            above ? Look.LIST_ABOVE : Look.LIST_BELOW,
+            lines,
+            "");
+    units.add(unit);
+    Unit ended = above ? unit.bottom(0, terminal.pin()) : unit.top(0, terminal.pin());
+    add(new Joint(SAME_TERMINAL, port, ended.ports().get(0), List.of()));
+  }
+
+  private void refer(int number, Port port, Terminal elsewhere, List<String> lines) {
     boolean above = port.isTop();
     Unit reference =
         references.computeIfAbsent(

@@ -73,7 +73,7 @@ final class Levels {
 
   private int deepest() {
     return fabric.units().stream()
-        .filter(u -> u.look() != Look.TO)
+        .filter(u -> !u.look().isBelow())
         .mapToInt(this::at)
         .max()
         .orElse(0);
@@ -114,7 +114,7 @@ final class Levels {
             .orElse(0);
     Map<Unit, Integer> before = new HashMap<>(levels);
     for (Unit unit : fabric.units()) {
-      boolean last = below(unit).stream().allMatch(b -> b.look() == Look.TO);
+      boolean last = below(unit).stream().allMatch(b -> b.look().isBelow());
       if (last && unit.look().isConsumer() && !above(unit).isEmpty()) {
         levels.put(unit, row);
       }
@@ -133,10 +133,10 @@ final class Levels {
   private void references() {
     int bottom = deepest() + 1;
     for (Unit unit : fabric.units()) {
-      if (unit.look() == Look.FROM) {
+      if (unit.look().isAbove()) {
         int user = below(unit).stream().mapToInt(this::at).min().orElse(1);
         levels.put(unit, Math.max(0, user - 1));
-      } else if (unit.look() == Look.TO) {
+      } else if (unit.look().isBelow()) {
         int user = above(unit).stream().mapToInt(this::at).max().orElse(0);
         levels.put(unit, fabric.area().power() ? user + 1 : bottom);
       }

@@ -34,10 +34,28 @@ enum Look {
   /** A pin on another sheet or in another area, above what it is joined to. */
   FROM,
   /** The same, below. */
-  TO;
+  TO,
+  /** Several conductors of a terminal that go elsewhere, where they are drawn; above it. */
+  LIST_ABOVE,
+  /** The same, below. */
+  LIST_BELOW;
 
   boolean isReference() {
-    return this == FROM || this == TO;
+    return isAbove() || isBelow();
+  }
+
+  /** A reference that stands above what it is joined to. */
+  boolean isAbove() {
+    return this == FROM || this == LIST_ABOVE;
+  }
+
+  /** A reference that stands below what it is joined to. */
+  boolean isBelow() {
+    return this == TO || this == LIST_BELOW;
+  }
+
+  boolean isList() {
+    return this == LIST_ABOVE || this == LIST_BELOW;
   }
 
   /** Something that takes current and has all its pins above. */

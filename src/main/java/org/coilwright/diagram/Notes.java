@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Terminal;
 
 /** What stands beside units and conductors besides their symbols: ratings, places, findings. */
 final class Notes {
@@ -90,6 +91,18 @@ final class Notes {
       lines.add(WIDEST_PLACE);
     }
     return lines;
+  }
+
+  /** A line of a list, with where the other end is drawn. */
+  static String listed(String line, String place) {
+    return line.substring(0, line.indexOf('\t')) + " " + place;
+  }
+
+  /** The terminal at the other end of a listed conductor. */
+  static Terminal otherEnd(String line) {
+    String terminal = line.substring(line.indexOf('\t') + 1);
+    int dot = terminal.indexOf('.');
+    return new Terminal(terminal.substring(0, dot), terminal.substring(dot + 1));
   }
 
   /** True if its coil stands elsewhere. */

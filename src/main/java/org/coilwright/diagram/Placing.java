@@ -43,7 +43,7 @@ final class Placing {
   private Column grow(Unit unit) {
     List<Column> own = plan.at(unit);
     Column right = own.get(own.size() - 1);
-    List<Unit> feeders = unit.look() == Look.TO ? List.of() : joined(unit, unit.tops(), false);
+    List<Unit> feeders = unit.look().isBelow() ? List.of() : joined(unit, unit.tops(), false);
     for (Unit feeder : feeders) {
       if (feeder.slots() == 1 && plan.level(feeder) < plan.level(unit)) {
         place(feeder, Optional.of(right));

@@ -42,7 +42,7 @@ final class Plan {
       if (!other.isTop() && level > level(port.unit())) {
         returns++;
         deepest = Math.max(deepest, level + 1);
-      } else if (other.unit().look() == Look.TO) {
+      } else if (other.unit().look().isBelow()) {
         deepest = Math.max(deepest, level);
       }
     }

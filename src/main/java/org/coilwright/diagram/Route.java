@@ -23,6 +23,14 @@ record Route(
     return second != null;
   }
 
+  /** True if its text stands where conductors run across, for want of a stretch of its own. */
+  boolean isBetweenBars(Plan plan) {
+    return isAcross()
+        || (plan.channel(upper) == plan.channel(lower)
+            && plan.fabric().isBar(upper)
+            && plan.fabric().isBar(lower));
+  }
+
   Column secondColumn() {
     return second == null ? column : second;
   }

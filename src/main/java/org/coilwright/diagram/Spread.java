@@ -89,11 +89,16 @@ final class Spread {
                 columns.forEach(
                     c -> add(bands, zone, new Block(c, c, 1, 1 + channels.labelWidth(zone, c)))));
     for (Route route : plan.routes().values()) {
-      if (route.isAcross()) {
+      if (route.isBetweenBars(plan)) {
+        int channel = plan.channel(route.upper());
+        double text = route.isAcross() ? 0 : channels.acrossWidth(route);
         add(
             bands,
-            "across " + plan.channel(route.upper()),
-            new Block(route.column(), route.secondColumn(), 1, 1));
+            "across " + channel,
+            new Block(route.column(), route.secondColumn(), 1, 1 + text));
+        channels
+            .verticals(channel)
+            .forEach(c -> add(bands, "across " + channel, new Block(c, c, 1, 1)));
       }
     }
     List<Block> blocks = new ArrayList<>();

@@ -43,8 +43,8 @@ final class Symbols {
       case RESERVED -> reserved();
       case CHANGEOVER -> changeover();
       case CLAMPS -> clamps();
-      case FROM -> from();
-      case TO -> to();
+      case FROM, LIST_ABOVE -> from();
+      case TO, LIST_BELOW -> to();
       case HEATER, MOTOR, TRANSFORMER, CHARGER, LIGHTING, LOAD ->
           LoadSymbols.draw(pen, unit, x, top);
       default -> {
@@ -69,7 +69,7 @@ final class Symbols {
     switch (unit.look()) {
       case FUSE -> {
         lead(at, 0, height);
-        box(at - 4, 13, 8, 20);
+        box(at - 4, 12, 8, 18);
       }
       case COIL -> {
         lead(at, 0, 16);
@@ -77,23 +77,23 @@ final class Symbols {
         lead(at, 30, height);
       }
       case RESISTOR -> {
-        lead(at, 0, 13);
-        box(at - 4, 13, 8, 20);
-        lead(at, 33, height);
+        lead(at, 0, 12);
+        box(at - 4, 12, 8, 18);
+        lead(at, 30, height);
       }
       case VARISTOR -> {
-        lead(at, 0, 13);
-        box(at - 4, 13, 8, 20);
-        lead(at, 33, height);
-        pen.path(Type.THIN, at - 9, y(34), at - 5, y(34), at + 9, y(13));
+        lead(at, 0, 12);
+        box(at - 4, 12, 8, 18);
+        lead(at, 30, height);
+        pen.path(Type.THIN, at - 10, y(31), at - 6, y(31), at + 9, y(12));
       }
       case SNUBBER -> {
-        lead(at, 0, 11);
-        box(at - 4, 11, 8, 12);
-        lead(at, 23, 28);
+        lead(at, 0, 12);
+        box(at - 4, 12, 8, 9);
+        lead(at, 21, 24);
+        pen.line(1.2, at - 7, y(24), at + 7, y(24));
         pen.line(1.2, at - 7, y(28), at + 7, y(28));
-        pen.line(1.2, at - 7, y(32), at + 7, y(32));
-        lead(at, 32, height);
+        lead(at, 28, height);
       }
       case DIODE -> {
         // K is its first end: the bar; the triangle points to it
