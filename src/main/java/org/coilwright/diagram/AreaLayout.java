@@ -1,10 +1,8 @@
 package org.coilwright.diagram;
 
-import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.coilwright.netlist.Netlist;
-import org.coilwright.netlist.Terminal;
-import org.coilwright.netlist.Wire;
 
 /** An area laid out: where everything stands, before it is known on which sheet. */
 final class AreaLayout {
@@ -14,15 +12,8 @@ final class AreaLayout {
   private final Tables tables;
   private final Spread spread;
 
-  private AreaLayout(
-      Area area,
-      Set<Terminal> earlier,
-      Netlist netlist,
-      Conductors conductors,
-      Extent extent,
-      Notes notes) {
-    List<Wire> wires = netlist.wires();
-    this.fabric = new Fabric(area, wires, conductors::lines, earlier);
+  private AreaLayout(Fabric fabric, Netlist netlist, Extent extent, Notes notes) {
+    this.fabric = fabric;
     this.plan = new Plan(fabric, Levels.of(fabric));
     new Placing(plan).place();
     new Routing(plan).route();
@@ -31,14 +22,13 @@ final class AreaLayout {
     this.spread = new Spread(plan, extent, channels, tables);
   }
 
-  static AreaLayout of(
-      Area area,
-      Set<Terminal> earlier,
-      Netlist netlist,
-      Conductors conductors,
-      Extent extent,
-      Notes notes) {
-    return new AreaLayout(area, earlier, netlist, conductors, extent, notes);
+  static AreaLayout of(Fabric fabric, Netlist netlist, Extent extent, Notes notes) {
+    return new AreaLayout(fabric, netlist, extent, notes);
+  }
+
+  /** Numbers of the conductors that are drawn in it. */
+  Set<Integer> drawn() {
+    return fabric.joints().stream().map(Joint::number).collect(Collectors.toSet());
   }
 
   Area area() {

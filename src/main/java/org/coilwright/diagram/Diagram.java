@@ -1,7 +1,6 @@
 package org.coilwright.diagram;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -22,6 +21,8 @@ public final class Diagram {
 
   /** Height likewise, with room for the running head, foot and heading of a checklist. */
   public static final double HEIGHT = 632;
+
+  private static final int IN_A_ROW = 4;
 
   private final Netlist netlist;
   private final Conductors conductors;
@@ -70,6 +71,7 @@ public final class Diagram {
     List<AreaLayout> layouts = new ArrayList<>();
     Set<Terminal> earlier = new HashSet<>();
     parted.forEach(area -> layouts.addAll(diagram.layouts(area, earlier)));
+    layouts.addAll(diagram.listedOnly(layouts));
     return new Sheets(circuit.netlist(), extent, notes, findings).of(layouts);
   }
 
@@ -79,22 +81,49 @@ public final class Diagram {
    * @param earlier terminals of the areas before; those of this one are added
    */
   private List<AreaLayout> layouts(Area area, Set<Terminal> earlier) {
-    AreaLayout whole = AreaLayout.of(area, earlier, netlist, conductors, extent, notes);
-    boolean wide = whole.width() > Sheets.roomAcross();
-    boolean high = whole.height() > Sheets.roomDown();
-    if ((!wide && !high) || area.units().size() == 1) {
+    AreaLayout whole = layout(area, earlier);
+    if (!fits(whole) && area.units().size() == 1) {
+      whole = layout(area, Set.of());
+    }
+    if (fits(whole) || area.units().size() == 1) {
       area.units().forEach(u -> u.ports().forEach(p -> earlier.add(p.terminal())));
       return List.of(whole);
     }
-    List<Unit> order = new ArrayList<>(area.units());
-    Comparator<Unit> across =
-        Comparator.comparingDouble(u -> whole.spread().at(whole.plan().at(u).get(0)));
-    Comparator<Unit> down = Comparator.comparingInt(whole.plan()::level);
-    order.sort(wide ? across.thenComparing(down) : down.thenComparing(across));
-    int half = (order.size() + 1) / 2;
-    List<AreaLayout> parts = new ArrayList<>(layouts(part(area, order.subList(0, half)), earlier));
-    parts.addAll(layouts(part(area, order.subList(half, order.size())), earlier));
+    List<Unit> first = Cut.of(whole);
+    List<Unit> second = area.units().stream().filter(u -> !first.contains(u)).toList();
+    List<AreaLayout> parts = new ArrayList<>(layouts(part(area, first), earlier));
+    parts.addAll(layouts(part(area, second), earlier));
     return parts;
+  }
+
+  private AreaLayout layout(Area area, Set<Terminal> earlier) {
+    Fabric fabric = new Fabric(area, netlist.wires(), conductors::lines, earlier);
+    return AreaLayout.of(fabric, netlist, extent, notes);
+  }
+
+  private static boolean fits(AreaLayout layout) {
+    return layout.width() <= Sheets.roomAcross() && layout.height() <= Sheets.roomDown();
+  }
+
+  /** Conductors that are only listed at both their ends are drawn by themselves. */
+  private List<AreaLayout> listedOnly(List<AreaLayout> layouts) {
+    Set<Integer> drawn = new HashSet<>();
+    layouts.forEach(l -> drawn.addAll(l.drawn()));
+    List<AreaLayout> more = new ArrayList<>();
+    List<Integer> some = new ArrayList<>();
+    for (int number = 0; number < netlist.wires().size(); number++) {
+      if (!drawn.contains(number)) {
+        some.add(number);
+      }
+      boolean last = number == netlist.wires().size() - 1;
+      if (some.size() == IN_A_ROW || (last && !some.isEmpty())) {
+        Area area = new Area("Conductors between the areas", false, List.of());
+        Fabric fabric = new Fabric(area, netlist.wires(), conductors::lines, List.copyOf(some));
+        more.add(AreaLayout.of(fabric, netlist, extent, notes));
+        some.clear();
+      }
+    }
+    return more;
   }
 
   private static Area part(Area area, List<Unit> units) {

@@ -1,5 +1,6 @@
 package org.coilwright.diagram;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.coilwright.diagram.Unit.Port;
 import org.coilwright.drawing.Letters;
@@ -32,6 +33,23 @@ final class Extent {
     return letters.width(text, Type.SIZE);
   }
 
+  /** Text in lines of a width, broken between words. */
+  List<String> wrapped(String text, double width) {
+    List<String> lines = new ArrayList<>();
+    String line = "";
+    for (String word : text.split(" ", -1)) {
+      String longer = line.isEmpty() ? word : line + " " + word;
+      if (!line.isEmpty() && text(longer) > width) {
+        lines.add(line);
+        line = word;
+      } else {
+        line = longer;
+      }
+    }
+    lines.add(line);
+    return lines;
+  }
+
   /** What stands left of a unit, its designation first. */
   List<String> lines(Unit unit) {
     return notes.lines(unit);
@@ -60,7 +78,7 @@ final class Extent {
 
   /** Markers of a row. */
   static List<List<Integer>> rows(List<Integer> markers) {
-    List<List<Integer>> rows = new java.util.ArrayList<>();
+    List<List<Integer>> rows = new ArrayList<>();
     for (int i = 0; i < markers.size(); i += MARKERS_IN_A_ROW) {
       rows.add(markers.subList(i, Math.min(markers.size(), i + MARKERS_IN_A_ROW)));
     }

@@ -86,6 +86,17 @@ final class Fabric {
     add(new Joint(number, a, b, lines));
   }
 
+  /** Conductors that no area draws, each from reference to reference. */
+  Fabric(Area area, List<Wire> wires, IntFunction<List<String>> words, List<Integer> numbers) {
+    this.area = area;
+    this.units = new ArrayList<>();
+    for (int number : numbers) {
+      Port from = reference(wires.get(number).from().value(), true);
+      Port to = reference(wires.get(number).to().value(), false);
+      add(new Joint(number, from, to, words.apply(number)));
+    }
+  }
+
   private Port facing(Terminal here) {
     Port port = any(here);
     return port.unit().look() == Look.CLAMPS ? side(here, !area.power()) : port;
@@ -112,17 +123,21 @@ final class Fabric {
   }
 
   private void refer(int number, Port port, Terminal elsewhere, List<String> lines) {
-    boolean above = port.isTop();
-    Unit reference =
-        references.computeIfAbsent(
+    add(new Joint(number, port, reference(elsewhere, port.isTop()), lines));
+  }
+
+  private Port reference(Terminal elsewhere, boolean above) {
+    return references
+        .computeIfAbsent(
             elsewhere + (above ? " above" : " below"),
             name -> {
               Unit unit =
                   new Unit(name, elsewhere.part(), above ? Look.FROM : Look.TO, List.of(), "");
               units.add(unit);
               return above ? unit.bottom(0, elsewhere.pin()) : unit.top(0, elsewhere.pin());
-            });
-    add(new Joint(number, port, reference.ports().get(0), lines));
+            })
+        .ports()
+        .get(0);
   }
 
   private void sameTerminal(Terminal terminal, List<Port> same) {

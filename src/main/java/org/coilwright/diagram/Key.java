@@ -8,7 +8,8 @@ import org.coilwright.drawing.Shape.Anchor;
 
 /** What the numbers of the findings mean: on their own sheet if there is room, else at the end. */
 final class Key {
-  private static final double LEFT = 8;
+  private static final String KEY = "key ";
+  private static final double LEFT = 6;
   private static final double NUMBER = 22;
   private static final double WEIGHT = 36;
 
@@ -38,12 +39,31 @@ final class Key {
             .filter(left::contains)
             .sorted()
             .toList();
-    double height = here.stream().mapToDouble(this::height).sum();
-    if (here.isEmpty() || from + height > to) {
+    return placed(here, from, to);
+  }
+
+  /** Everything that was not told yet, if it fits between. */
+  List<Item> remaining(double from, double to) {
+    return placed(List.copyOf(left), from, to);
+  }
+
+  private List<Item> placed(List<Integer> numbers, double from, double to) {
+    double height = numbers.stream().mapToDouble(this::height).sum();
+    if (numbers.isEmpty() || from + height > to) {
       return List.of();
     }
-    left.removeAll(here);
-    return entries(here, to - height - 4);
+    left.removeAll(numbers);
+    return entries(numbers, to - height - 4);
+  }
+
+  /** Where the key among these items begins, or {@code otherwise} if there is none. */
+  static double top(List<Item> items, double otherwise) {
+    return items.stream()
+        .filter(i -> i.of().startsWith(KEY))
+        .flatMap(i -> i.shapes().stream())
+        .mapToDouble(s -> ((org.coilwright.drawing.Shape.Label) s).at().y() - Type.LEADING)
+        .min()
+        .orElse(otherwise);
   }
 
   /** Sheets of everything that was not told yet. */
@@ -77,21 +97,7 @@ final class Key {
     if (!notes.isPlaced(number)) {
       text += " (not in the diagram)";
     }
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    for (String word : text.split(" ", -1)) {
-      String longer = line.isEmpty() ? word : line + " " + word;
-      if (!line.isEmpty() && extent.text(longer) > width - 2 * LEFT - NUMBER - WEIGHT) {
-        lines.add(line.toString());
-        line.setLength(0);
-        line.append(word);
-      } else {
-        line.setLength(0);
-        line.append(longer);
-      }
-    }
-    lines.add(line.toString());
-    return lines;
+    return extent.wrapped(text, width - 2 * LEFT - NUMBER - WEIGHT);
   }
 
   private List<Item> entries(List<Integer> numbers, double from) {
@@ -107,7 +113,7 @@ final class Key {
         pen.text(LEFT + NUMBER + WEIGHT, base, line, Anchor.START);
         base += Type.LEADING;
       }
-      items.add(new Item(Kind.FRAME, "key " + number, pen.shapes()));
+      items.add(new Item(Kind.FRAME, KEY + number, pen.shapes()));
       y += height(number);
     }
     return items;

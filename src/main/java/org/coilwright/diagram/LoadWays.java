@@ -55,6 +55,11 @@ final class LoadWays {
     for (Unit unit : units) {
       if (unit.look().isWay()) {
         for (Port[] pole : Nets.poles(unit)) {
+          int above = nets.of(pole[0]);
+          int below = nets.of(pole[1]);
+          if (above != below && loads.contains(above) && loads.contains(below)) {
+            carrying.add(unit); // between one load and what feeds another
+          }
           add(new Way(end(nets.of(pole[0])), end(nets.of(pole[1])), List.of(unit)));
         }
       }

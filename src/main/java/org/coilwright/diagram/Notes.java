@@ -5,7 +5,9 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
@@ -34,19 +36,20 @@ final class Notes {
   }
 
   private boolean mark(String at, int number, List<Unit> drawn) {
-    for (Unit unit : drawn) {
-      boolean pin = unit.ports().stream().anyMatch(p -> p.terminal().toString().equals(at));
-      if (pin || unit.part().equals(at) || at.equals(unit.part() + "." + unit.form())) {
-        byUnit.computeIfAbsent(unit, u -> new ArrayList<>()).add(number);
-        return true;
-      }
-    }
-    for (Unit unit : drawn) {
-      if (at.startsWith(unit.part() + ".")
-          && isMore(unit, at.substring(unit.part().length() + 1))) {
-        byUnit.computeIfAbsent(unit, u -> new ArrayList<>()).add(number);
-        return true;
-      }
+    Optional<Unit> unit =
+        first(drawn, u -> u.ports().stream().anyMatch(p -> p.terminal().toString().equals(at)))
+            .or(() -> first(drawn, u -> u.part().equals(at) && u.look() == Look.COIL))
+            .or(() -> first(drawn, u -> u.part().equals(at)))
+            .or(
+                () ->
+                    first(
+                        drawn,
+                        u ->
+                            at.startsWith(u.part() + ".")
+                                && isMore(u, at.substring(u.part().length() + 1))));
+    if (unit.isPresent()) {
+      byUnit.computeIfAbsent(unit.get(), u -> new ArrayList<>()).add(number);
+      return true;
     }
     for (int i = 0; i < netlist.wires().size(); i++) {
       var wire = netlist.wires().get(i);
@@ -59,6 +62,10 @@ final class Notes {
       }
     }
     return false;
+  }
+
+  private static Optional<Unit> first(List<Unit> units, Predicate<Unit> which) {
+    return units.stream().filter(which).findFirst();
   }
 
   /** An output or a contact by its own name, such as {@code heat} or {@code 11-14}. */

@@ -9,6 +9,7 @@ import org.coilwright.diagram.Diagram.Finding;
 import org.coilwright.diagram.Item.Kind;
 import org.coilwright.drawing.Shape.Anchor;
 import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 
 /** Puts laid-out areas on sheets, with frame, fields, title block and the key to the findings. */
@@ -59,9 +60,10 @@ final class Sheets {
     int count = 1 + placed.stream().mapToInt(Placed::sheet).max().orElse(0);
     List<List<Item>> sheets = new ArrayList<>();
     Key key = new Key(extent, findings, notes, width);
+    double below = FIELDS;
     for (int sheet = 0; sheet < count; sheet++) {
       List<Item> items = new ArrayList<>();
-      double below = FIELDS;
+      below = FIELDS;
       for (Placed one : placed) {
         if (one.sheet() == sheet) {
           items.addAll(heading(one));
@@ -72,6 +74,19 @@ final class Sheets {
       }
       items.addAll(key.under(items, below + 6, bottom()));
       sheets.add(items);
+    }
+    List<Item> last = sheets.get(count - 1);
+    last.addAll(key.remaining(below + 6, Key.top(last, bottom())));
+    for (int sheet = 0; sheet < count; sheet++) {
+      int number = sheet;
+      double lowest =
+          placed.stream()
+              .filter(p -> p.sheet() == number)
+              .mapToDouble(p -> p.y() + p.layout().height())
+              .max()
+              .orElse(FIELDS);
+      List<Item> items = sheets.get(sheet);
+      items.addAll(parts(sheet, lowest, Key.top(items, bottom())));
     }
     sheets.addAll(key.rest(FIELDS + 6, bottom()));
     List<DrawnSheet> done = new ArrayList<>();
@@ -175,6 +190,34 @@ final class Sheets {
     Pen pen =
         new Pen().text(one.x(), one.y() - 7, one.layout().area().title(), Anchor.START, Type.TITLE);
     return List.of(new Item(Kind.FRAME, "heading", pen.shapes()));
+  }
+
+  /** What the designations on a sheet are, if there is room to say it. */
+  private List<Item> parts(int sheet, double from, double to) {
+    List<String> words = new ArrayList<>();
+    placed.stream()
+        .filter(p -> p.sheet() == sheet)
+        .flatMap(p -> p.layout().area().units().stream())
+        .map(Unit::part)
+        .distinct()
+        .forEach(
+            name -> {
+              Part part = netlist.parts().get(name);
+              if (part != null) {
+                String label = part.head().label().map(l -> ", " + l).orElse("");
+                words.add(name + " " + part.head().is() + label);
+              }
+            });
+    List<String> lines = extent.wrapped(String.join("; ", words) + ".", width - 2 * PAD);
+    double top = to - lines.size() * Type.LEADING - 4;
+    if (words.isEmpty() || top < from + 4) {
+      return List.of();
+    }
+    List<Item> items = new ArrayList<>();
+    for (int i = 0; i < lines.size(); i++) {
+      items.add(text(PAD, top + 10 + i * Type.LEADING, lines.get(i), Anchor.START));
+    }
+    return items;
   }
 
   private List<String> shows(int sheet) {
