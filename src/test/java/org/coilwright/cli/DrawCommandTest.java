@@ -53,7 +53,8 @@ class DrawCommandTest {
     assertEquals(1, ran.code(), ran.err());
     assertTrue(ran.err().contains("STOP: "), ran.err());
     BufferedImage image = ImageIO.read(png.toFile());
-    assertEquals(0, Math.round(image.getHeight() / 2.0) % Math.round(POINTS_HIGH), 6);
+    double sheets = image.getHeight() / 2.0 / POINTS_HIGH;
+    assertEquals(Math.rint(sheets), sheets, 0.01);
     int dark = 0;
     for (int y = 0; y < image.getHeight(); y++) {
       for (int x = 0; x < image.getWidth(); x++) {

@@ -31,7 +31,8 @@ final class Overlaps {
 
   private record Text(Item item, Shape.Label label, Box box) {}
 
-  private record Stroke(Item item, Point a, Point b, double width) {}
+  /** {@code piece} is the number of its item on the sheet. */
+  private record Stroke(int piece, Item item, Point a, Point b, double width) {}
 
   private record Body(Item item, Box box) {}
 
@@ -48,7 +49,8 @@ final class Overlaps {
   }
 
   private void gather() {
-    for (Item item : sheet.items()) {
+    for (int piece = 0; piece < sheet.items().size(); piece++) {
+      Item item = sheet.items().get(piece);
       List<Point> corners = new ArrayList<>();
       for (Shape shape : item.shapes()) {
         if (shape instanceof Shape.Label label) {
@@ -57,13 +59,18 @@ final class Overlaps {
           for (int i = 1; i < path.points().size(); i++) {
             strokes.add(
                 new Stroke(
-                    item, path.points().get(i - 1), path.points().get(i), path.stroke().width()));
+                    piece,
+                    item,
+                    path.points().get(i - 1),
+                    path.points().get(i),
+                    path.stroke().width()));
           }
           corners.addAll(path.points());
         } else if (shape instanceof Shape.Area area) {
           List<Point> points = area.points();
           for (int i = 0; i < points.size(); i++) {
-            strokes.add(new Stroke(item, points.get(i), points.get((i + 1) % points.size()), 0));
+            strokes.add(
+                new Stroke(piece, item, points.get(i), points.get((i + 1) % points.size()), 0));
           }
           corners.addAll(points);
         }
@@ -146,7 +153,7 @@ final class Overlaps {
       for (int j = i + 1; j < lines.size(); j++) {
         Stroke a = lines.get(i);
         Stroke b = lines.get(j);
-        if (a.item() != b.item() && (together(a, b, true) || together(a, b, false))) {
+        if (a.piece() != b.piece() && (together(a, b, true) || together(a, b, false))) {
           found.add("line on line: " + name(a.item()) + " and " + name(b.item()));
         }
       }
