@@ -285,9 +285,9 @@ public record Checklist(
    * The attached results have every check.
    *
    * @param name such as {@code satisfied.coil-too-low}, of this rule alone
+   * @param title the rule in a few words
    * @param count how many checks
    * @param at designations of the tightest of them
-   * @param sentence what was found there
    * @param value what was computed there; may be empty
    * @param limit likewise
    * @param grounds the sources of all of them, as sure as the least sure
@@ -295,9 +295,9 @@ public record Checklist(
   public record SatisfiedEntry(
       String name,
       String rule,
+      String title,
       int count,
       String at,
-      String sentence,
       String value,
       String limit,
       Grounds grounds) {}

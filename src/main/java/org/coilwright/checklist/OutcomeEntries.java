@@ -130,9 +130,9 @@ final class OutcomeEntries {
     return new SatisfiedEntry(
         Names.of("satisfied", tightest.rule().id()),
         tightest.rule().id(),
+        tightest.rule().title(),
         alike.size(),
         tightest.at().isEmpty() ? texts.of("the-circuit") : String.join(", ", tightest.at()),
-        tightest.sentence(),
         measures(tightest.value(), tightest.limit()).get(0),
         measures(tightest.value(), tightest.limit()).get(1),
         Reasons.of("", basis));

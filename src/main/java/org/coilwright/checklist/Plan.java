@@ -7,6 +7,9 @@ import java.util.Set;
 
 /** Numbers the sections and rows and puts the hold points between the stages. */
 final class Plan {
+  /** Rows of a part of a topic that is too long for one section; two of these fit on a page. */
+  private static final int PART_ROWS = 5;
+
   private final Cautions.Chosen cautions;
   private final Texts texts;
   private final List<Step> steps = new ArrayList<>();
@@ -29,8 +32,8 @@ final class Plan {
     joined.forEach(topic -> keys.addAll(topic.keys()));
     for (Topic topic : joined) {
       List<Row> rows = topic.rows();
-      // Parts of like size: ten rows become five and five, not nine and one.
-      int parts = (rows.size() + Section.MOST_ROWS - 1) / Section.MOST_ROWS;
+      // Parts of like size, and small: ten rows become five and five, which share a page.
+      int parts = rows.size() <= Section.MOST_ROWS ? 1 : (rows.size() + PART_ROWS - 1) / PART_ROWS;
       for (int part = 0; part < parts; part++) {
         int from = part * rows.size() / parts;
         int to = (part + 1) * rows.size() / parts;

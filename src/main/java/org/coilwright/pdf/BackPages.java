@@ -89,20 +89,19 @@ final class BackPages {
   }
 
   private void reasons(List<TestRow> rows) {
-    sheet.freshPage();
     Grid grid =
         grid(
             new Grid.Column(texts.of("column.rows"), 36 * MM),
             new Grid.Column(texts.of("column.reason"), 0));
-    Map<Grounds, List<String>> byGrounds = new LinkedHashMap<>();
+    Map<Grounds, List<TestRow>> byGrounds = new LinkedHashMap<>();
     for (TestRow row : rows) {
-      byGrounds.computeIfAbsent(row.grounds(), g -> new ArrayList<>()).add(row.number());
+      byGrounds.computeIfAbsent(row.grounds(), g -> new ArrayList<>()).add(row);
     }
     byGrounds.forEach(
         (grounds, numbers) ->
             grid.tight(
                 List.of(
-                    Cell.bold(String.join(", ", numbers)),
+                    Cell.bold(Rows.ranges(numbers)),
                     Cell.text((grounds.how() + " " + sources.of(grounds)).strip()))));
     grid.titled(texts.of("page.continued", texts.of("page.reasons")));
     prose.heading(texts.of("page.reasons"), Role.HEADING_2, grid.beginning());
@@ -145,21 +144,19 @@ final class BackPages {
             new Grid.Column(texts.of("column.value"), 25 * MM),
             new Grid.Column(texts.of("column.limit"), 25 * MM));
     for (Checklist.SatisfiedEntry entry : entries) {
-      Cell text =
+      String key = entry.value().isEmpty() ? "satisfied.rule" : "satisfied.rule-at";
+      Cell rule =
           Cell.text(
-              texts.of(
-                  "satisfied.tightest",
-                  entry.rule(),
-                  entry.at(),
-                  entry.sentence(),
-                  sources.of(entry.grounds())));
+              texts.of(key, entry.title(), entry.rule(), entry.at())
+                  + " "
+                  + sources.of(entry.grounds()));
       if (entry.grounds().confirm()) {
-        text = text.andTick(texts.of("grounds.confirm"), Blanks.confirmed(entry));
+        rule = rule.andTick(texts.of("grounds.confirm"), Blanks.confirmed(entry));
       }
       grid.tight(
           List.of(
               Cell.bold(String.valueOf(entry.count())),
-              text,
+              rule,
               Cell.text(entry.value()),
               Cell.text(entry.limit())));
     }
@@ -177,11 +174,8 @@ final class BackPages {
     if (sources.isEmpty()) {
       return;
     }
-    Grid grid = grid(new Grid.Column("", 13 * MM), new Grid.Column("", 0));
-    sources.list(grid);
-    grid.titled(texts.of("page.continued", texts.of("page.sources")));
-    prose.heading(texts.of("page.sources"), Role.HEADING_2, grid.beginning());
-    grid.draw(document);
+    prose.heading(texts.of("page.sources"), Role.HEADING_2, 60);
+    prose.paragraph(Prose.Line.plain(sources.list()));
     sheet.down(8);
   }
 

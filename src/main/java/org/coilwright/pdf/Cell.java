@@ -44,6 +44,11 @@ record Cell(List<Content> contents) {
     return plus(new Tick(label, blank));
   }
 
+  /** Two boxes side by side; one of them is ticked. */
+  Cell andEither(Tick one, Tick other) {
+    return plus(new Either(one, other));
+  }
+
   /** A frame to write in. */
   Cell andSpace(double width, double height, String unit, Blank blank) {
     return plus(new Space(width, height, unit, blank));
@@ -72,6 +77,9 @@ record Cell(List<Content> contents) {
 
   /** A box to tick. */
   record Tick(String label, Blank blank) implements Content {}
+
+  /** Two boxes side by side; one of them is ticked. */
+  record Either(Tick one, Tick other) implements Content {}
 
   /** A frame to write in, with a unit behind it that may be empty. */
   record Space(double width, double height, String unit, Blank blank) implements Content {}

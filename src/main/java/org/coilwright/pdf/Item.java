@@ -41,6 +41,13 @@ sealed interface Item {
             Wrapping.lines(tick.label(), faces.of(Face.REGULAR), Type.BODY, width - TICK - CLEAR);
         items.add(new Box(label.get(0), tick.blank(), filledIn));
         label.stream().skip(1).forEach(more -> items.add(new Beside(more)));
+      } else if (content instanceof Cell.Either either) {
+        double label = faces.of(Face.REGULAR).width(either.one().label(), Type.BODY);
+        items.add(
+            new Either(
+                new Box(either.one().label(), either.one().blank(), filledIn),
+                new Box(either.other().label(), either.other().blank(), filledIn),
+                TICK + CLEAR + label + CLEAR));
       } else if (content instanceof Cell.Space space) {
         items.add(Frame.of(space, faces, filledIn));
       } else if (content instanceof Cell.Field field) {
@@ -87,6 +94,20 @@ sealed interface Item {
         Item.write(sheet, x + CROSS, y, Face.BOLD, "\u2717", tag);
       }
       Item.write(sheet, x + TICK + CLEAR, y, Face.REGULAR, label, tag);
+    }
+  }
+
+  /** Two tick boxes side by side. */
+  record Either(Box one, Box other, double apart) implements Item {
+    @Override
+    public double height() {
+      return Math.max(one.height(), other.height());
+    }
+
+    @Override
+    public void draw(Sheet sheet, double x, double y, Tag tag) {
+      one.draw(sheet, x, y + CLEAR / 2, tag);
+      other.draw(sheet, x + apart, y + CLEAR / 2, tag);
     }
   }
 

@@ -1,8 +1,8 @@
 package org.coilwright.pdf;
 
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.coilwright.checklist.Grounds;
 import org.coilwright.checklist.Texts;
 
@@ -20,16 +20,21 @@ final class Sources {
     StringBuilder out = new StringBuilder();
     for (String source : grounds.sources()) {
       int number = numbers.computeIfAbsent(source, s -> numbers.size() + 1);
-      out.append('[').append(number).append("] ");
+      out.append(mark(number)).append(' ');
     }
     out.append('(').append(texts.standing(grounds.standing())).append(')');
     return out.toString();
   }
 
-  /** Rows of the list, in the order in which they were cited. */
-  void list(Grid grid) {
-    numbers.forEach(
-        (source, number) -> grid.tight(List.of(Cell.bold("[" + number + "]"), Cell.text(source))));
+  /** All of them, in the order in which they were cited. */
+  String list() {
+    return numbers.entrySet().stream()
+        .map(e -> mark(e.getValue()) + " " + e.getKey() + ".")
+        .collect(Collectors.joining("  "));
+  }
+
+  private static String mark(int number) {
+    return "[" + number + "]";
   }
 
   boolean isEmpty() {

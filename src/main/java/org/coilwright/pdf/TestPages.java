@@ -1,7 +1,9 @@
 package org.coilwright.pdf;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Hold;
@@ -13,6 +15,9 @@ import org.coilwright.checklist.Texts;
 /** The tests, section by section, with the hold point between. */
 final class TestPages {
   private static final double MM = Sheet.MM;
+
+  /** Height of a heading and what is kept free around it. */
+  private static final double HEADING = 30;
 
   private final Sheet sheet;
   private final Faces faces;
@@ -39,33 +44,15 @@ final class TestPages {
   }
 
   private void section(Section section) {
-    Grid grid =
-        new Grid(
-            sheet,
-            faces,
-            List.of(
-                new Grid.Column(texts.of("column.no"), 13 * MM),
-                new Grid.Column(texts.of("column.what"), 0),
-                new Grid.Column(texts.of("column.expected"), 36 * MM),
-                new Grid.Column(texts.of("column.reading"), 42 * MM),
-                new Grid.Column(texts.of("column.result"), 20 * MM),
-                new Grid.Column(texts.of("column.initials"), 17 * MM)));
-    section.rows().forEach(row -> row(grid, row));
-    String last = section.rows().get(section.rows().size() - 1).number();
-    String first = section.rows().get(0).number();
-    grid.closing(
-        List.of(
-            Cell.bold(texts.of("section.complete", section.number(), first, last)),
-            Cell.text(texts.of("column.time")),
-            Cell.EMPTY.andSpace(38 * MM, 22, "", Blanks.time(section)),
-            Cell.EMPTY,
-            Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(section))));
-    List<Prose.Line> before = new ArrayList<>();
-    before.add(Prose.Line.plain(section.beginWith()));
+    List<Prose.Line> before = List.of(Prose.Line.plain(section.beginWith()));
     CautionBlock cautions = new CautionBlock(sheet, faces, document, texts, section.readFirst());
     double above = before.stream().mapToDouble(prose::height).sum() + cautions.height();
+    Grid grid = table(section, true);
     double whole = above + grid.height();
-    boolean onOnePage = whole + 30 <= sheet.fullRoom();
+    boolean onOnePage = whole + HEADING <= sheet.fullRoom();
+    if (!onOnePage) {
+      grid = table(section, false);
+    }
     String title =
         texts.of("section.title", section.number(), section.stage().title(texts), section.title());
     grid.titled(texts.of("page.continued", title));
@@ -75,8 +62,55 @@ final class TestPages {
     grid.draw(document);
   }
 
-  private void row(Grid grid, TestRow row) {
-    Cell otherwise = Cell.text(texts.of("row.if-not", row.otherwise()));
+  /**
+   * The rows of a section.
+   *
+   * @param listed true if what to do about a row that is not met stands in a list under the rows:
+   *     only where both are on one page
+   */
+  private Grid table(Section section, boolean listed) {
+    Grid grid =
+        new Grid(
+            sheet,
+            faces,
+            List.of(
+                new Grid.Column(texts.of("column.no"), 13 * MM),
+                new Grid.Column(texts.of("column.what"), 0),
+                new Grid.Column(texts.of("column.expected"), 38 * MM),
+                new Grid.Column(texts.of("column.reading"), 42 * MM),
+                new Grid.Column(texts.of("column.result"), 38 * MM),
+                new Grid.Column(texts.of("column.initials"), 17 * MM)));
+    section.rows().forEach(row -> row(grid, row, listed));
+    if (listed) {
+      otherwise(section.rows())
+          .forEach(
+              (text, numbers) ->
+                  grid.tight(
+                      List.of(Cell.text(texts.of("section.if-not", Rows.ranges(numbers), text)))));
+    }
+    String last = section.rows().get(section.rows().size() - 1).number();
+    String first = section.rows().get(0).number();
+    grid.closing(
+        List.of(
+            Cell.bold(texts.of("section.complete", section.number(), first, last)),
+            Cell.text(texts.of("column.time")),
+            Cell.EMPTY.andSpace(38 * MM, 22, "", Blanks.time(section)),
+            Cell.EMPTY,
+            Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(section))));
+    return grid;
+  }
+
+  /** Places of rows in their section, by what to do if they are not met. */
+  private static Map<String, List<TestRow>> otherwise(List<TestRow> rows) {
+    Map<String, List<TestRow>> alike = new LinkedHashMap<>();
+    for (TestRow row : rows) {
+      alike.computeIfAbsent(row.otherwise(), k -> new ArrayList<>()).add(row);
+    }
+    return alike;
+  }
+
+  private void row(Grid grid, TestRow row, boolean listed) {
+    Cell otherwise = listed ? Cell.EMPTY : Cell.text(texts.of("row.if-not", row.otherwise()));
     if (row.grounds().confirm()) {
       otherwise = otherwise.andTick(texts.of("row.confirm"), Blanks.confirmed(row));
     }
@@ -95,9 +129,9 @@ final class TestPages {
             otherwise,
             Cell.large(row.expected().text(texts), Face.REGULAR),
             reading,
-            Cell.EMPTY
-                .andTick(texts.of("box.pass"), Blanks.pass(row))
-                .andTick(texts.of("box.fail"), Blanks.fail(row)),
+            Cell.EMPTY.andEither(
+                new Cell.Tick(texts.of("box.pass"), Blanks.pass(row)),
+                new Cell.Tick(texts.of("box.fail"), Blanks.fail(row))),
             Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(row))),
         row.live());
   }

@@ -291,7 +291,7 @@ class ChecklistPdfTest {
               row.expected().text(checklist.texts()),
               row.otherwise()));
     }
-    checklist.satisfied().forEach(s -> all.add(s.sentence()));
+    checklist.satisfied().forEach(s -> all.addAll(List.of(s.rule(), s.title(), s.value())));
     checklist.broken().forEach(b -> all.addAll(List.of(b.harm(), b.what(), b.then(), b.stops())));
     return all;
   }

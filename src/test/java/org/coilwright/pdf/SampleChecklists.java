@@ -193,14 +193,21 @@ final class SampleChecklists {
             new Checklist.SatisfiedEntry(
                 "satisfied.coil-too-high",
                 "coil.too-high",
+                "coil above its range",
                 3,
                 relay,
-                "At worst 25.2 V.",
                 "25.2 V",
                 "26.4 V",
                 published),
             new Checklist.SatisfiedEntry(
-                "satisfied.supply-unfused", "supply.unfused", 1, "U1", "Limited.", "", "", memory)),
+                "satisfied.supply-unfused",
+                "supply.unfused",
+                "supply without limit",
+                1,
+                "U1",
+                "",
+                "",
+                memory)),
         List.of(
             new Checklist.BrokenRow(
                 "A load stays on", relay + " welds", "E1 is on when it should be off", "B1"),
