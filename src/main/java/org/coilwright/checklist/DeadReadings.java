@@ -89,7 +89,7 @@ final class DeadReadings {
   }
 
   /** Between which limits it lies if this mistake is in the circuit. */
-  private Span built(Probing probing, Mistake mistake) {
+  Span built(Probing probing, Mistake mistake) {
     Span one = circuit.read(probing, mistake);
     return isEither(probing) ? either(one, circuit.read(probing.exchanged(), mistake)) : one;
   }

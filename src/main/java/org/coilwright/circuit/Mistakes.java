@@ -231,7 +231,9 @@ public final class Mistakes {
   }
 
   private void add(Kind kind, List<Laid> laid, List<Terminal> pins, Optional<String> run) {
-    if (!laid.isEmpty() && known.add(laid)) {
+    // A wire with both ends on one pin is no more than one that is left out.
+    boolean loop = laid.stream().anyMatch(l -> l.from().equals(l.to()));
+    if (!laid.isEmpty() && !loop && known.add(laid)) {
       all.add(new Mistake(kind, laid, OptionalInt.empty(), Optional.empty(), pins, run));
     }
   }

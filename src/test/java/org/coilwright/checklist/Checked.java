@@ -30,6 +30,18 @@ public final class Checked {
     }
   }
 
+  /** What readings of a shipped example mean. */
+  static Diagnosis diagnosis(String name) {
+    Path file = Path.of("wiring-examples", name + ".yaml");
+    try {
+      Study study = study(file.toString(), Files.readAllBytes(file));
+      return new Checklists(TABLES, Texts.english())
+          .diagnosis(AllRules.runner(TABLES).run(study), study);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** The checklist of a file. */
   static Checklist file(Path file) throws IOException {
     return of(file.toString(), Files.readAllBytes(file));

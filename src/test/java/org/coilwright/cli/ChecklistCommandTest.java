@@ -100,6 +100,31 @@ class ChecklistCommandTest {
   }
 
   @Test
+  void coverage_prints_every_mistake_with_its_step_and_writes_nothing() throws IOException {
+    Ran ran = Cli.run("checklist", CLEAR, "--coverage");
+    assertEquals(0, ran.code(), ran.err());
+    assertTrue(ran.out().startsWith("step  shows"), ran.out());
+    assertTrue(ran.out().contains(" is left out"), ran.out());
+    assertTrue(ran.out().stripTrailing().endsWith("before mains."), ran.out());
+    assertEquals(List.of(), files());
+  }
+
+  @Test
+  void coverage_as_json_counts_what_it_lists() {
+    Ran ran = Cli.run("checklist", CLEAR, "--coverage", "--as", "json");
+    assertEquals(0, ran.code(), ran.err());
+    long shown = ran.out().lines().filter(l -> l.contains("\"fate\": \"BEFORE_MAINS\"")).count();
+    assertTrue(shown > 0 && ran.out().contains("\"beforeMains\": " + shown), ran.out());
+  }
+
+  @Test
+  void coverage_and_a_pdf_at_once_are_refused() {
+    Ran ran = Cli.run("checklist", CLEAR, "--coverage", "-o", folder.resolve("a.pdf").toString());
+    assertEquals(2, ran.code());
+    assertTrue(ran.err().contains("--coverage"), ran.err());
+  }
+
+  @Test
   void without_a_place_to_write_it_asks_for_one() {
     Ran ran = Cli.run("checklist", CLEAR);
     assertEquals(2, ran.code());
