@@ -40,6 +40,14 @@ public record Quantity(
     return low == high;
   }
 
+  /**
+   * What this value, all of it positive, divides a whole into: {@code whole / this}, its largest
+   * bound giving the least. Whether it was alternating or direct says nothing of the result.
+   */
+  public Quantity dividing(double whole, Dimension result) {
+    return new Quantity(result, whole / high, whole / nominal, whole / low, CurrentKind.UNSTATED);
+  }
+
   /** This value with every bound multiplied by {@code factor} (positive). */
   public Quantity times(double factor) {
     return new Quantity(dimension, low * factor, nominal * factor, high * factor, kind);

@@ -64,23 +64,7 @@ final class CoilTooHigh implements Rule {
     Optional<State> worst =
         feed.fedStates().stream()
             .max(Comparator.comparingDouble(s -> feed.study().coil(feed.relay(), s).highest()));
-    if (worst.isEmpty()) {
-      return Optional.empty();
-    }
-    Optional<Gap> voltage = Gap.ofVoltage(feed);
-    if (voltage.isPresent()) {
-      return Optional.of(
-          PerCoil.undecided(
-              FACTS,
-              feed,
-              voltage.get(),
-              "Whether %s gets too much cannot be told.".formatted(feed.relay())));
-    }
-    return Optional.of(
-        feed.study()
-            .limits(feed.relay())
-            .map(limits -> compare(feed, worst.get(), limits))
-            .orElseGet(() -> PerCoil.contradictory(FACTS, feed)));
+    return PerCoil.judge(FACTS, feed, worst, "gets too much", this::compare);
   }
 
   private Outcome compare(CoilFeed feed, State state, CoilLimits limits) {

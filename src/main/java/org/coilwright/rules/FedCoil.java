@@ -100,14 +100,7 @@ record FedCoil(CoilWiring wiring, Coil coil, List<Source> sources) {
         .or(() -> coil.spec().pickUp())
         .map(Written::value)
         .filter(p -> p.low() > 0)
-        .map(
-            p ->
-                new Quantity(
-                    Dimension.RESISTANCE,
-                    rated * rated / p.high(),
-                    rated * rated / p.nominal(),
-                    rated * rated / p.low(),
-                    CurrentKind.UNSTATED));
+        .map(p -> p.dividing(rated * rated, Dimension.RESISTANCE));
   }
 
   /** The current it can draw at most: highest supply, least resistance; empty if unknown. */

@@ -7,6 +7,8 @@ import java.util.function.Function;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
+import org.coilwright.solve.CoilLimits;
+import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
 import org.coilwright.solve.Trouble.NotExplored;
 
@@ -32,6 +34,39 @@ final class PerCoil {
   static List<Outcome> askOfEveryPosition(
       Study study, RuleFacts rule, Function<CoilFeed, Optional<? extends Outcome>> question) {
     return ask(study, rule, Outcome.Violated.class, question);
+  }
+
+  /**
+   * Compares a coil in its worst state with its limits, or says what is missing for that.
+   *
+   * @param worst the state to look at; empty if the coil is no subject of the rule
+   * @param open what cannot be told without the voltage: {@code gets enough}
+   */
+  static Optional<Outcome> judge(
+      RuleFacts rule, CoilFeed feed, Optional<State> worst, String open, Verdict verdict) {
+    if (worst.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Gap> voltage = Gap.ofVoltage(feed);
+    if (voltage.isPresent()) {
+      return Optional.of(
+          undecided(
+              rule,
+              feed,
+              voltage.get(),
+              "Whether %s %s cannot be told.".formatted(feed.relay(), open)));
+    }
+    return Optional.of(
+        feed.study()
+            .limits(feed.relay())
+            .map(limits -> verdict.of(feed, worst.get(), limits))
+            .orElseGet(() -> contradictory(rule, feed)));
+  }
+
+  /** Says what is to be said of a coil in a state, its limits being known. */
+  @FunctionalInterface
+  interface Verdict {
+    Outcome of(CoilFeed feed, State state, CoilLimits limits);
   }
 
   private static List<Outcome> ask(

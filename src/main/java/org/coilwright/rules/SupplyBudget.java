@@ -1,3 +1,4 @@
+// Over 250 lines: both questions that are asked of a supply, on one sum.
 package org.coilwright.rules;
 
 import java.util.ArrayList;
@@ -5,14 +6,20 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -237,5 +244,71 @@ record SupplyBudget(Study study, DirectSupply supply, CoilWiring wiring, List<Br
         .mapToDouble(ohms -> ohms.low() / ohms.nominal())
         .min()
         .orElse(1);
+  }
+
+  /**
+   * How a rule speaks of the most that is asked of a supply. In each text the supply or the figures
+   * stand where {@code %s} is.
+   *
+   * @param most which of the sums is asked about
+   * @param headline of the supply
+   * @param asked of the sum, the limit, by how much it is missed
+   * @param remedy of the sum
+   * @param enough of the supply, the sum, the limit
+   */
+  record Question(
+      Function<SupplyBudget, Most> most,
+      String headline,
+      String asked,
+      String remedy,
+      String enough) {}
+
+  /** Holds the most that is asked of each direct supply against what it gives. */
+  static List<Outcome> ask(
+      Study study, RuleFacts rule, Cited<Double> tolerance, Question question) {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (DirectSupply supply : DirectSupply.of(study.circuit())) {
+      SupplyBudget budget = of(study, supply, tolerance);
+      if (!budget.consumers().isEmpty()) {
+        List<Outcome> unknown = budget.unknown(rule);
+        outcomes.addAll(
+            unknown.isEmpty()
+                ? List.of(budget.compare(rule, Basis.of(tolerance), question))
+                : unknown);
+      }
+    }
+    return outcomes;
+  }
+
+  private Outcome compare(RuleFacts rule, Basis basis, Question question) {
+    String name = supply.part();
+    Written<Quantity> limit = supply.output().limit().orElseThrow();
+    double gives = limit.value().low();
+    Most most = question.most().apply(this);
+    Printed.Pair pair = Printed.pair(most.amps(), gives, Dimension.CURRENT);
+    Measure value = new Measure(most.amps(), "A");
+    Measure held = new Measure(gives, "A");
+    Subject subject = new Subject(rule, limit.mark(), most.at(name));
+    if (Comparison.exceeds(most.amps(), gives)) {
+      Subject.Finding finding =
+          subject.violated(
+              question.headline().formatted(name),
+              question.asked().formatted(pair.value(), pair.limit(), pair.apart()),
+              "gives at most " + pair.limit());
+      show(finding, most);
+      return finding
+          .detail(most.how() + ".")
+          .measured(value, held)
+          .todo(
+              question.remedy().formatted(Printed.atLeast(most.amps(), Dimension.CURRENT)), basis);
+    }
+    return unexplored(rule)
+        .orElseGet(
+            () ->
+                subject.satisfied(
+                    question.enough().formatted(name, pair.value(), pair.limit()),
+                    value,
+                    held,
+                    basis));
   }
 }

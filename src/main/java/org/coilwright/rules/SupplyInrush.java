@@ -1,18 +1,9 @@
 package org.coilwright.rules;
 
-import java.util.ArrayList;
 import java.util.List;
-import org.coilwright.netlist.Written;
-import org.coilwright.quantity.Dimension;
-import org.coilwright.quantity.Printed;
-import org.coilwright.quantity.Quantity;
-import org.coilwright.rule.Basis;
-import org.coilwright.rule.Comparison;
-import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
-import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
@@ -40,6 +31,14 @@ final class SupplyInrush implements Rule {
           .consequenceOf("supply.overloaded", "wiring.short-circuit", "wiring.self-joined")
           .carriedBy("suppression.underrated");
 
+  private static final SupplyBudget.Question QUESTION =
+      new SupplyBudget.Question(
+          SupplyBudget::pickUp,
+          "%s is too small for the pick-up",
+          "It is asked for %s while coils pull in and gives %s: short by %s.",
+          "Use a supply that gives at least %s, or let the coils come on one after another.",
+          "%s is asked for %s at worst while coils pull in and gives %s.");
+
   private final Cited<Double> tolerance;
 
   SupplyInrush(Tables tables) {
@@ -53,56 +52,6 @@ final class SupplyInrush implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    List<Outcome> outcomes = new ArrayList<>();
-    for (DirectSupply supply : DirectSupply.of(study.circuit())) {
-      SupplyBudget budget = SupplyBudget.of(study, supply, tolerance);
-      if (!budget.consumers().isEmpty()) {
-        outcomes.addAll(check(budget));
-      }
-    }
-    return outcomes;
-  }
-
-  private List<Outcome> check(SupplyBudget budget) {
-    List<Outcome> unknown = budget.unknown(FACTS);
-    return unknown.isEmpty() ? List.of(compare(budget)) : unknown;
-  }
-
-  private Outcome compare(SupplyBudget budget) {
-    String supply = budget.supply().part();
-    Written<Quantity> limit = budget.supply().output().limit().orElseThrow();
-    double most = limit.value().low();
-    SupplyBudget.Most pickUp = budget.pickUp();
-    Printed.Pair pair = Printed.pair(pickUp.amps(), most, Dimension.CURRENT);
-    Measure value = new Measure(pickUp.amps(), "A");
-    Measure held = new Measure(most, "A");
-    Basis basis = Basis.of(tolerance);
-    Subject subject = new Subject(FACTS, limit.mark(), pickUp.at(supply));
-    if (Comparison.exceeds(pickUp.amps(), most)) {
-      Subject.Finding finding =
-          subject.violated(
-              "%s is too small for the pick-up".formatted(supply),
-              "It is asked for %s while coils pull in and gives %s: short by %s."
-                  .formatted(pair.value(), pair.limit(), pair.apart()),
-              "gives at most " + pair.limit());
-      budget.show(finding, pickUp);
-      return finding
-          .detail(pickUp.how() + ".")
-          .measured(value, held)
-          .todo(
-              "Use a supply that gives at least %s, or let the coils come on one after another."
-                  .formatted(Printed.atLeast(pickUp.amps(), Dimension.CURRENT)),
-              basis);
-    }
-    return budget
-        .unexplored(FACTS)
-        .orElseGet(
-            () ->
-                subject.satisfied(
-                    "%s is asked for %s at worst while coils pull in and gives %s."
-                        .formatted(supply, pair.value(), pair.limit()),
-                    value,
-                    held,
-                    basis));
+    return SupplyBudget.ask(study, FACTS, tolerance, QUESTION);
   }
 }

@@ -130,16 +130,7 @@ final class CoilImpedance {
   }
 
   private Optional<Quantity> ohmsOf(Optional<Quantity> power) {
-    return power
-        .filter(p -> p.low() > 0)
-        .map(
-            p ->
-                new Quantity(
-                    Dimension.RESISTANCE,
-                    rated * rated / p.high(),
-                    rated * rated / p.nominal(),
-                    rated * rated / p.low(),
-                    CurrentKind.UNSTATED));
+    return power.filter(p -> p.low() > 0).map(p -> p.dividing(rated * rated, Dimension.RESISTANCE));
   }
 
   private Optional<Impedance> alternating(boolean in) {
