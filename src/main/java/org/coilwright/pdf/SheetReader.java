@@ -1,6 +1,8 @@
 package org.coilwright.pdf;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
@@ -16,10 +18,16 @@ import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
 public final class SheetReader {
   private static final String AGAIN = "fill in the sheet as coilwright wrote it";
 
+  private static final byte[] END = "%%EOF".getBytes(StandardCharsets.US_ASCII);
+
   private SheetReader() {}
 
   /** Reads. Never throws because of what the bytes hold. */
   public static Returned read(byte[] pdf) {
+    if (!isWhole(pdf)) {
+      return new Returned.Unusable(
+          "it is cut off, or no PDF", "take the file as the program that filled it in saved it");
+    }
     try (PDDocument document = Loader.loadPDF(pdf)) {
       if (document.isEncrypted()) {
         return encrypted();
@@ -36,6 +44,18 @@ public final class SheetReader {
       return new Returned.Unusable(
           "it is damaged, or no PDF", "take the file as the program that filled it in saved it");
     }
+  }
+
+  /**
+   * A file that was cut off can often still be read, but as it was before the last changes: they
+   * stand at the end.
+   */
+  private static boolean isWhole(byte[] pdf) {
+    int end = pdf.length;
+    while (end > 0 && Character.isWhitespace(pdf[end - 1])) {
+      end--;
+    }
+    return end >= END.length && Arrays.equals(pdf, end - END.length, end, END, 0, END.length);
   }
 
   private static Returned encrypted() {
