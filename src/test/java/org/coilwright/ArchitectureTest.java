@@ -44,7 +44,9 @@ class ArchitectureTest {
               Map.entry("table", Set.of("quantity")),
               Map.entry("circuit", Set.of("quantity", "netlist")),
               Map.entry("solve", Set.of("quantity", "netlist", "table", "circuit")),
-              Map.entry("behaviour", Set.of("quantity", "netlist", "table")),
+              Map.entry(
+                  "behaviour",
+                  Set.of("quantity", "netlist", "table", "circuit", "solve", "drawing")),
               Map.entry("drawing", Set.of()),
               Map.entry("diagram", Set.of("quantity", "netlist", "circuit", "drawing")),
               Map.entry("sizing", Set.of("quantity", "netlist", "table", "circuit", "solve")),
@@ -70,6 +72,7 @@ class ArchitectureTest {
                       "solve",
                       "sizing",
                       "rule",
+                      "behaviour",
                       "drawing",
                       "diagram")),
               Map.entry("pdf", Set.of("checklist", "drawing")),

@@ -68,7 +68,7 @@ public final class Checklists {
         cautions.all(),
         beforeWiring,
         new WireRows(anatomy, texts).rows(),
-        new Figures(texts).of(report, study),
+        new Figures(texts, tables).of(report, study),
         steps,
         new Coverages(tests, plan).coverage(),
         outcomes.satisfied(),

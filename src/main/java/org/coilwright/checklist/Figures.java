@@ -2,17 +2,25 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.coilwright.behaviour.RehearsalPicture;
+import org.coilwright.behaviour.Rehearsed;
+import org.coilwright.behaviour.Situation;
+import org.coilwright.behaviour.Stage;
 import org.coilwright.checklist.Checklist.Figure;
 import org.coilwright.diagram.Diagram;
+import org.coilwright.drawing.Picture;
 import org.coilwright.rule.Report;
 import org.coilwright.solve.Study;
+import org.coilwright.table.Tables;
 
 /** The pictures of a checklist. */
 public final class Figures {
   private final Texts texts;
+  private final Tables tables;
 
-  Figures(Texts texts) {
+  Figures(Texts texts, Tables tables) {
     this.texts = texts;
+    this.tables = tables;
   }
 
   List<Figure> of(Report report, Study study) {
@@ -26,6 +34,35 @@ public final class Figures {
               texts.of("figure.diagram-shows", String.join("; ", sheet.shows())),
               sheet.picture(),
               Figure.Beside.WIRES));
+    }
+    figures.addAll(days(study));
+    return figures;
+  }
+
+  /** The settings rehearsed, where the netlist tells enough of them and of the plant. */
+  private List<Figure> days(Study study) {
+    if (study.circuit().netlist().switching().isEmpty()) {
+      return List.of();
+    }
+    Stage stage = Stage.of(study, tables, false);
+    if (!stage.wants().isEmpty()) {
+      return List.of();
+    }
+    List<Rehearsed> all =
+        Situation.of(stage.scene()).stream().map(s -> Rehearsed.of(s, stage.scene())).toList();
+    List<Rehearsed> shown = RehearsalPicture.shown(all);
+    List<Picture> pictures = RehearsalPicture.onPages(stage, all);
+    List<Figure> figures = new ArrayList<>();
+    for (int i = 0; i < pictures.size(); i++) {
+      figures.add(
+          new Figure(
+              texts.of("figure.day", shown.get(i).situation().name()),
+              texts.of(
+                  "figure.day-shows",
+                  RehearsalPicture.words(stage, shown.get(i)),
+                  shown.get(i).situation().tells()),
+              pictures.get(i),
+              Figure.Beside.SETTINGS));
     }
     return figures;
   }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.coilwright.behaviour.Improvement;
 import org.coilwright.behaviour.Improvement.Cell;
+import org.coilwright.behaviour.Stage;
 import org.coilwright.drawing.Chart;
 import org.coilwright.drawing.Chart.Axis;
 import org.coilwright.drawing.Chart.Series;

@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import org.coilwright.behaviour.Improvement;
 import org.coilwright.behaviour.Improvement.Cell;
 import org.coilwright.behaviour.Settings;
+import org.coilwright.behaviour.Stage;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 

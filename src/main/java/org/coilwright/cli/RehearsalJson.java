@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.coilwright.behaviour.Improvement;
 import org.coilwright.behaviour.Rehearsed;
 import org.coilwright.behaviour.Run;
+import org.coilwright.behaviour.Stage;
 import org.coilwright.behaviour.Tally;
 import org.coilwright.netlist.Part;
 import org.coilwright.rules.ContactLife;

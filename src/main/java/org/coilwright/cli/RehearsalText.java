@@ -8,6 +8,7 @@ import org.coilwright.behaviour.Improvement;
 import org.coilwright.behaviour.Rehearsed;
 import org.coilwright.behaviour.Run;
 import org.coilwright.behaviour.Settings;
+import org.coilwright.behaviour.Stage;
 import org.coilwright.behaviour.Water;
 import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Dimension;

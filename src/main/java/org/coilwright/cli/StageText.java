@@ -2,6 +2,7 @@ package org.coilwright.cli;
 
 import java.util.List;
 import org.coilwright.behaviour.DayFile;
+import org.coilwright.behaviour.Stage;
 import org.coilwright.quantity.Words;
 
 /** Why a netlist or a file of measurements cannot be rehearsed. */

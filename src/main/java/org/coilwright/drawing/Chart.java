@@ -93,13 +93,15 @@ public record Chart(
     boolean marked = !marks.isEmpty();
     double leftEdge = x0 + 48;
     double rightEdge = x0 + width - 48;
-    double top = y0 + LEGEND + (marked ? 2 * SMALL + MARK : 0);
+    List<Point> legend = legendPlaces(leftEdge, y0 + SMALL, rightEdge);
+    double legendHeight = legend.isEmpty() ? 0 : legend.get(legend.size() - 1).y() - y0 - SMALL;
+    double top = y0 + LEGEND + legendHeight + (marked ? 2 * SMALL + MARK : 0);
     double bottom = y0 + height - 32;
     Frame frame = new Frame(leftEdge, top, rightEdge, bottom);
     rules(into, frame);
     series.stream().filter(Series::filled).forEach(s -> curve(into, frame, s));
     series.stream().filter(s -> !s.filled()).forEach(s -> curve(into, frame, s));
-    legend(into, leftEdge, y0 + SMALL);
+    legend(into, legend);
     marks.forEach(m -> mark(into, frame, m));
     into.add(
         new Shape.Path(
@@ -156,16 +158,34 @@ public record Chart(
     }
   }
 
-  private void legend(List<Shape> into, double from, double y) {
-    double at = from;
+  /** Where the entries of the legend begin: in lines, as wide as the frame. */
+  private List<Point> legendPlaces(double left, double first, double right) {
+    List<Point> places = new ArrayList<>();
+    double x = left;
+    double y = first;
     for (Series s : series) {
+      double wide = 28 + 5.2 * s.name().length() + 16;
+      if (x > left && x + wide > right + 16) {
+        x = left;
+        y += LEGEND - 4;
+      }
+      places.add(new Point(x, y));
+      x += wide;
+    }
+    return places;
+  }
+
+  private void legend(List<Shape> into, List<Point> places) {
+    for (int i = 0; i < series.size(); i++) {
+      Series s = series.get(i);
+      double at = places.get(i).x();
+      double y = places.get(i).y();
       if (s.filled()) {
         into.add(Shape.box(at, y - 7, 24, 7, s.stroke().grey()));
       } else {
         into.add(Shape.line(at, y - 3, at + 24, y - 3, s.stroke()));
       }
       into.add(label(at + 28, y, s.name(), Anchor.START, false));
-      at += 28 + 5.2 * s.name().length() + 16;
     }
   }
 

@@ -1,12 +1,10 @@
-package org.coilwright.cli;
+package org.coilwright.behaviour;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.coilwright.behaviour.Recording.Moment;
-import org.coilwright.behaviour.Rehearsed;
-import org.coilwright.behaviour.Run;
 import org.coilwright.drawing.Chart;
 import org.coilwright.drawing.Chart.Axis;
 import org.coilwright.drawing.Chart.Mark;
@@ -19,10 +17,13 @@ import org.coilwright.drawing.Shape.Point;
 import org.coilwright.drawing.Shape.Stroke;
 
 /** Draws rehearsed situations: power over time, and below it water and battery. */
-final class RehearsalPicture {
-  private static final double WIDTH = 760;
-  private static final double POWER_HEIGHT = 280;
-  private static final double LEVEL_HEIGHT = 170;
+public final class RehearsalPicture {
+  /** Width and heights for a screen, in points. */
+  private static final Size SCREEN = new Size(760, 280, 170);
+
+  /** The same for a page of a checklist. */
+  private static final Size PAGE = new Size(504, 230, 150);
+
   private static final double HEADING = 30;
   private static final double TEXT_SIZE = 12;
   private static final double SECONDS_PER_HOUR = 3600;
@@ -34,45 +35,70 @@ final class RehearsalPicture {
 
   private RehearsalPicture() {}
 
+  private record Size(double width, double power, double level) {}
+
   /** The first situation, and the first with a false start if that is another one. */
-  static Picture of(Stage stage, List<Rehearsed> all) {
+  public static Picture of(Stage stage, List<Rehearsed> all) {
+    List<Rehearsed> shown = shown(all);
+    List<Shape> shapes = new ArrayList<>();
+    double y = 0;
+    for (Rehearsed r : shown) {
+      y = draw(shapes, y, stage, r, SCREEN);
+    }
+    return picture(stage, shown, shapes, SCREEN, y);
+  }
+
+  /** The same situations, each on a picture of its own that fits a page. */
+  public static List<Picture> onPages(Stage stage, List<Rehearsed> all) {
+    List<Picture> pictures = new ArrayList<>();
+    for (Rehearsed r : shown(all)) {
+      List<Shape> shapes = new ArrayList<>();
+      double height = draw(shapes, 0, stage, r, PAGE);
+      pictures.add(picture(stage, List.of(r), shapes, PAGE, height));
+    }
+    return pictures;
+  }
+
+  /** The situations that are drawn. */
+  public static List<Rehearsed> shown(List<Rehearsed> all) {
     List<Rehearsed> shown = new ArrayList<>(List.of(all.get(0)));
     all.stream()
         .skip(1)
         .filter(r -> !r.tally().falseStarts().isEmpty())
         .findFirst()
         .ifPresent(shown::add);
-    List<Shape> shapes = new ArrayList<>();
-    double y = 0;
-    for (Rehearsed r : shown) {
-      y = draw(shapes, y, stage, r);
-    }
-    return new Picture(
-        WIDTH, y, "%s rehearsed: %s".formatted(stage.output(), names(shown)), List.copyOf(shapes));
+    return shown;
   }
 
-  private static String names(List<Rehearsed> shown) {
-    return String.join(", ", shown.stream().map(r -> r.situation().name()).toList());
+  private static Picture picture(
+      Stage stage, List<Rehearsed> shown, List<Shape> shapes, Size size, double height) {
+    String names = String.join(", ", shown.stream().map(r -> r.situation().name()).toList());
+    String title = "%s rehearsed: %s".formatted(stage.output(), names);
+    return new Picture(size.width(), height, title, List.copyOf(shapes));
   }
 
-  private static double draw(List<Shape> shapes, double top, Stage stage, Rehearsed r) {
+  /** What a picture shows, in a few words. */
+  public static String words(Stage stage, Rehearsed r) {
     int starts = r.tally().runs().size();
-    String heading =
-        "%s: %s of %s, %d false"
-            .formatted(
-                r.situation().name(),
-                starts == 1 ? "1 start" : starts + " starts",
-                stage.output(),
-                r.tally().falseStarts().size());
-    shapes.add(new Shape.Label(new Point(8, top + 20), heading, TEXT_SIZE, Anchor.START, false));
+    return "%s: %s of %s, %d false"
+        .formatted(
+            r.situation().name(),
+            starts == 1 ? "1 start" : starts + " starts",
+            stage.output(),
+            r.tally().falseStarts().size());
+  }
+
+  private static double draw(List<Shape> shapes, double top, Stage stage, Rehearsed r, Size size) {
+    shapes.add(
+        new Shape.Label(new Point(8, top + 20), words(stage, r), TEXT_SIZE, Anchor.START, false));
     double y = top + HEADING;
     List<Moment> moments = r.recording().moments();
-    power(r, moments).draw(shapes, 0, y, WIDTH, POWER_HEIGHT);
-    y += POWER_HEIGHT;
+    power(r, moments).draw(shapes, 0, y, size.width(), size.power());
+    y += size.power();
     Optional<Chart> levels = levels(stage, r, moments);
     if (levels.isPresent()) {
-      levels.get().draw(shapes, 0, y, WIDTH, LEVEL_HEIGHT);
-      y += LEVEL_HEIGHT;
+      levels.get().draw(shapes, 0, y, size.width(), size.level());
+      y += size.level();
     }
     return y + 10;
   }

@@ -1,9 +1,8 @@
-package org.coilwright.cli;
+package org.coilwright.behaviour;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.coilwright.behaviour.Scene;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Switching;
@@ -20,7 +19,7 @@ import org.coilwright.table.Tables;
  * @param relays what operates with it
  * @param wants keys without which it cannot be rehearsed
  */
-record Stage(
+public record Stage(
     String output, SwitchedLoads loads, List<Part.Relay> relays, Scene scene, List<String> wants) {
   /** Keys that measurements stand for. */
   private static final List<String> MEASURED =
@@ -32,7 +31,7 @@ record Stage(
    *
    * @param measured true if generation and loads come from measurements
    */
-  static Stage of(Study study, Tables tables, boolean measured) {
+  public static Stage of(Study study, Tables tables, boolean measured) {
     Netlist netlist = study.circuit().netlist();
     Optional<Switching> switching = netlist.switching();
     Optional<String> output = switching.flatMap(Switching::output).map(Written::value);
