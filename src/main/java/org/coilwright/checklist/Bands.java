@@ -2,7 +2,10 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Part;
@@ -22,6 +25,9 @@ import org.coilwright.table.Tables;
  * or from a cited table.
  */
 final class Bands {
+  /** The table by temperature ends at 40 °C. */
+  private static final int MOST_TENS = 4;
+
   private final Tables tables;
   private final ConductorTable conductors;
   private final Texts texts;
@@ -37,6 +43,10 @@ final class Bands {
 
   Cited<Double> figure(String name) {
     return tables.figure(name);
+  }
+
+  Optional<Cited<Double>> lookup(String table, Map<String, String> where, String column) {
+    return tables.lookup(table, where, column);
   }
 
   /** Follows from a publication as a whole. */
@@ -79,6 +89,32 @@ final class Bands {
       return Optional.of(alternatingCoil(spec, spec.pickUp().get().value()));
     }
     return spec.power().map(p -> directCoil(spec, p.value()));
+  }
+
+  /**
+   * The band of a coil at the temperatures a panel may have on the day: {@code 0 °C 795 … 971, 10
+   * °C …}; empty for an AC coil, whose band is wider than what temperature does to it.
+   */
+  Optional<String> coilByTemperature(Part.CoilSpec spec) {
+    if (spec.resistance().isEmpty() && spec.pickUp().isPresent()) {
+      return Optional.empty();
+    }
+    return coil(spec)
+        .map(
+            reasoned -> {
+              double low = reasoned.band().min().orElse(0) / cold();
+              double high = reasoned.band().max().orElse(0) / warm();
+              return IntStream.rangeClosed(0, MOST_TENS)
+                  .map(tens -> 10 * tens)
+                  .mapToObj(
+                      celsius ->
+                          texts.of(
+                              "coil.at",
+                              celsius,
+                              Band.between(low * copper(celsius), high * copper(celsius), "Ω")
+                                  .text(texts)))
+                  .collect(Collectors.joining(", "));
+            });
   }
 
   private Reasoned statedCoil(Quantity ohms) {

@@ -19,6 +19,7 @@ import org.coilwright.drawing.Picture;
  * @param openPoints what could not be checked or rests on memory: each to be settled on site
  * @param cautions all that fit this circuit; each stands before the section it belongs to
  * @param beforeWiring those of them that belong to the wiring list
+ * @param wiringNotes how the wires are put in
  * @param wires one line a wire
  * @param figures diagrams and plots, each on a place of its own
  * @param steps sections of tests and the hold point between them, in order
@@ -40,6 +41,7 @@ public record Checklist(
     List<OpenPoint> openPoints,
     List<Caution> cautions,
     List<Caution> beforeWiring,
+    List<String> wiringNotes,
     List<WireRow> wires,
     List<Figure> figures,
     List<Step> steps,
@@ -65,6 +67,7 @@ public record Checklist(
     openPoints = List.copyOf(openPoints);
     cautions = List.copyOf(cautions);
     beforeWiring = List.copyOf(beforeWiring);
+    wiringNotes = List.copyOf(wiringNotes);
     wires = List.copyOf(wires);
     figures = List.copyOf(figures);
     steps = List.copyOf(steps);
@@ -103,6 +106,7 @@ public record Checklist(
         openPoints,
         cautions,
         beforeWiring,
+        wiringNotes,
         wires,
         figures,
         steps,

@@ -2,6 +2,7 @@ package org.coilwright.checklist;
 
 import static java.util.stream.Collectors.toSet;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,6 +22,9 @@ import org.coilwright.rule.Report;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Faults;
 import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
+import org.coilwright.table.CitedTable;
+import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
 /** Makes the checklist for a circuit from what the rules said and what the study computed. */
@@ -67,6 +71,7 @@ public final class Checklists {
         outcomes.openPoints(),
         cautions.all(),
         beforeWiring,
+        wiringNotes(),
         new WireRows(anatomy, texts).rows(),
         new Figures(texts, tables).of(report, study),
         steps,
@@ -89,6 +94,35 @@ public final class Checklists {
     Cautions.Chosen cautions = new Cautions(tables, texts).choose(Condition.of(anatomy));
     DeadTests tests = new DeadTests(anatomy, new Bands(tables, texts), texts);
     return new WiringDiagnosis(tests, plan(anatomy, tests, cautions, report));
+  }
+
+  /** When a wire is ticked; and the torques of the standard for clamps that state none. */
+  private List<String> wiringNotes() {
+    List<String> torques = new ArrayList<>();
+    Optional<Cited<Double>> any = Optional.empty();
+    for (CitedTable.Row row : tables.table("terminal-torque").rows()) {
+      Optional<Cited<Double>> torque =
+          row.number("II").filter(t -> t.standing() == Standing.PUBLISHED);
+      Optional<Cited<String>> thread = row.word("thread");
+      if (torque.isPresent() && thread.isPresent()) {
+        torques.add(thread.get().value() + " " + texts.figure(plain(torque.get().value())));
+        any = torque;
+      }
+    }
+    List<String> notes = new ArrayList<>(List.of(texts.of("wires.note")));
+    any.ifPresent(
+        cited ->
+            notes.add(
+                texts.of(
+                    "wires.torque",
+                    String.join(", ", torques),
+                    cited.source().cite(),
+                    cited.place())));
+    return notes;
+  }
+
+  private static String plain(double value) {
+    return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
   }
 
   private TitleBlock title(Netlist netlist, String program, LocalDate printed) {
@@ -197,6 +231,9 @@ public final class Checklists {
     }
     if (rows.stream().anyMatch(r -> r.name().endsWith(".loop-impedance"))) {
       instruments.add("loop-tester");
+    }
+    if (units.contains("°C")) {
+      instruments.add("thermometer");
     }
     if (units.contains("ms")) {
       instruments.add("rcd-tester");

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.coilwright.checklist.Bands.Reasoned;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Node;
@@ -118,8 +119,18 @@ final class ColdRows {
                 relay.name(),
                 plus,
                 minus)
-            .when(lifted),
+            .when(
+                Stream.of(Optional.of(lifted), byTemperature(relay))
+                    .flatMap(Optional::stream)
+                    .filter(text -> !text.isEmpty())
+                    .collect(Collectors.joining(" "))),
         probing);
+  }
+
+  private Optional<String> byTemperature(Part.Relay relay) {
+    return bands
+        .coilByTemperature(relay.coil())
+        .map(windows -> texts.of("when.by-temperature", windows));
   }
 
   /** Where an ohmmeter's positive lead goes so that a suppressor diode blocks. */

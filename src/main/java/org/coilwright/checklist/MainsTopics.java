@@ -93,6 +93,14 @@ final class MainsTopics {
               texts.of("section.one-by-one", load.name()),
               texts.of("begin.one-by-one", load.name()),
               rows.oneByOne()));
+      topics.add(
+          topic(
+              "after-an-hour",
+              texts.of("section.after-an-hour", load.name()),
+              texts.of("begin.after-an-hour", load.name()),
+              anatomy.stateWithOn(load.name()).isEmpty()
+                  ? List.of()
+                  : new WarmRows(anatomy, bands, texts).rows(load)));
     }
     return topics;
   }

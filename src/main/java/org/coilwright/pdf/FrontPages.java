@@ -245,9 +245,9 @@ final class FrontPages {
     }
     grid.titled(texts.of("page.continued", texts.of("page.wires")));
     prose.heading(
-        texts.of("page.wires"), Role.HEADING_2, cautions.height() + grid.beginning() + 40);
+        texts.of("page.wires"), Role.HEADING_2, cautions.height() + grid.beginning() + 70);
     cautions.draw();
-    prose.paragraph(Prose.Line.plain(texts.of("wires.note")));
+    checklist.wiringNotes().forEach(note -> prose.paragraph(Prose.Line.plain(note)));
     grid.draw(document);
   }
 
