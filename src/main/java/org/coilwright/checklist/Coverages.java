@@ -1,10 +1,7 @@
 package org.coilwright.checklist;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import org.coilwright.checklist.Coverage.Entry;
 import org.coilwright.checklist.Coverage.Fate;
 import org.coilwright.checklist.Expected.Band;
@@ -28,19 +25,20 @@ final class Coverages {
   }
 
   Coverage coverage() {
-    Map<Row, List<Mistake>> byRow = new HashMap<>();
-    List<Mistake> left = new ArrayList<>();
     List<Row> rows = plan.rows().stream().map(Plan.Placed::row).toList();
-    for (Mistake mistake : mistakes.all()) {
-      Optional<Row> first = mistakes.first(rows, mistake);
-      first.ifPresentOrElse(
-          row -> byRow.computeIfAbsent(row, r -> new ArrayList<>()).add(mistake),
-          () -> left.add(mistake));
+    List<List<Mistake>> byRow = new ArrayList<>();
+    rows.forEach(row -> byRow.add(new ArrayList<>()));
+    List<Mistake> left = new ArrayList<>();
+    List<Integer> first = mistakes.first(rows);
+    for (int i = 0; i < first.size(); i++) {
+      List<Mistake> together = first.get(i) < 0 ? left : byRow.get(first.get(i));
+      together.add(mistakes.all().get(i));
     }
     List<Entry> entries = new ArrayList<>();
-    for (Plan.Placed placed : plan.rows()) {
-      for (Mistake mistake : byRow.getOrDefault(placed.row(), List.of())) {
-        entries.add(shown(placed, mistake));
+    List<Plan.Placed> placed = plan.rows();
+    for (int row = 0; row < rows.size(); row++) {
+      for (Mistake mistake : byRow.get(row)) {
+        entries.add(shown(placed.get(row), mistake));
       }
     }
     for (Mistake mistake : left) {

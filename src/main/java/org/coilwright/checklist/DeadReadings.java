@@ -1,12 +1,15 @@
 package org.coilwright.checklist;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Optional;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.circuit.Mistake;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.solve.DeadCircuit;
+import org.coilwright.solve.DeadCircuit.Measured;
 import org.coilwright.solve.Probing;
 import org.coilwright.solve.Span;
 
@@ -17,6 +20,8 @@ final class DeadReadings {
   private static final double CLOSE = 1e-6;
 
   private final DeadCircuit circuit;
+  // By identity: what is done to the circuit takes longer to compare than to look up.
+  private final IdentityHashMap<Probing, Leads> measured = new IdentityHashMap<>();
   private final boolean diodes;
   private final double share;
   private final double probes;
@@ -42,7 +47,7 @@ final class DeadReadings {
   private void inside(Part part, Anatomy anatomy, Span electronics) {
     if (part instanceof Part.Mains mains && mains.pins().contains("N")) {
       // Neutral and protective conductor may be bonded before the isolator, or at the transformer.
-      circuit.joined(part.name(), at(part, "N"), at(part, "PE"), Span.ANY);
+      circuit.join(part.name(), at(part, "N"), at(part, "PE"), Span.ANY);
     } else if (part instanceof Part.Controller controller) {
       List<String> pins = new ArrayList<>(controller.reserved().keySet());
       controller
@@ -58,7 +63,7 @@ final class DeadReadings {
   private void joined(Part part, List<String> pins, Span electronics) {
     for (int i = 0; i < pins.size(); i++) {
       for (int j = i + 1; j < pins.size(); j++) {
-        circuit.joined(part.name(), at(part, pins.get(i)), at(part, pins.get(j)), electronics);
+        circuit.join(part.name(), at(part, pins.get(i)), at(part, pins.get(j)), electronics);
       }
     }
   }
@@ -70,28 +75,47 @@ final class DeadReadings {
     }
     Terminal minus = at(part, output.minus().value());
     for (Part.Mains mains : anatomy.parts(Part.Mains.class)) {
-      circuit.joined(part.name(), minus, at(mains, "PE"), Span.ANY);
+      circuit.join(part.name(), minus, at(mains, "PE"), Span.ANY);
     }
     anatomy.inputs().stream()
         .filter(input -> input.part().equals(part.name()))
         .flatMap(input -> input.from().terminals().stream())
-        .forEach(pin -> circuit.joined(part.name(), minus, pin, electronics));
+        .forEach(pin -> circuit.join(part.name(), minus, pin, electronics));
   }
 
   private static Terminal at(Part part, String pin) {
     return new Terminal(part.name(), pin);
   }
 
+  /** One measurement with the leads either way, or one way only. */
+  private record Leads(Measured one, Optional<Measured> other) {
+    Span drawn() {
+      return other.map(o -> either(one.reading(), o.reading())).orElse(one.reading());
+    }
+
+    Span built(Mistake mistake) {
+      Span read = one.reading(mistake);
+      return other.map(o -> either(read, o.reading(mistake))).orElse(read);
+    }
+  }
+
+  private Leads leads(Probing probing) {
+    return measured.computeIfAbsent(
+        probing,
+        p ->
+            new Leads(
+                circuit.measure(p),
+                isEither(p) ? Optional.of(circuit.measure(p.exchanged())) : Optional.empty()));
+  }
+
   /** Between which limits the true value lies, on the circuit as drawn. */
   Span drawn(Probing probing) {
-    Span one = circuit.read(probing);
-    return isEither(probing) ? either(one, circuit.read(probing.exchanged())) : one;
+    return leads(probing).drawn();
   }
 
   /** Between which limits it lies if this mistake is in the circuit. */
   Span built(Probing probing, Mistake mistake) {
-    Span one = circuit.read(probing, mistake);
-    return isEither(probing) ? either(one, circuit.read(probing.exchanged(), mistake)) : one;
+    return leads(probing).built(mistake);
   }
 
   boolean hasDiodes() {

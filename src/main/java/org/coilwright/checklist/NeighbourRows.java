@@ -3,6 +3,7 @@ package org.coilwright.checklist;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -68,11 +69,11 @@ final class NeighbourRows {
    */
   List<Row> rows(List<Row> before) {
     List<Mistake> left = mistakes.left(before);
-    Map<Probing, Candidate> candidates = new LinkedHashMap<>();
+    Candidates candidates = new Candidates();
     left.forEach(mistake -> candidates(mistake, candidates));
     List<Candidate> useful = new ArrayList<>();
     List<BitSet> shown = new ArrayList<>();
-    for (Candidate candidate : candidates.values()) {
+    for (Candidate candidate : candidates.useful.values()) {
       BitSet here = new BitSet();
       for (int i = 0; i < left.size(); i++) {
         here.set(i, readings.shows(candidate.probing(), left.get(i), candidate.band()));
@@ -88,30 +89,46 @@ final class NeighbourRows {
         .toList();
   }
 
-  private void candidates(Mistake mistake, Map<Probing, Candidate> candidates) {
+  /** Every measurement that was thought of, and those of them that show something. */
+  private static final class Candidates {
+    private final Map<Probing, Optional<Candidate>> known = new HashMap<>();
+    private final Map<Probing, Candidate> useful = new LinkedHashMap<>();
+  }
+
+  /** By hand as little as can be: something is moved only where nothing shows without. */
+  private void candidates(Mistake mistake, Candidates candidates) {
     List<Terminal> pins = pins(mistake);
-    for (Move move : moves(mistake)) {
+    boolean found = false;
+    for (Move move : moves(pins)) {
+      if (found && !move.name().isEmpty()) {
+        return;
+      }
       for (int i = 0; i < pins.size(); i++) {
         for (int j = i + 1; j < pins.size(); j++) {
           Probing either = move.how().apply(Probing.ohms(pins.get(i), pins.get(j)));
-          if (!tried(either, move, mistake, candidates) && readings.hasDiodes()) {
-            tried(either.toward(), move, mistake, candidates);
-            tried(either.exchanged().toward(), move, mistake, candidates);
+          boolean shows = tried(either, move, mistake, candidates);
+          if (!shows && readings.hasDiodes()) {
+            shows = tried(either.toward(), move, mistake, candidates);
+            shows |= tried(either.exchanged().toward(), move, mistake, candidates);
           }
+          found |= shows;
         }
       }
     }
   }
 
   /** True if this measurement shows the mistake. */
-  private boolean tried(
-      Probing probing, Move move, Mistake mistake, Map<Probing, Candidate> candidates) {
-    if (candidates.containsKey(probing)) {
-      return true;
+  private boolean tried(Probing probing, Move move, Mistake mistake, Candidates candidates) {
+    Optional<Candidate> candidate =
+        candidates.known.computeIfAbsent(
+            probing, p -> band(p).map(band -> new Candidate(p, band, move)));
+    boolean shows =
+        candidate.isPresent()
+            && readings.shows(candidate.get().probing(), mistake, candidate.get().band());
+    if (shows) {
+      candidates.useful.putIfAbsent(probing, candidate.get());
     }
-    Optional<Band> band = band(probing).filter(b -> readings.shows(probing, mistake, b));
-    band.ifPresent(b -> candidates.put(probing, new Candidate(probing, b, move)));
-    return band.isPresent();
+    return shows;
   }
 
   /** What the reading must be as drawn; empty if nobody can say. */
@@ -151,8 +168,7 @@ final class NeighbourRows {
   }
 
   /** Nothing moved; then each thing that a hand can move and that has a contact there. */
-  private List<Move> moves(Mistake mistake) {
-    List<Terminal> pins = pins(mistake);
+  private List<Move> moves(List<Terminal> pins) {
     Set<Node> nodes = new HashSet<>();
     pins.forEach(pin -> circuit.find(pin).ifPresent(nodes::add));
     Set<Actuator> near = new LinkedHashSet<>();

@@ -3,6 +3,7 @@ package org.coilwright.solve;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,9 +29,9 @@ public final class DeadCircuit {
   private final Circuit circuit;
   private final Meter meter;
   private final Map<Node, Integer> index = new HashMap<>();
-  private final List<DeadEdge> parts = new ArrayList<>();
-  private final List<DeadEdge> wires = new ArrayList<>();
-  private final Map<Probing, Drawn> asDrawn = new HashMap<>();
+  private final List<Piece> pieces = new ArrayList<>();
+  private final List<Span> wires = new ArrayList<>();
+  private final IdentityHashMap<Mistake, Ends> ends = new IdentityHashMap<>();
 
   /**
    * What a meter's diode test does.
@@ -42,8 +43,18 @@ public final class DeadCircuit {
    */
   public record Meter(double leastAmps, double mostAmps, double leastVolts, double mostVolts) {}
 
-  /** The reading as drawn, and the nodes that can be felt at the leads. */
-  private record Drawn(Span reading, BitSet felt) {}
+  /** Something between two nodes that is no wire; {@code contact} if it can be open. */
+  private record Piece(
+      String part,
+      int from,
+      int to,
+      Span ohms,
+      boolean diode,
+      boolean suppressor,
+      Optional<Contact> contact) {}
+
+  /** Nodes where a mistake's wires really end, in the order of the mistake, and all it touches. */
+  private record Ends(List<Integer> from, List<Integer> to, BitSet touched) {}
 
   /**
    * A circuit to be measured.
@@ -57,44 +68,39 @@ public final class DeadCircuit {
     circuit.nodes().forEach(node -> index.put(node, index.size()));
     for (Branch branch : circuit.branches()) {
       if (branch instanceof Branch.Conductor) {
-        wires.add(edge(branch, DeadEdge.Kind.WIRE, worth.apply(branch)));
+        wires.add(worth.apply(branch));
       } else if (branch instanceof Branch.DiodeBranch) {
-        parts.add(edge(branch, DeadEdge.Kind.DIODE, Span.ANY));
-      } else if (branch instanceof Contact) {
-        parts.add(edge(branch, DeadEdge.Kind.CONTACT, worth.apply(branch)));
+        diode(branch.part(), branch.from(), branch.to());
       } else {
-        parts.add(edge(branch, DeadEdge.Kind.PLAIN, worth.apply(branch)));
+        boolean varistor =
+            branch instanceof Branch.Passive passive && passive.spec() instanceof Part.Varistor;
+        pieces.add(
+            new Piece(
+                branch.part(),
+                at(branch.from()),
+                at(branch.to()),
+                worth.apply(branch),
+                false,
+                varistor,
+                branch instanceof Contact contact ? Optional.of(contact) : Optional.empty()));
       }
-      if (branch instanceof Branch.Coil coil) {
-        builtIn(coil).ifPresent(parts::add);
+      if (branch instanceof Branch.Coil coil && CoilModel.hasBuiltInDiode(coil.spec())) {
+        boolean firstIsPlus = CoilModel.polarityOf(coil.spec()) >= 0;
+        diode(
+            coil.part(),
+            firstIsPlus ? coil.to() : coil.from(),
+            firstIsPlus ? coil.from() : coil.to());
       }
     }
+  }
+
+  private void diode(String part, Node anode, Node cathode) {
+    pieces.add(new Piece(part, at(anode), at(cathode), Span.ANY, true, true, Optional.empty()));
   }
 
   /** Joins two pins inside a device, or outside the circuit, through ohms that nobody knows. */
-  public DeadCircuit joined(String part, Terminal one, Terminal other, Span ohms) {
-    parts.add(new DeadEdge(part, DeadEdge.Kind.PLAIN, Optional.empty(), at(one), at(other), ohms));
-    return this;
-  }
-
-  private DeadEdge edge(Branch branch, DeadEdge.Kind kind, Span ohms) {
-    return new DeadEdge(
-        branch.part(), kind, Optional.of(branch), at(branch.from()), at(branch.to()), ohms);
-  }
-
-  private Optional<DeadEdge> builtIn(Branch.Coil coil) {
-    if (!CoilModel.hasBuiltInDiode(coil.spec())) {
-      return Optional.empty();
-    }
-    boolean firstIsPlus = CoilModel.polarityOf(coil.spec()) >= 0;
-    return Optional.of(
-        new DeadEdge(
-            coil.part(),
-            DeadEdge.Kind.DIODE,
-            Optional.of(coil),
-            at(firstIsPlus ? coil.to() : coil.from()),
-            at(firstIsPlus ? coil.from() : coil.to()),
-            Span.ANY));
+  public void join(String part, Terminal one, Terminal other, Span ohms) {
+    pieces.add(new Piece(part, at(one), at(other), ohms, false, false, Optional.empty()));
   }
 
   private int at(Node node) {
@@ -114,91 +120,131 @@ public final class DeadCircuit {
 
   /** True if it matters which lead is the positive one. */
   public boolean hasDiodes() {
-    return parts.stream().anyMatch(edge -> edge.kind() == DeadEdge.Kind.DIODE);
+    return pieces.stream().anyMatch(Piece::diode);
   }
 
-  /** The reading on the circuit as drawn: ohms, or volts of a diode test. */
-  public Span read(Probing probing) {
-    return drawn(probing).reading();
+  /** The circuit with the leads on it and done to it what has to be done. */
+  public Measured measure(Probing probing) {
+    return new Measured(probing);
   }
 
-  /** The reading on the circuit with a mistake in it. */
-  public Span read(Probing probing, Mistake mistake) {
-    Drawn drawn = drawn(probing);
-    return feels(drawn, mistake)
-        ? built(probing, Optional.of(mistake)).read(meter)
-        : drawn.reading();
-  }
-
-  private Drawn drawn(Probing probing) {
-    Drawn known = asDrawn.get(probing);
+  private Ends endsOf(Mistake mistake) {
+    Ends known = ends.get(mistake);
     if (known == null) {
-      DeadNetwork network = built(probing, Optional.empty());
-      known = new Drawn(network.read(meter), network.felt());
-      asDrawn.put(probing, known);
+      List<Integer> from = new ArrayList<>();
+      List<Integer> to = new ArrayList<>();
+      BitSet touched = new BitSet();
+      for (Mistake.Laid laid : mistake.laid()) {
+        from.add(at(laid.from()));
+        to.add(at(laid.to()));
+        touched.set(at(laid.from()));
+        touched.set(at(laid.to()));
+      }
+      for (int wire : mistake.wires()) {
+        touched.set(at(circuit.netlist().wires().get(wire).from().value()));
+        touched.set(at(circuit.netlist().wires().get(wire).to().value()));
+      }
+      mistake
+          .turned()
+          .ifPresent(
+              turned -> {
+                touched.set(at(turned.first()));
+                touched.set(at(turned.second()));
+              });
+      known = new Ends(from, to, touched);
+      ends.put(mistake, known);
     }
     return known;
   }
 
-  /** False if everything that the mistake changes is out of the leads' reach before and after. */
-  private boolean feels(Drawn drawn, Mistake mistake) {
-    for (int wire : mistake.wires()) {
-      if (drawn.felt().get(wires.get(wire).from()) || drawn.felt().get(wires.get(wire).to())) {
-        return true;
-      }
-    }
-    for (Mistake.Laid laid : mistake.laid()) {
-      if (drawn.felt().get(at(laid.from())) || drawn.felt().get(at(laid.to()))) {
-        return true;
-      }
-    }
-    return mistake
-        .turned()
-        .filter(t -> drawn.felt().get(at(t.first())) || drawn.felt().get(at(t.second())))
-        .isPresent();
-  }
+  /** One measurement, to be read on the circuit as drawn and on others. */
+  public final class Measured {
+    private final Probing probing;
+    private final DeadEdges drawn;
+    private final int firstWire;
+    private final int nodes;
+    private final int[] plus;
+    private final int[] minus;
+    private final BitSet felt;
+    private final Span reading;
 
-  private DeadNetwork built(Probing probing, Optional<Mistake> mistake) {
-    int loose = index.size();
-    List<DeadEdge> present = new ArrayList<>();
-    for (DeadEdge edge : parts) {
-      if (!probing.apart().contains(edge.part()) && isClosed(edge, probing)) {
-        boolean turned =
-            mistake.flatMap(Mistake::turned).filter(t -> t.part().equals(edge.part())).isPresent();
-        present.add(turned ? edge.between(edge.to(), edge.from()) : edge);
+    private Measured(Probing probing) {
+      this.probing = probing;
+      this.drawn = new DeadEdges(pieces.size() + wires.size());
+      for (Piece piece : pieces) {
+        boolean there =
+            !probing.apart().contains(piece.part())
+                && piece.contact().map(this::isClosed).orElse(true);
+        drawn.add(
+            piece.from(),
+            piece.to(),
+            there ? piece.ohms() : Span.OPEN,
+            there && piece.diode(),
+            there && piece.suppressor());
       }
-    }
-    List<Wire> drawn = circuit.netlist().wires();
-    Map<Integer, Mistake.Laid> elsewhere = new HashMap<>();
-    mistake.ifPresent(m -> m.laid().forEach(l -> elsewhere.put(l.wire(), l)));
-    for (int i = 0; i < wires.size(); i++) {
-      int wire = i;
-      if (mistake.filter(m -> m.leftOut().orElse(-1) == wire).isPresent()) {
-        continue;
+      this.firstWire = drawn.count;
+      List<Wire> written = circuit.netlist().wires();
+      for (int i = 0; i < wires.size(); i++) {
+        Terminal from = written.get(i).from().value();
+        Terminal to = written.get(i).to().value();
+        drawn.add(end(i, 0, from, at(from)), end(i, 1, to, at(to)), wires.get(i), false, false);
       }
-      Mistake.Laid there =
-          elsewhere.getOrDefault(
-              i, new Mistake.Laid(i, drawn.get(i).from().value(), drawn.get(i).to().value()));
-      int from = probing.lifted().contains(there.from()) ? loose++ : at(there.from());
-      int to = probing.lifted().contains(there.to()) ? loose++ : at(there.to());
-      present.add(wires.get(i).between(from, to));
+      this.nodes = index.size() + (probing.lifted().isEmpty() ? 0 : 2 * wires.size());
+      this.plus = probing.plus().stream().mapToInt(DeadCircuit.this::at).toArray();
+      this.minus = probing.minus().stream().mapToInt(DeadCircuit.this::at).toArray();
+      DeadNetwork network = network(drawn);
+      this.felt = network.felt();
+      this.reading = network.read(meter);
     }
-    return new DeadNetwork(
-        loose,
-        present,
-        probing.method(),
-        probing.plus().stream().mapToInt(this::at).toArray(),
-        probing.minus().stream().mapToInt(this::at).toArray());
-  }
 
-  private static boolean isClosed(DeadEdge edge, Probing probing) {
-    if (edge.branch().isEmpty() || !(edge.branch().get() instanceof Contact contact)) {
-      return true;
+    private boolean isClosed(Contact contact) {
+      Actuator actuator = contact.actuator();
+      boolean rest =
+          actuator.kind() != Actuator.Kind.PROTECTIVE
+              && actuator.atRest(contact.form() == Part.ContactForm.NC);
+      return contact.conductsWhen(probing.operated().getOrDefault(actuator.name(), rest));
     }
-    Actuator actuator = contact.actuator();
-    boolean rest =
-        actuator.kind() != Actuator.Kind.PROTECTIVE
-            && actuator.atRest(contact.form() == Part.ContactForm.NC);
-    return contact.conductsWhen(probing.operated().getOrDefault(actuator.name(), rest));
+
+    /** The node of a wire's end: one of its own where it is taken off its pin. */
+    private int end(int wire, int side, Terminal pin, int node) {
+      return probing.lifted().contains(pin) ? index.size() + 2 * wire + side : node;
+    }
+
+    private DeadNetwork network(DeadEdges edges) {
+      return new DeadNetwork(nodes, edges, probing.method(), plus, minus);
+    }
+
+    /** The reading on the circuit as drawn: ohms, or volts of a diode test. */
+    public Span reading() {
+      return reading;
+    }
+
+    /** The reading on the circuit with a mistake in it. */
+    public Span reading(Mistake mistake) {
+      Ends there = endsOf(mistake);
+      if (!felt.intersects(there.touched())) {
+        // Everything that the mistake changes is out of the leads' reach before and after.
+        return reading;
+      }
+      DeadEdges built = drawn.copy();
+      for (int i = 0; i < mistake.laid().size(); i++) {
+        Mistake.Laid laid = mistake.laid().get(i);
+        int wire = laid.wire();
+        built.from[firstWire + wire] = end(wire, 0, laid.from(), there.from().get(i));
+        built.to[firstWire + wire] = end(wire, 1, laid.to(), there.to().get(i));
+      }
+      mistake.leftOut().ifPresent(i -> built.to[firstWire + i] = built.from[firstWire + i]);
+      mistake.turned().ifPresent(turned -> turn(built, turned.part()));
+      return network(built).read(meter);
+    }
+
+    private void turn(DeadEdges built, String part) {
+      for (int i = 0; i < pieces.size(); i++) {
+        if (pieces.get(i).part().equals(part)) {
+          built.from[i] = pieces.get(i).to();
+          built.to[i] = pieces.get(i).from();
+        }
+      }
+    }
   }
 }

@@ -1,11 +1,7 @@
 package org.coilwright.solve;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Set;
 
 /** Resistances and diodes between two leads, and the least and greatest reading they can give. */
 final class DeadNetwork {
@@ -15,40 +11,46 @@ final class DeadNetwork {
   /** Steps after which a search for ways through diodes is given up, and each may conduct. */
   private static final int MOST_STEPS = 20_000;
 
+  private static final BitSet NONE = new BitSet();
+
   private final int nodes;
-  private final List<DeadEdge> edges;
+  private final DeadEdges edges;
   private final Probing.Method method;
   private final int[] plus;
   private final int[] minus;
-  private final int[][] at;
+
+  /** Edges at a node: those from {@code at[first[n]]} up to {@code at[first[n + 1]]}. */
+  private final int[] first;
+
+  private final int[] at;
   private int steps;
 
-  DeadNetwork(int nodes, List<DeadEdge> edges, Probing.Method method, int[] plus, int[] minus) {
+  DeadNetwork(int nodes, DeadEdges edges, Probing.Method method, int[] plus, int[] minus) {
     this.nodes = nodes;
     this.edges = edges;
     this.method = method;
     this.plus = plus;
     this.minus = minus;
-    int[] degree = new int[nodes];
-    for (DeadEdge edge : edges) {
-      degree[edge.from()]++;
-      degree[edge.to()]++;
+    this.first = new int[nodes + 1];
+    this.at = new int[2 * edges.count];
+    for (int i = 0; i < edges.count; i++) {
+      first[edges.from[i] + 1]++;
+      first[edges.to[i] + 1]++;
     }
-    this.at = new int[nodes][];
     for (int n = 0; n < nodes; n++) {
-      at[n] = new int[degree[n]];
+      first[n + 1] += first[n];
     }
-    Arrays.fill(degree, 0);
-    for (int i = 0; i < edges.size(); i++) {
-      at[edges.get(i).from()][degree[edges.get(i).from()]++] = i;
-      at[edges.get(i).to()][degree[edges.get(i).to()]++] = i;
+    int[] next = Arrays.copyOf(first, nodes);
+    for (int i = 0; i < edges.count; i++) {
+      at[next[edges.from[i]]++] = i;
+      at[next[edges.to[i]]++] = i;
     }
   }
 
   /** Nodes that something may join to one of the leads. */
   BitSet felt() {
     boolean[] seen = new boolean[nodes];
-    Set<Integer> suppressors = suppressors();
+    BitSet suppressors = suppressors();
     reach(plus, false, suppressors, seen);
     reach(minus, false, suppressors, seen);
     BitSet felt = new BitSet(nodes);
@@ -59,32 +61,31 @@ final class DeadNetwork {
   }
 
   Span read(DeadCircuit.Meter meter) {
-    Set<Integer> conducting = method == Probing.Method.INSULATION ? suppressors() : forward();
+    BitSet conducting = method == Probing.Method.INSULATION ? suppressors() : forward();
     double least = ohms(false, conducting);
+    if (Double.isInfinite(least)) {
+      return Span.OPEN;
+    }
     if (method != Probing.Method.DIODE) {
-      double most = ohms(true, method == Probing.Method.INSULATION ? conducting : Set.of());
+      double most = ohms(true, method == Probing.Method.INSULATION ? conducting : NONE);
       return new Span(least, Math.max(least, most));
     }
-    double around = ohms(false, Set.of());
-    double past = ohms(true, Set.of());
+    double around = ohms(false, NONE);
+    double past = ohms(true, NONE);
     double through = ohms(true, conducting);
     // Where no current gets past the diodes, one of them has its forward voltage.
-    double low =
-        meter.leastAmps() * least
-            + (Double.isInfinite(around) && !Double.isInfinite(least) ? meter.leastVolts() : 0);
+    double low = meter.leastAmps() * least + (Double.isInfinite(around) ? meter.leastVolts() : 0);
     double high =
         Math.min(
             meter.mostAmps() * past,
-            conducting.size() * meter.mostVolts() + meter.mostAmps() * through);
+            conducting.cardinality() * meter.mostVolts() + meter.mostAmps() * through);
     return new Span(low, Math.max(low, high));
   }
 
-  private Set<Integer> suppressors() {
-    Set<Integer> suppressors = new HashSet<>();
-    for (int i = 0; i < edges.size(); i++) {
-      if (edges.get(i).isSuppressor()) {
-        suppressors.add(i);
-      }
+  private BitSet suppressors() {
+    BitSet suppressors = new BitSet();
+    for (int i = 0; i < edges.count; i++) {
+      suppressors.set(i, edges.suppressor[i]);
     }
     return suppressors;
   }
@@ -94,68 +95,68 @@ final class DeadNetwork {
    * split into simple ways from lead to lead, each through every diode on it from anode to cathode;
    * a diode on no such way carries none.
    */
-  private Set<Integer> forward() {
-    Set<Integer> forward = new HashSet<>();
-    if (edges.stream().anyMatch(e -> e.kind() == DeadEdge.Kind.DIODE)) {
+  private BitSet forward() {
+    boolean any = false;
+    for (int i = 0; i < edges.count && !any; i++) {
+      any = edges.diode[i];
+    }
+    BitSet forward = new BitSet();
+    if (any) {
       boolean[] end = new boolean[nodes];
       for (int m : minus) {
         end[m] = true;
       }
       steps = 0;
+      boolean[] visited = new boolean[nodes];
       for (int p : plus) {
-        boolean[] visited = new boolean[nodes];
-        for (int other : plus) {
-          visited[other] = true;
-        }
-        ways(p, end, visited, new ArrayList<>(), forward);
+        visited[p] = true;
+      }
+      for (int p : plus) {
+        ways(p, end, visited, new BitSet(), forward);
       }
     }
     return forward;
   }
 
-  private void ways(
-      int node, boolean[] end, boolean[] visited, List<Integer> through, Set<Integer> forward) {
+  private void ways(int node, boolean[] end, boolean[] visited, BitSet through, BitSet forward) {
     if (end[node]) {
-      forward.addAll(through);
+      forward.or(through);
       return;
     }
     if (++steps > MOST_STEPS) {
-      forward.addAll(suppressors());
+      for (int i = 0; i < edges.count; i++) {
+        forward.set(i, forward.get(i) || edges.diode[i]);
+      }
       return;
     }
-    for (int i : at[node]) {
-      DeadEdge edge = edges.get(i);
-      boolean diode = edge.kind() == DeadEdge.Kind.DIODE;
-      int next = edge.other(node);
+    for (int k = first[node]; k < first[node + 1]; k++) {
+      int i = at[k];
+      boolean isDiode = edges.diode[i];
+      int next = edges.other(i, node);
       if (visited[next]
-          || (diode && edge.from() != node)
-          || (!diode && Double.isInfinite(edge.ohms().low()))) {
+          || (isDiode && edges.from[i] != node)
+          || (!isDiode && Double.isInfinite(edges.low[i]))) {
         continue;
       }
       visited[next] = true;
-      if (diode) {
-        through.add(i);
-      }
+      through.set(i, isDiode);
       ways(next, end, visited, through, forward);
-      if (diode) {
-        through.remove(through.size() - 1);
-      }
+      through.clear(i);
       visited[next] = false;
     }
   }
 
-  private double worth(int i, boolean high, Set<Integer> conducting) {
-    DeadEdge edge = edges.get(i);
-    if (conducting.contains(i)) {
+  private double worth(int i, boolean high, BitSet conducting) {
+    if (conducting.get(i)) {
       return LEAST_OHMS;
     }
-    if (edge.kind() == DeadEdge.Kind.DIODE) {
+    if (edges.diode[i]) {
       return Double.POSITIVE_INFINITY;
     }
-    return Math.max(LEAST_OHMS, high ? edge.ohms().high() : edge.ohms().low());
+    return Math.max(LEAST_OHMS, high ? edges.high[i] : edges.low[i]);
   }
 
-  private boolean reach(int[] start, boolean high, Set<Integer> conducting, boolean[] seen) {
+  private boolean reach(int[] start, boolean high, BitSet conducting, boolean[] seen) {
     int[] open = new int[nodes];
     int last = 0;
     for (int node : start) {
@@ -165,19 +166,24 @@ final class DeadNetwork {
       }
     }
     for (int next = 0; next < last; next++) {
-      for (int i : at[open[next]]) {
-        int other = edges.get(i).other(open[next]);
-        if (!seen[other] && !Double.isInfinite(worth(i, high, conducting))) {
+      for (int k = first[open[next]]; k < first[open[next] + 1]; k++) {
+        int other = edges.other(at[k], open[next]);
+        if (!seen[other] && !Double.isInfinite(worth(at[k], high, conducting))) {
           seen[other] = true;
           open[last++] = other;
         }
       }
     }
-    return Arrays.stream(minus).anyMatch(m -> seen[m]);
+    for (int m : minus) {
+      if (seen[m]) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Ohms between the leads with every resistance at one of its limits. */
-  private double ohms(boolean high, Set<Integer> conducting) {
+  private double ohms(boolean high, BitSet conducting) {
     boolean[] seen = new boolean[nodes];
     if (!reach(plus, high, conducting, seen)) {
       return Double.POSITIVE_INFINITY;
@@ -187,30 +193,31 @@ final class DeadNetwork {
     for (int n = 0; n < nodes; n++) {
       number[n] = seen[n] ? count++ : -1;
     }
-    Network network = new Network(count, edges.size());
+    Network network = new Network(count, edges.count);
     for (int p : plus) {
       network.fix(number[p], 1, 0);
     }
     for (int m : minus) {
-      if (Arrays.stream(plus).anyMatch(p -> p == m)) {
-        return 0;
+      for (int p : plus) {
+        if (p == m) {
+          return 0;
+        }
       }
       if (seen[m]) {
         network.fix(number[m], 0, 0);
       }
     }
-    for (int i = 0; i < edges.size(); i++) {
-      DeadEdge edge = edges.get(i);
+    for (int i = 0; i < edges.count; i++) {
       double ohms = worth(i, high, conducting);
-      if (seen[edge.from()] && edge.from() != edge.to() && !Double.isInfinite(ohms)) {
-        network.add(i, number[edge.from()], number[edge.to()], Impedance.ohms(ohms), 0, 0);
+      if (seen[edges.from[i]] && edges.from[i] != edges.to[i] && !Double.isInfinite(ohms)) {
+        network.add(i, number[edges.from[i]], number[edges.to[i]], Impedance.ohms(ohms), 0, 0);
       }
     }
-    Network.Flow flow = network.solve(edges.size());
+    Network.Flow flow = network.solve(edges.count);
     double amps = 0;
     for (int p : plus) {
-      for (int i : at[p]) {
-        amps += edges.get(i).from() == p ? flow.iRe[i] : -flow.iRe[i];
+      for (int k = first[p]; k < first[p + 1]; k++) {
+        amps += edges.from[at[k]] == p ? flow.iRe[at[k]] : -flow.iRe[at[k]];
       }
     }
     return amps > 0 ? 1 / amps : Double.POSITIVE_INFINITY;
