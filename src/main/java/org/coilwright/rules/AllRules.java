@@ -74,6 +74,7 @@ public final class AllRules {
     all.add(new PolesLineRepeated(tables));
     all.add(new PolesNeutralMissing(tables));
     all.add(new PolesEarthMissing(tables));
+    all.add(new PolesNeutralCrossed(tables));
 
     // contactor
     all.add(new ContactorCategory(sides));
@@ -97,6 +98,7 @@ public final class AllRules {
     all.add(new ProtectionLoadExceedsDevice(sides));
     all.add(new ProtectionDisconnectionTime(sides));
     all.add(new ProtectionRcdMissing(sides));
+    all.add(new ProtectionRcdBypassed(tables));
 
     // load
     all.add(new LoadNoCutOut(tables));

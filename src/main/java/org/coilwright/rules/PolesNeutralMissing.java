@@ -31,7 +31,8 @@ final class PolesNeutralMissing implements Rule {
                   + " its free end is live.")
           .remedy("Run the neutral to the load.")
           .blind("A neutral that is wired and breaks later.")
-          .sources("circuit-theory");
+          .sources("circuit-theory")
+          .consequenceOf("poles.neutral-crossed");
 
   private final Basis basis;
 

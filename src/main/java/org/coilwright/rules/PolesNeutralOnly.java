@@ -31,7 +31,8 @@ final class PolesNeutralOnly implements Rule {
           .remedy(
               "Move the contact into the line, or use one that opens line and neutral together.")
           .blind("Which of two wires in the wall is the line: only a measurement tells.")
-          .sources("circuit-theory", "common-practice");
+          .sources("circuit-theory", "common-practice")
+          .consequenceOf("poles.neutral-crossed");
 
   private final Basis basis;
 

@@ -27,7 +27,7 @@ final class ProtectionMissing implements Rule {
           .remedy("Put a fuse or circuit-breaker into every line of the load.")
           .blind("What lies before the mains of this circuit; loads on extra-low voltage.")
           .sources("iec-60364-4-43")
-          .consequenceOf("poles.load-not-switched");
+          .consequenceOf("poles.load-not-switched", "poles.neutral-crossed");
 
   private final PowerSides sides;
   private final Basis basis;
