@@ -25,7 +25,7 @@ public final class Figures {
 
   List<Figure> of(Report report, Study study) {
     List<Figure> figures = new ArrayList<>();
-    List<Diagram.Sheet> sheets = Diagram.of(study.circuit(), findings(report));
+    List<Diagram.Sheet> sheets = Diagram.of(study.circuit(), findings(report), texts::of);
     for (int i = 0; i < sheets.size(); i++) {
       Diagram.Sheet sheet = sheets.get(i);
       figures.add(

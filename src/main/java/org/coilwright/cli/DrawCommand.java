@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.coilwright.checklist.Checklist.Paper;
 import org.coilwright.checklist.Figures;
+import org.coilwright.checklist.Texts;
 import org.coilwright.diagram.Diagram;
 import org.coilwright.drawing.Picture;
 import org.coilwright.drawing.Png;
@@ -110,7 +111,7 @@ final class DrawCommand extends ConsoleCommand {
     double width = paper == Paper.LETTER ? 612 : 595.276;
     double height = paper == Paper.LETTER ? 792 : 841.89;
     List<Diagram.Sheet> sheets =
-        Diagram.of(done.study().circuit(), Figures.findings(done.report()));
+        Diagram.of(done.study().circuit(), Figures.findings(done.report()), Texts.english()::of);
     List<Shape> shapes = new ArrayList<>();
     for (int i = 0; i < sheets.size(); i++) {
       shapes.addAll(sheets.get(i).picture().moved(LEFT, ABOVE + i * height));

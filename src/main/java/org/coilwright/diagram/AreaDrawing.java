@@ -16,12 +16,10 @@ final class AreaDrawing {
   private final Extent extent;
   private final Notes notes;
   private final Places places;
-  private final double dx;
-  private final double dy;
+  private final Diagram.Words words;
   private final List<Item> items = new ArrayList<>();
 
-  private AreaDrawing(
-      AreaLayout layout, Extent extent, Notes notes, Places places, double dx, double dy) {
+  private AreaDrawing(AreaLayout layout, Extent extent, Notes notes, Places places) {
     this.layout = layout;
     this.spread = layout.spread();
     this.channels = layout.channels();
@@ -29,13 +27,11 @@ final class AreaDrawing {
     this.extent = extent;
     this.notes = notes;
     this.places = places;
-    this.dx = dx;
-    this.dy = dy;
+    this.words = notes.words();
   }
 
-  static List<Item> of(
-      AreaLayout layout, Extent extent, Notes notes, Places places, double dx, double dy) {
-    AreaDrawing drawing = new AreaDrawing(layout, extent, notes, places, dx, dy);
+  static List<Item> of(AreaLayout layout, Extent extent, Notes notes, Places places) {
+    AreaDrawing drawing = new AreaDrawing(layout, extent, notes, places);
     drawing.plan.places().forEach(drawing::unit);
     drawing.plan.routes().values().forEach(drawing::conductor);
     drawing.plan.places().keySet().forEach(drawing::bars);
@@ -44,8 +40,8 @@ final class AreaDrawing {
 
   private void unit(Unit unit, List<Column> columns) {
     int level = plan.level(unit);
-    double[] x = columns.stream().mapToDouble(c -> dx + spread.at(c)).toArray();
-    double top = dy + spread.top(level);
+    double[] x = columns.stream().mapToDouble(spread::at).toArray();
+    double top = spread.top(level);
     double height = spread.height(level);
     items.add(new Item(Kind.SYMBOL, unit.name(), Symbols.of(unit, x, top, height)));
     if (unit.look().isList()) {
@@ -148,12 +144,12 @@ final class AreaDrawing {
     if (rows.isEmpty()) {
       return;
     }
-    double top = dy + spread.tableTop() + 6;
+    double top = spread.tableTop() + 6;
     double second = x + tables.pinsWidth(unit);
     double third = second + tables.formWidth();
     Pen pen = new Pen().line(x, top + 13, x + tables.width(unit) - 4, top + 13);
     items.add(new Item(Kind.TABLE, unit.part(), pen.shapes()));
-    text(unit, x, top + 10, unit.part() + " contacts");
+    text(unit, x, top + 10, words.of("diagram.contacts", unit.part()));
     double y = top + 13 + Type.LEADING - 1;
     for (Tables.Row row : rows) {
       text(unit, x, y, row.pins());
@@ -168,24 +164,24 @@ final class AreaDrawing {
   }
 
   private double barY(Port port) {
-    return dy + spread.channelTop(plan.channel(port)) + channels.barY(port);
+    return spread.channelTop(plan.channel(port)) + channels.barY(port);
   }
 
   private double x(Column column) {
-    return dx + spread.at(column);
+    return spread.at(column);
   }
 
   private double x(Port port) {
-    return dx + spread.x(port);
+    return spread.x(port);
   }
 
   private double y(Port port) {
-    return dy + spread.y(port);
+    return spread.y(port);
   }
 
   private double acrossY(Route route, boolean upper) {
     Port end = upper ? route.upper() : route.lower();
-    return dy + spread.channelTop(plan.channel(end)) + channels.acrossY(route, upper);
+    return spread.channelTop(plan.channel(end)) + channels.acrossY(route, upper);
   }
 
   private void conductor(Route route) {
@@ -246,8 +242,7 @@ final class AreaDrawing {
             place -> {
               double left = x(place.column()) + Extent.GAP;
               double y =
-                  dy
-                      + spread.channelTop(place.channel())
+                  spread.channelTop(place.channel())
                       + channels.zoneTop(place.channel(), place.upper())
                       + 10;
               for (String line : joint.lines()) {

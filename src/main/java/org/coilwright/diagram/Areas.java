@@ -27,10 +27,12 @@ final class Areas {
   private final Circuit circuit;
   private final List<Unit> units;
   private final Nets nets;
+  private final Diagram.Words words;
   private final Set<Terminal> wired = new HashSet<>();
 
-  Areas(Circuit circuit, List<Unit> units) {
+  Areas(Circuit circuit, List<Unit> units, Diagram.Words words) {
     this.circuit = circuit;
+    this.words = words;
     this.units = units;
     this.nets = new Nets(units, circuit.netlist().wires());
     circuit
@@ -51,7 +53,7 @@ final class Areas {
     Map<String, List<Unit>> byArea = new LinkedHashMap<>();
     Map<String, String> titles = new HashMap<>();
     byArea.put(POWER, new ArrayList<>(power));
-    titles.put(POWER, "Power circuit");
+    titles.put(POWER, words.of("diagram.power"));
     List<Unit> reserved = new ArrayList<>();
     for (Unit unit : units) {
       if (power.contains(unit) || isSpare(unit)) {
@@ -70,7 +72,7 @@ final class Areas {
       boolean keep = unit.look() == Look.RESERVED;
       String key = keep ? KEEP_FREE : NOT_WIRED;
       byArea.computeIfAbsent(key, k -> new ArrayList<>()).add(unit);
-      titles.put(key, keep ? "Pins to keep free" : "Not wired");
+      titles.put(key, words.of(keep ? "diagram.keep-free" : "diagram.not-wired"));
     }
     List<Area> areas = new ArrayList<>();
     byArea.forEach(
@@ -105,22 +107,25 @@ final class Areas {
         circuit.find(first).orElseThrow(() -> new IllegalStateException("no node at " + first)));
   }
 
-  private static String title(Circuit.Island island) {
+  private String title(Circuit.Island island) {
     if (island.hasMains()) {
-      return "Control circuit, mains";
+      return words.of("diagram.control-mains");
     }
     return island.sources().stream()
         .map(Branch.Source::output)
         .flatMap(Optional::stream)
         .map(
             o ->
-                o.voltage().map(Written::text).orElse("direct voltage")
+                o.voltage().map(Written::text).orElse("=")
                     + o.isolation().map(i -> ", " + i.text()).orElse(""))
         .distinct()
         .collect(
             Collectors.collectingAndThen(
                 Collectors.joining("; "),
-                s -> s.isEmpty() ? "Control circuit, not fed" : "Control circuit, " + s));
+                s ->
+                    s.isEmpty()
+                        ? words.of("diagram.control-not-fed")
+                        : words.of("diagram.control", s)));
   }
 
   private Set<Unit> power() {

@@ -44,6 +44,12 @@ public final class Diagram {
    */
   public record Finding(String weight, String headline, List<String> at) {}
 
+  /** The texts of a diagram. */
+  public interface Words {
+    /** A text by its key, such as {@code diagram.power}, with its arguments in place. */
+    String of(String key, Object... arguments);
+  }
+
   /**
    * One sheet, its frame of {@link #WIDTH} by {@link #HEIGHT}.
    *
@@ -55,17 +61,20 @@ public final class Diagram {
    * Draws the sheets.
    *
    * @param findings numbered from 1 in this order
+   * @param words in some language
    */
-  public static List<Sheet> of(Circuit circuit, List<Finding> findings) {
-    return sheets(circuit, findings).stream().map(s -> new Sheet(s.picture(), s.shows())).toList();
+  public static List<Sheet> of(Circuit circuit, List<Finding> findings, Words words) {
+    return sheets(circuit, findings, words).stream()
+        .map(s -> new Sheet(s.picture(), s.shows()))
+        .toList();
   }
 
-  static List<DrawnSheet> sheets(Circuit circuit, List<Finding> findings) {
+  static List<DrawnSheet> sheets(Circuit circuit, List<Finding> findings, Words words) {
     List<Unit> units = Units.of(circuit.netlist());
-    Areas areas = new Areas(circuit, units);
+    Areas areas = new Areas(circuit, units, words);
     List<Area> parted = areas.areas();
     List<Unit> drawn = parted.stream().flatMap(a -> a.units().stream()).toList();
-    Notes notes = new Notes(circuit.netlist(), drawn, findings);
+    Notes notes = new Notes(circuit.netlist(), drawn, findings, words);
     Extent extent = new Extent(Letters.load(), notes);
     Diagram diagram = new Diagram(circuit, extent, notes);
     List<AreaLayout> layouts = new ArrayList<>();
@@ -117,7 +126,7 @@ public final class Diagram {
       }
       boolean last = number == netlist.wires().size() - 1;
       if (some.size() == IN_A_ROW || (last && !some.isEmpty())) {
-        Area area = new Area("Conductors between the areas", false, List.of());
+        Area area = new Area(notes.words().of("diagram.between"), false, List.of());
         Fabric fabric = new Fabric(area, netlist.wires(), conductors::lines, List.copyOf(some));
         more.add(AreaLayout.of(fabric, netlist, extent, notes));
         some.clear();

@@ -27,4 +27,12 @@ record Item(Kind kind, String of, List<Shape> shapes) {
     TABLE,
     FRAME
   }
+
+  /** The same scaled, then moved. */
+  Item at(double scale, double dx, double dy) {
+    return new Item(
+        kind,
+        of,
+        shapes.stream().map(s -> (scale == 1 ? s : s.scaled(scale)).moved(dx, dy)).toList());
+  }
 }

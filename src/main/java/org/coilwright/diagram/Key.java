@@ -75,7 +75,14 @@ final class Key {
           new Item(
               Kind.FRAME,
               "heading",
-              new Pen().text(LEFT, from + 12, "Findings", Anchor.START, Type.TITLE).shapes()));
+              new Pen()
+                  .text(
+                      LEFT,
+                      from + 12,
+                      notes.words().of("diagram.findings"),
+                      Anchor.START,
+                      Type.TITLE)
+                  .shapes()));
       List<Integer> here = new ArrayList<>();
       double y = from + 24;
       while (!left.isEmpty() && (here.isEmpty() || y + height(left.get(0)) < to)) {
@@ -95,7 +102,7 @@ final class Key {
   private List<String> lines(int number) {
     String text = findings.get(number - 1).headline();
     if (!notes.isPlaced(number)) {
-      text += " (not in the diagram)";
+      text += " " + notes.words().of("diagram.not-here");
     }
     return extent.wrapped(text, width - 2 * LEFT - NUMBER - WEIGHT);
   }

@@ -18,12 +18,14 @@ final class Notes {
   static final String WIDEST_PLACE = "/88.8";
 
   private final Netlist netlist;
+  private final Diagram.Words words;
   private final Map<Unit, List<Integer>> byUnit = new HashMap<>();
   private final Map<Integer, List<Integer>> byWire = new HashMap<>();
   private final Set<Integer> placed = new HashSet<>();
 
-  Notes(Netlist netlist, List<Unit> drawn, List<Diagram.Finding> findings) {
+  Notes(Netlist netlist, List<Unit> drawn, List<Diagram.Finding> findings, Diagram.Words words) {
     this.netlist = netlist;
+    this.words = words;
     for (int i = 0; i < findings.size(); i++) {
       int number = i + 1;
       for (String at : findings.get(i).at()) {
@@ -72,6 +74,10 @@ final class Notes {
   private static boolean isMore(Unit unit, String rest) {
     return unit.name().equals(unit.part() + " " + rest)
         || unit.ports().stream().anyMatch(p -> rest.startsWith(p.terminal().pin() + "-"));
+  }
+
+  Diagram.Words words() {
+    return words;
   }
 
   /** Findings that have a place in the diagram, by number. */

@@ -33,7 +33,22 @@ final class Sheets {
   private final Map<String, String> coils = new HashMap<>();
 
   /** An area and where its upper left corner is. */
-  private record Placed(AreaLayout layout, int sheet, double x, double y) {}
+  private record Placed(AreaLayout layout, int sheet, double x, double y) {
+    /** One, unless a single unit is larger than a sheet. */
+    double scale() {
+      double fits =
+          Math.min(roomAcross() / layout.width(), roomDown() / Math.max(layout.height(), 1));
+      return Math.min(1, fits);
+    }
+
+    double width() {
+      return scale() * layout.width();
+    }
+
+    double height() {
+      return scale() * layout.height();
+    }
+  }
 
   Sheets(Netlist netlist, Extent extent, Notes notes, List<Finding> findings) {
     this.netlist = netlist;
@@ -66,10 +81,10 @@ final class Sheets {
       below = FIELDS;
       for (Placed one : placed) {
         if (one.sheet() == sheet) {
-          items.addAll(heading(one));
-          items.addAll(
-              AreaDrawing.of(one.layout(), extent, notes, new Located(), one.x(), one.y()));
-          below = Math.max(below, one.y() + one.layout().height());
+          items.addAll(headingOf(one));
+          AreaDrawing.of(one.layout(), extent, notes, new Located())
+              .forEach(item -> items.add(item.at(one.scale(), one.x(), one.y())));
+          below = Math.max(below, one.y() + one.height());
         }
       }
       items.addAll(key.under(items, below + 6, bottom()));
@@ -82,7 +97,7 @@ final class Sheets {
       double lowest =
           placed.stream()
               .filter(p -> p.sheet() == number)
-              .mapToDouble(p -> p.y() + p.layout().height())
+              .mapToDouble(p -> p.y() + p.height())
               .max()
               .orElse(FIELDS);
       List<Item> items = sheets.get(sheet);
@@ -123,7 +138,7 @@ final class Sheets {
     for (Placed one : placed) {
       if (one.sheet() == sheet) {
         corners.add(new double[] {right(one) + BETWEEN, one.y()});
-        corners.add(new double[] {one.x(), one.y() + one.layout().height() + HEADING + 4});
+        corners.add(new double[] {one.x(), one.y() + one.height() + HEADING + 4});
       }
     }
     corners.sort(Comparator.comparingDouble((double[] c) -> c[1]).thenComparingDouble(c -> c[0]));
@@ -131,12 +146,12 @@ final class Sheets {
   }
 
   private double right(Placed one) {
-    double title = extent.text(one.layout().area().title()) * Type.TITLE / Type.SIZE;
-    return one.x() + Math.max(one.layout().width(), title);
+    double title = extent.text(heading(one)) * Type.TITLE / Type.SIZE;
+    return one.x() + Math.max(one.width(), title);
   }
 
   private boolean isFree(Placed one) {
-    if (right(one) > width - PAD || one.y() + one.layout().height() > bottom()) {
+    if (right(one) > width - PAD || one.y() + one.height() > bottom()) {
       return false;
     }
     return placed.stream()
@@ -145,8 +160,8 @@ final class Sheets {
             other ->
                 right(one) + BETWEEN <= other.x()
                     || right(other) + BETWEEN <= one.x()
-                    || one.y() + one.layout().height() + HEADING <= other.y()
-                    || other.y() + other.layout().height() + HEADING <= one.y());
+                    || one.y() + one.height() + HEADING <= other.y()
+                    || other.y() + other.height() + HEADING <= one.y());
   }
 
   private void locate() {
@@ -157,7 +172,7 @@ final class Sheets {
           continue;
         }
         for (Unit.Port port : unit.ports()) {
-          double x = one.x() + one.layout().spread().x(port);
+          double x = one.x() + one.scale() * one.layout().spread().x(port);
           int field = 1 + (int) Math.min(FIELD_COUNT - 1, x / (width / FIELD_COUNT));
           String place = "/" + (one.sheet() + 1) + "." + field;
           places.putIfAbsent(port.terminal(), place);
@@ -182,13 +197,17 @@ final class Sheets {
 
     @Override
     public String contact(Terminal from, String pins) {
-      return places.getOrDefault(from, "free");
+      return places.getOrDefault(from, notes.words().of("diagram.free"));
     }
   }
 
-  private List<Item> heading(Placed one) {
-    Pen pen =
-        new Pen().text(one.x(), one.y() - 7, one.layout().area().title(), Anchor.START, Type.TITLE);
+  private String heading(Placed one) {
+    double room = roomAcross() * Type.SIZE / Type.TITLE;
+    return fitted(one.layout().area().title(), room);
+  }
+
+  private List<Item> headingOf(Placed one) {
+    Pen pen = new Pen().text(one.x(), one.y() - 7, heading(one), Anchor.START, Type.TITLE);
     return List.of(new Item(Kind.FRAME, "heading", pen.shapes()));
   }
 
@@ -231,11 +250,11 @@ final class Sheets {
                 + String.join(", ", area.units().stream().map(Unit::part).distinct().toList()));
       }
     }
-    return shows.isEmpty() ? List.of("Findings") : shows;
+    return shows.isEmpty() ? List.of(notes.words().of("diagram.findings")) : shows;
   }
 
   private String title(int sheet, int of) {
-    return "Circuit diagram, " + netlist.about().title().value() + ", sheet " + sheet + " of " + of;
+    return notes.words().of("diagram.title", netlist.about().title().value(), sheet, of);
   }
 
   private List<Item> frame(int sheet, int of) {
@@ -251,38 +270,29 @@ final class Sheets {
     double top = height - TITLE;
     lines.line(0, top, width, top);
     items.add(new Item(Kind.FRAME, "frame", lines.shapes()));
-    items.add(
-        text(
-            PAD,
-            top - 15.5,
-            "Thick line: one terminal, on which several conductors land. Thin line: one conductor;",
-            Anchor.START));
-    items.add(
-        text(
-            PAD,
-            top - 4,
-            "beside it its number, run, size and colour. /2.4: sheet 2, field 4. Box: finding.",
-            Anchor.START));
+    Diagram.Words words = notes.words();
+    items.add(text(PAD, top - 15.5, words.of("diagram.legend-lines"), Anchor.START));
+    items.add(text(PAD, top - 4, words.of("diagram.legend-text"), Anchor.START));
     Netlist.About about = netlist.about();
-    String number = "sheet " + sheet + " of " + of;
+    String number = words.of("diagram.sheet", sheet, of);
     double room = width - 2 * PAD - extent.text(number) - 12;
     items.add(text(width - PAD, top + 12.5, number, Anchor.END));
     items.add(text(PAD, top + 12.5, fitted(about.title().value(), room), Anchor.START));
+    String nothing = words.of("not-stated");
     String second =
-        "reference "
-            + about.reference().orElse("not stated")
-            + ", revision "
-            + about.revision().orElse("not stated")
-            + ", date "
-            + about.date().orElse("not stated")
-            + about.preparedBy().map(by -> ", prepared by " + by).orElse("");
+        words.of(
+            "diagram.reference",
+            about.reference().orElse(nothing),
+            about.revision().orElse(nothing),
+            about.date().orElse(nothing),
+            about.preparedBy().orElse(nothing));
     items.add(text(PAD, top + 25, fitted(second, width - 2 * PAD), Anchor.START));
     String digest = netlist.text().sha256();
     String third =
-        "SHA-256 "
-            + digest.substring(0, Math.min(12, digest.length()))
-            + " … of "
-            + netlist.text().file();
+        words.of(
+            "diagram.digest",
+            digest.substring(0, Math.min(12, digest.length())),
+            netlist.text().file());
     items.add(text(PAD, top + 37.5, fitted(third, width - 2 * PAD), Anchor.START));
     return items;
   }

@@ -74,7 +74,10 @@ final class Units {
           part,
           thermal.poles(),
           thermal.isCutOut() ? Look.CUT_OUT : Look.THERMOSTAT,
-          words(thermal.opensAt(), thermal.reset()));
+          Stream.concat(
+                  words(thermal.opensAt()).stream(),
+                  thermal.reset().map(r -> r.text() + " reset").stream())
+              .toList());
     } else if (part instanceof Part.TerminalStrip strip) {
       clamps(strip);
     } else if (part instanceof Part.Heater heater) {

@@ -7,6 +7,9 @@ public sealed interface Shape {
   /** The same at another place. */
   Shape moved(double dx, double dy);
 
+  /** The same larger or smaller, lines and letters with it, seen from the upper left corner. */
+  Shape scaled(double by);
+
   /**
    * A line through points.
    *
@@ -16,6 +19,11 @@ public sealed interface Shape {
     @Override
     public Path moved(double dx, double dy) {
       return new Path(points.stream().map(p -> p.moved(dx, dy)).toList(), stroke);
+    }
+
+    @Override
+    public Path scaled(double by) {
+      return new Path(points.stream().map(p -> p.scaled(by)).toList(), stroke.scaled(by));
     }
   }
 
@@ -29,6 +37,11 @@ public sealed interface Shape {
     @Override
     public Area moved(double dx, double dy) {
       return new Area(points.stream().map(p -> p.moved(dx, dy)).toList(), grey);
+    }
+
+    @Override
+    public Area scaled(double by) {
+      return new Area(points.stream().map(p -> p.scaled(by)).toList(), grey);
     }
   }
 
@@ -44,6 +57,11 @@ public sealed interface Shape {
     public Label moved(double dx, double dy) {
       return new Label(at.moved(dx, dy), text, size, anchor, turned);
     }
+
+    @Override
+    public Label scaled(double by) {
+      return new Label(at.scaled(by), text, by * size, anchor, turned);
+    }
   }
 
   /** A place. */
@@ -51,6 +69,11 @@ public sealed interface Shape {
     /** The same moved. */
     public Point moved(double dx, double dy) {
       return new Point(x + dx, y + dy);
+    }
+
+    /** The same, so many times as far from the upper left corner. */
+    public Point scaled(double by) {
+      return new Point(by * x, by * y);
     }
   }
 
@@ -64,6 +87,11 @@ public sealed interface Shape {
     /** A whole line. */
     public static Stroke of(double width, double grey) {
       return new Stroke(width, grey, List.of());
+    }
+
+    /** So many times as wide. */
+    public Stroke scaled(double by) {
+      return new Stroke(by * width, grey, dashes.stream().map(d -> by * d).toList());
     }
 
     /** A broken line. */

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 /** Writes a picture as SVG text. */
 public final class Svg {
   private final StringBuilder out = new StringBuilder();
+  private final Letters letters = Letters.load();
 
   private Svg() {}
 
@@ -25,7 +26,8 @@ public final class Svg {
             "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%s\" height=\"%s\""
                 .formatted(width, height))
         .append(" viewBox=\"0 0 %s %s\" role=\"img\"".formatted(width, height))
-        .append(" font-family=\"'DejaVu Sans', 'Liberation Sans', sans-serif\">\n")
+        .append(" font-family=\"'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif\"")
+        .append(" font-stretch=\"condensed\">\n")
         .append("<title>")
         .append(escaped(picture.title()))
         .append("</title>\n")
@@ -69,9 +71,18 @@ public final class Svg {
     String x = number(label.at().x());
     String y = number(label.at().y());
     String turned = label.turned() ? " transform=\"rotate(-90 %s %s)\"".formatted(x, y) : "";
+    // the width is given, so that a viewer with other letters keeps the text in its place
+    String width = number(letters.width(label.text(), label.size()));
     out.append(
-        "<text x=\"%s\" y=\"%s\" font-size=\"%s\" text-anchor=\"%s\"%s>%s</text>\n"
-            .formatted(x, y, number(label.size()), anchor, turned, escaped(label.text())));
+        "<text x=\"%s\" y=\"%s\" font-size=\"%s\" text-anchor=\"%s\" textLength=\"%s\"%s>%s</text>\n"
+            .formatted(
+                x,
+                y,
+                number(label.size()),
+                anchor,
+                width,
+                " lengthAdjust=\"spacingAndGlyphs\"" + turned,
+                escaped(label.text())));
   }
 
   private static String points(List<Shape.Point> points) {

@@ -144,7 +144,7 @@ class TextsTest {
 
   private static String code() throws IOException {
     StringBuilder code = new StringBuilder();
-    for (String folder : List.of("checklist", "pdf", "cli")) {
+    for (String folder : List.of("checklist", "diagram", "pdf", "cli")) {
       try (Stream<Path> files = Files.walk(Path.of("src/main/java/org/coilwright", folder))) {
         for (Path file : files.filter(f -> f.toString().endsWith(".java")).toList()) {
           code.append(Files.readString(file));

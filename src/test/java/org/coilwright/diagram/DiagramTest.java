@@ -1,5 +1,6 @@
 package org.coilwright.diagram;
 
+import static java.util.stream.Collectors.joining;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -13,6 +14,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.coilwright.checklist.Texts;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.diagram.Item.Kind;
 import org.coilwright.drawing.Shape;
@@ -27,6 +29,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class DiagramTest {
   private static final int GENERATED = 60;
+  private static final Diagram.Words WORDS = Texts.english()::of;
 
   /** A netlist by a name that tells which. */
   private record Named(String name, Netlist netlist) {
@@ -72,7 +75,7 @@ class DiagramTest {
         .runs()
         .keySet()
         .forEach(r -> findings.add(new Diagram.Finding("FIX", "run " + r, List.of(r))));
-    return Diagram.sheets(Circuit.of(named.netlist()), findings);
+    return Diagram.sheets(Circuit.of(named.netlist()), findings, WORDS);
   }
 
   private static List<String> faults(Named named, List<DrawnSheet> sheets) {
@@ -217,7 +220,7 @@ class DiagramTest {
     Named guestHouse =
         examples().filter(n -> n.name().contains("guest-house")).findFirst().orElseThrow();
     List<String> shows =
-        Diagram.of(Circuit.of(guestHouse.netlist()), List.of()).stream()
+        Diagram.of(Circuit.of(guestHouse.netlist()), List.of(), WORDS).stream()
             .flatMap(s -> s.shows().stream())
             .toList();
     assertEquals(
@@ -243,6 +246,46 @@ class DiagramTest {
             .toList();
     assertTrue(table.contains("21–22") && table.contains("free"), table::toString);
     assertEquals(3, table.stream().filter(t -> t.startsWith("/1.")).count(), table::toString);
+  }
+
+  @Test
+  void what_is_larger_than_a_sheet_is_drawn_smaller_and_stays_in_its_frame() {
+    String name = "W".repeat(30);
+    String clamps = IntStream.rangeClosed(1, 40).mapToObj(i -> "" + i).collect(joining(", "));
+    String text =
+        """
+        coilwright: 1
+        circuit: {title: %s}
+        site: {mains: {phases: 1, voltage: 230 V}, practice: iec}
+        parts:
+          G0: {is: mains}
+          %s: {is: breaker, curve: B, rating: 6 A, poles: 1}
+          X1: {is: terminals, count: 40, bridged: [[%s]]}
+          E1: {is: heater, power: 1 kW, voltage: 230 V, connection: single}
+        wires:
+          - G0.L to %s.1
+          - %s.2 to X1.1
+          - X1.40 to E1.1
+          - E1.2 to G0.N
+        """
+            .formatted("on and ".repeat(40), name, clamps, name, name);
+    Named wide = read("wide", text.getBytes(StandardCharsets.UTF_8));
+    for (DrawnSheet sheet : sheets(wide)) {
+      for (String fault : Overlaps.of(sheet)) {
+        assertTrue(fault.startsWith("letters too small"), fault);
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"en", "de"})
+  void every_language_keeps_to_the_frame(String language) throws IOException {
+    for (Named named : examples().toList()) {
+      for (DrawnSheet sheet :
+          Diagram.sheets(Circuit.of(named.netlist()), List.of(), Texts.in(language)::of)) {
+        assertEquals(List.of(), Overlaps.of(sheet));
+      }
+    }
   }
 
   @ParameterizedTest
