@@ -98,7 +98,7 @@ final class Overlaps {
           case END -> label.at().x() - width;
         };
     double y = label.at().y();
-    return new Box(left, y - Letters.CAPITAL * label.size(), left + width, y + 1.5);
+    return new Box(left, y - Letters.CAPITAL * label.size(), left + width, y + 0.15 * label.size());
   }
 
   private void measure() {
