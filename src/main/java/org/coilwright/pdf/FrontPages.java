@@ -33,6 +33,7 @@ final class FrontPages {
     sheet.down(8);
     verdict(checklist);
     prose.framed(checklist.notice().stream().map(Prose.Line::bold).toList(), 1.2);
+    prose.framed(List.of(Prose.Line.plain(texts.of("tests.note"))), Type.HAIRLINE);
     instruments(checklist.instruments());
     findings(checklist.findings());
     accepted(checklist.accepted());

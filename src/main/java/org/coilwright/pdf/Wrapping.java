@@ -5,6 +5,9 @@ import java.util.List;
 
 /** Breaks text into lines that fit a width. Nothing is cut off: a long word is broken. */
 final class Wrapping {
+  /** The eye finds the next line of ordinary text no farther than this. */
+  static final int MOST_CHARACTERS = 90;
+
   private Wrapping() {}
 
   /** At least one line, which may be empty. */
@@ -15,7 +18,8 @@ final class Wrapping {
     double space = lettering.width(" ", size);
     for (String word : lettering.printable(text).split(" ", -1)) {
       double needed = lettering.width(word, size);
-      if (line.isEmpty() ? needed <= width : used + space + needed <= width) {
+      boolean fits = line.length() + 1 + word.length() <= MOST_CHARACTERS;
+      if (line.isEmpty() ? needed <= width : fits && used + space + needed <= width) {
         used += line.isEmpty() ? needed : space + needed;
         line.append(line.isEmpty() ? "" : " ").append(word);
         continue;

@@ -6,7 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.NetlistReader;
 import org.coilwright.netlist.Reading;
@@ -18,6 +20,9 @@ import org.coilwright.table.Tables;
 public final class Checked {
   private static final Tables TABLES = Tables.load();
 
+  private static final Map<String, Checklist> KEPT = new ConcurrentHashMap<>();
+  private static final LocalDate PRINTED = LocalDate.of(2026, 3, 4);
+
   private Checked() {}
 
   /** The checklist of a shipped example. */
@@ -28,6 +33,22 @@ public final class Checked {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** The checklist of a shipped example in a language, worked out once for all tests of a run. */
+  public static Checklist kept(String name, String language) {
+    return KEPT.computeIfAbsent(
+        name + " " + language,
+        key -> {
+          Path file = Path.of("wiring-examples", name + ".yaml");
+          try {
+            Study study = study(file.toString(), Files.readAllBytes(file));
+            return new Checklists(TABLES, Texts.in(language))
+                .of(AllRules.runner(TABLES).run(study), study, "coilwright 0.0.0", PRINTED);
+          } catch (IOException e) {
+            throw new UncheckedIOException(e);
+          }
+        });
   }
 
   /** What readings of a shipped example mean. */
