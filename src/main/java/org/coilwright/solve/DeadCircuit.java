@@ -1,7 +1,6 @@
 package org.coilwright.solve;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -53,8 +52,16 @@ public final class DeadCircuit {
       boolean suppressor,
       Optional<Contact> contact) {}
 
-  /** Nodes where a mistake's wires really end, in the order of the mistake, and all it touches. */
-  private record Ends(List<Integer> from, List<Integer> to, BitSet touched) {}
+  /** Nodes where a mistake's wires really end, in the order of the mistake. */
+  private static final class Ends {
+    private final int[] from;
+    private final int[] to;
+
+    private Ends(int size) {
+      this.from = new int[size];
+      this.to = new int[size];
+    }
+  }
 
   /**
    * A circuit to be measured.
@@ -131,27 +138,11 @@ public final class DeadCircuit {
   private Ends endsOf(Mistake mistake) {
     Ends known = ends.get(mistake);
     if (known == null) {
-      List<Integer> from = new ArrayList<>();
-      List<Integer> to = new ArrayList<>();
-      BitSet touched = new BitSet();
-      for (Mistake.Laid laid : mistake.laid()) {
-        from.add(at(laid.from()));
-        to.add(at(laid.to()));
-        touched.set(at(laid.from()));
-        touched.set(at(laid.to()));
+      known = new Ends(mistake.laid().size());
+      for (int i = 0; i < known.from.length; i++) {
+        known.from[i] = at(mistake.laid().get(i).from());
+        known.to[i] = at(mistake.laid().get(i).to());
       }
-      for (int wire : mistake.wires()) {
-        touched.set(at(circuit.netlist().wires().get(wire).from().value()));
-        touched.set(at(circuit.netlist().wires().get(wire).to().value()));
-      }
-      mistake
-          .turned()
-          .ifPresent(
-              turned -> {
-                touched.set(at(turned.first()));
-                touched.set(at(turned.second()));
-              });
-      known = new Ends(from, to, touched);
       ends.put(mistake, known);
     }
     return known;
@@ -165,7 +156,7 @@ public final class DeadCircuit {
     private final int nodes;
     private final int[] plus;
     private final int[] minus;
-    private final BitSet felt;
+    private final DeadBlock block;
     private final Span reading;
 
     private Measured(Probing probing) {
@@ -193,7 +184,7 @@ public final class DeadCircuit {
       this.plus = probing.plus().stream().mapToInt(DeadCircuit.this::at).toArray();
       this.minus = probing.minus().stream().mapToInt(DeadCircuit.this::at).toArray();
       DeadNetwork network = network(drawn);
-      this.felt = network.felt();
+      this.block = network.block();
       this.reading = network.read(meter);
     }
 
@@ -222,20 +213,47 @@ public final class DeadCircuit {
     /** The reading on the circuit with a mistake in it. */
     public Span reading(Mistake mistake) {
       Ends there = endsOf(mistake);
-      if (!felt.intersects(there.touched())) {
-        // Everything that the mistake changes is out of the leads' reach before and after.
+      int count = mistake.laid().size();
+      int[] from = new int[count];
+      int[] to = new int[count];
+      for (int i = 0; i < count; i++) {
+        Mistake.Laid laid = mistake.laid().get(i);
+        from[i] = end(laid.wire(), 0, laid.from(), there.from[i]);
+        to[i] = end(laid.wire(), 1, laid.to(), there.to[i]);
+      }
+      if (!isFelt(mistake, from, to)) {
         return reading;
       }
       DeadEdges built = drawn.copy();
-      for (int i = 0; i < mistake.laid().size(); i++) {
-        Mistake.Laid laid = mistake.laid().get(i);
-        int wire = laid.wire();
-        built.from[firstWire + wire] = end(wire, 0, laid.from(), there.from().get(i));
-        built.to[firstWire + wire] = end(wire, 1, laid.to(), there.to().get(i));
+      for (int i = 0; i < count; i++) {
+        built.from[firstWire + mistake.laid().get(i).wire()] = from[i];
+        built.to[firstWire + mistake.laid().get(i).wire()] = to[i];
       }
       mistake.leftOut().ifPresent(i -> built.to[firstWire + i] = built.from[firstWire + i]);
       mistake.turned().ifPresent(turned -> turn(built, turned.part()));
       return network(built).read(meter);
+    }
+
+    /** False if no way from lead to lead is lost and none is new. */
+    private boolean isFelt(Mistake mistake, int[] from, int[] to) {
+      for (Mistake.Laid laid : mistake.laid()) {
+        if (block.isInside(firstWire + laid.wire())) {
+          return true;
+        }
+      }
+      if (mistake.leftOut().isPresent()
+          && block.isInside(firstWire + mistake.leftOut().getAsInt())) {
+        return true;
+      }
+      if (mistake.turned().isPresent()) {
+        String part = mistake.turned().get().part();
+        for (int i = 0; i < pieces.size(); i++) {
+          if (pieces.get(i).part().equals(part) && block.isInside(i)) {
+            return true;
+          }
+        }
+      }
+      return block.isJoined(from, to);
     }
 
     private void turn(DeadEdges built, String part) {

@@ -47,17 +47,13 @@ final class DeadNetwork {
     }
   }
 
-  /** Nodes that something may join to one of the leads. */
-  BitSet felt() {
-    boolean[] seen = new boolean[nodes];
-    BitSet suppressors = suppressors();
-    reach(plus, false, suppressors, seen);
-    reach(minus, false, suppressors, seen);
-    BitSet felt = new BitSet(nodes);
-    for (int n = 0; n < nodes; n++) {
-      felt.set(n, seen[n]);
+  /** What the reading depends on. */
+  DeadBlock block() {
+    BitSet conducts = suppressors();
+    for (int i = 0; i < edges.count; i++) {
+      conducts.set(i, conducts.get(i) || edges.diode[i] || !Double.isInfinite(edges.low[i]));
     }
-    return felt;
+    return new DeadBlock(nodes, edges, first, at, plus, minus, conducts);
   }
 
   Span read(DeadCircuit.Meter meter) {
