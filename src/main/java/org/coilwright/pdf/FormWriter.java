@@ -67,6 +67,8 @@ final class FormWriter {
     PDFormXObject cross = appearance((float) side, (float) side, cross(side));
     tickStates.setItem(COSName.getPDFName(ON), cross);
     tickStates.setItem(OFF, appearance((float) side, (float) side, ""));
+    // behind a reference, poppler takes it for a drawing and shows no tick
+    tickStates.setDirect(true);
   }
 
   private static String look() {
