@@ -250,6 +250,7 @@ final class ChooseCommand extends ConsoleCommand {
                 List.of("pvc-60", "pvc-70", "pvc-75", "pvc-90", "xlpe-90", "rubber-60")),
         clamps,
         loop,
+        false,
         life.isEmpty() ? Optional.empty() : Optional.of(rating("--life", life, Dimension.COUNT)),
         driver(),
         Optional.empty());

@@ -58,6 +58,10 @@ final class ChooseFromFile {
     }
     Site site = study.circuit().netlist().site();
     LoadCurrent first = demand.get().loads().get(0);
+    if (first.hertz() == 0) {
+      throw new ChooseQuestion.Refused(
+          "%s switches direct current; choose works for alternating mains.".formatted(name));
+    }
     int lines =
         demand.get().loads().stream().mapToInt(l -> side.linesOf(l.load()).size()).max().orElse(1);
     boolean nec = site.practice().value() == Site.Practice.NEC;
@@ -122,6 +126,10 @@ final class ChooseFromFile {
                     .map(l -> Printed.of(l.value().high(), Dimension.RESISTANCE))
                     .orElse("")
                 : asked.loop(),
+            site.mains()
+                .flatMap(Site.MainsSupply::earthing)
+                .filter(e -> e.value().equals("TT"))
+                .isPresent(),
             asked
                 .life()
                 .or(

@@ -57,6 +57,7 @@ final class ChooseQuestion {
       String insulation,
       String clamps,
       String loop,
+      boolean tt,
       Optional<Rating> life,
       Optional<Question.Output> output,
       Optional<Question.Coil> coil) {}
@@ -76,6 +77,10 @@ final class ChooseQuestion {
     Quantity power = amounts.of("--power", asked.power(), Dimension.POWER);
     boolean three = asked.phases().equals("3");
     boolean split = asked.phases().equals("split");
+    if (three && asked.nec() && asked.voltage().isEmpty()) {
+      throw new Refused(
+          "--practice nec with --phases 3 needs --voltage: 208V, 240V, 480V or what there is.");
+    }
     String usual = three ? "400 V" : split ? "240 V" : asked.nec() ? "120 V" : "230 V";
     Quantity volts =
         amounts.of(
@@ -176,6 +181,7 @@ final class ChooseQuestion {
             optional("--clamps", asked.clamps(), Dimension.TEMPERATURE)),
         optional("--loop-impedance", asked.loop(), Dimension.RESISTANCE),
         delta,
+        asked.tt(),
         asked.life(),
         asked.output(),
         asked.coil(),

@@ -26,6 +26,10 @@ final class EarthFault extends Working {
               + " opens the device (250.4(A)(5)) is judged on site");
       return;
     }
+    if (q.tt()) {
+      say("in a TT system a residual-current device has to clear it, whatever the loop");
+      return;
+    }
     Cited<Double> warm = q.core().celsius(size, tables);
     Optional<Cited<Double>> line = WireOhms.perMetre(size, warm.value(), tables);
     Optional<Cited<Double>> back = protective(size, warm.value());
@@ -69,7 +73,7 @@ final class EarthFault extends Working {
     add(
         "earth-fault",
         "earth fault",
-        "%s of the mains%s + %s of line and protective conductor at %s = %s; a %s breaker of type %s opens%s up to %s (%s × %s ÷ (%s × %s))%s"
+        "%s of the mains%s + %s of line and protective conductor at %s = %s; a %s breaker of type %s opens%s in a TN system up to %s (%s × %s ÷ (%s × %s))%s"
             .formatted(
                 ohms(mains),
                 q.loopOhms().isPresent() ? "" : " assumed, give --loop-impedance",

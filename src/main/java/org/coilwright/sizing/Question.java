@@ -25,6 +25,7 @@ import org.coilwright.table.Cited;
  * @param core metal and insulation of the cable
  * @param loopOhms loop impedance of the mains, Ω
  * @param delta true for a load joined in delta
+ * @param tt true for a mains whose earth is the ground alone
  * @param life operations at a current, as the contactor's data sheet gives them
  * @param output what shall drive the coil
  * @param coil its coil, if that is given; else one of a usual size
@@ -56,6 +57,7 @@ public record Question(
     Core core,
     OptionalDouble loopOhms,
     boolean delta,
+    boolean tt,
     Optional<Rating> life,
     Optional<Output> output,
     Optional<Coil> coil,
@@ -127,6 +129,7 @@ public record Question(
         core,
         loopOhms,
         delta,
+        tt,
         life,
         output,
         coil,

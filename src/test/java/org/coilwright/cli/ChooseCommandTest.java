@@ -130,6 +130,13 @@ class ChooseCommandTest {
         "--power=3kW --connection=delta|does not go with --phases 1",
         "--power=3kW --mounting=upside-down|--mounting takes side-by-side or spaced",
         "--voltage=230V|choose needs --power",
+        "--power=9kW --phases=3 --practice=nec|needs --voltage: 208V",
+        "--power=3kW --starts-per-day=0|must stay above zero",
+        "--power=3kW --years=0|must stay above zero",
+        "--power=3kW --length=0m|must stay above zero",
+        "--power=3kW --life=plenty|--life",
+        "--power=3kW --output=plenty|--output",
+        "--power=3kW --insulation=paper|--insulation takes pvc-60",
         "wiring-examples/guest-house-cylinder.yaml|Say which contactor",
         "wiring-examples/guest-house-cylinder.yaml --part=Q7|Did you mean Q1?"
       })
@@ -152,7 +159,9 @@ class ChooseCommandTest {
         given.contains(
             "0.350 Ω of the mains + 0.532 Ω of line and protective conductor at 70 °C = 0.882 Ω"),
         given);
-    assertTrue(given.contains("opens in 400 ms up to 2.73 Ω (0.950 × 230 V ÷ (5 × 16 A))"), given);
+    assertTrue(
+        given.contains("opens in 400 ms in a TN system up to 2.73 Ω (0.950 × 230 V ÷ (5 × 16 A))"),
+        given);
     String assumed = words(choose("--power=3kW", "--length=30m"));
     assertTrue(assumed.contains("0.800 Ω of the mains assumed, give --loop-impedance"), assumed);
     String poor = words(choose("--power=3kW", "--length=30m", "--loop-impedance=9ohm"));

@@ -94,6 +94,7 @@ class ContractTest {
         "protection.load-exceeds-device",
         "protection.rcd-missing",
         "protection.rcd-bypassed",
+        "protection.exceeds-load",
         "load.no-thermostat",
         "load.undivided",
         "enclosure.too-warm",

@@ -353,6 +353,7 @@ final class SizingFormulas {
         Core.ASSUMED,
         OptionalDouble.empty(),
         false,
+        false,
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
