@@ -63,7 +63,7 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
 
     private static All workedOut(Study study) {
       Circuit circuit = study.circuit();
-      CoilWays ways = new CoilWays(circuit);
+      CoilWays ways = new CoilWays(study);
       Map<Coil, CoilFeed> byCoil = new LinkedHashMap<>();
       List<CoilFeed> wired = new ArrayList<>();
       for (Coil coil : circuit.branches(Coil.class)) {

@@ -1,5 +1,6 @@
 package org.coilwright.rules;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -18,13 +19,23 @@ import org.coilwright.circuit.Node;
 import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
+import org.coilwright.solve.Study;
 
 /** Finds the ways of a {@link CoilFeed}; made once a circuit. */
 final class CoilWays {
   private final Routes routes;
 
-  CoilWays(Circuit circuit) {
-    routes = circuit.routes(branch -> leads(circuit, branch));
+  CoilWays(Study study) {
+    Circuit circuit = study.circuit();
+    Nets wires = Nets.ofWires(study);
+    Set<Nets.Pair> coils = new HashSet<>();
+    circuit.branches(Coil.class).forEach(coil -> coils.add(wires.ends(coil)));
+    // A diode across a coil takes that coil's current; no other is meant to be fed through it.
+    routes =
+        circuit.routes(
+            branch ->
+                leads(circuit, branch)
+                    && !(branch instanceof DiodeBranch && coils.contains(wires.ends(branch))));
   }
 
   /** A way and the contacts on it. */

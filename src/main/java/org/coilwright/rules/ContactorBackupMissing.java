@@ -47,7 +47,7 @@ final class ContactorBackupMissing implements Rule {
         sides,
         study,
         c ->
-            c.part() instanceof Part.Relay && c.side().mainsLoads().containsAll(c.loads())
+            c.part() instanceof Part.Relay && c.loads().stream().allMatch(c.side()::isOnMains)
                 ? Optional.of(judge(c, guards))
                 : Optional.empty());
   }

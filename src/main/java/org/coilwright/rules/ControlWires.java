@@ -45,7 +45,9 @@ record ControlWires(Circuit circuit, DirectSupply supply, Tables tables, List<Co
         circuit,
         supply,
         tables,
-        circuit.branches(Conductor.class).stream()
+        circuit.islandOf(supply.source().to()).branches().stream()
+            .filter(Conductor.class::isInstance)
+            .map(Conductor.class::cast)
             .filter(VoltageBands::avoidsEarth)
             .filter(w -> zone.contains(w.from()))
             .toList());

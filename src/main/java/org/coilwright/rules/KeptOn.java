@@ -2,6 +2,7 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -62,15 +63,19 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
     }
     List<Fault> unknown =
         cases.stream().filter(c -> !c.explored()).map(FaultCase::fault).distinct().toList();
+    Map<String, List<Held>> held = new HashMap<>();
+    for (FaultCase one : cases) {
+      one.effects().stream()
+          .filter(e -> e.effect() == Effect.STAYS_ON)
+          .flatMap(e -> unwanted(study, e).stream())
+          .forEach(
+              e ->
+                  held.computeIfAbsent(e.load(), k -> new ArrayList<>())
+                      .add(new Held(one.fault(), e)));
+    }
     for (Part load : Loads.of(study.circuit())) {
-      List<Held> held = new ArrayList<>();
-      for (FaultCase one : cases) {
-        one.effects().stream()
-            .filter(e -> e.effect() == Effect.STAYS_ON && e.load().equals(load.name()))
-            .flatMap(e -> unwanted(study, e).stream())
-            .forEach(e -> held.add(new Held(one.fault(), e)));
-      }
-      all.add(new KeptOn(study, load, List.copyOf(held), unknown));
+      List<Held> own = List.copyOf(held.getOrDefault(load.name(), List.of()));
+      all.add(new KeptOn(study, load, own, unknown));
     }
     return all;
   }

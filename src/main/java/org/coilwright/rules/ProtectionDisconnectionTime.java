@@ -70,7 +70,7 @@ final class ProtectionDisconnectionTime implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     boolean nec = circuit.netlist().site().practice().value() == Site.Practice.NEC;
     for (Earthing earthing : Earthing.ofLoads(circuit)) {
-      if (nec && seen.side().mainsLoads().contains(earthing.load())) {
+      if (nec && seen.side().isOnMains(earthing.load())) {
         outcomes.add(unlimited(earthing.load()));
       } else if (earthing.byWire() && earthing.way().isPresent()) {
         judge(seen, earthing, earthing.way().get()).ifPresent(outcomes::add);

@@ -63,7 +63,7 @@ final class ProtectionLoadExceedsDevice implements Rule {
     Map<Part, Branch> heaviest = new LinkedHashMap<>();
     for (Branch branch : side.branches()) {
       Optional<Part> device = Overcurrent.device(side.circuit(), branch);
-      if (device.isPresent() && side.mainsLoads().containsAll(side.loadsThrough(branch))) {
+      if (device.isPresent() && side.loadsThrough(branch).stream().allMatch(side::isOnMains)) {
         Branch known = heaviest.get(device.get());
         if (known == null || worst(side, branch) > worst(side, known)) {
           heaviest.put(device.get(), branch);

@@ -86,7 +86,7 @@ record Stretch(
   }
 
   private static boolean isMains(PowerSide side, Conductor wire) {
-    return side.mainsLoads().containsAll(side.loadsThrough(wire));
+    return side.loadsThrough(wire).stream().allMatch(side::isOnMains);
   }
 
   private static boolean isLive(Guards guards, Conductor wire) {

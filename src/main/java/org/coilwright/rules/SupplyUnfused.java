@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.coilwright.circuit.Branch.Conductor;
-import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -56,15 +55,16 @@ final class SupplyUnfused implements Rule {
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
     for (DirectSupply supply : DirectSupply.of(study.circuit())) {
+      ControlWires wires = ControlWires.of(study.circuit(), supply, tables);
       // a supply that nothing is wired to has no wire to overload
-      if (!ControlWires.of(study.circuit(), supply, tables).wires().isEmpty()) {
-        outcomes.add(check(study.circuit(), supply));
+      if (!wires.wires().isEmpty()) {
+        outcomes.add(check(wires, supply));
       }
     }
     return outcomes;
   }
 
-  private Outcome check(Circuit circuit, DirectSupply supply) {
+  private Outcome check(ControlWires wires, DirectSupply supply) {
     Subject subject = Subject.of(FACTS, supply.output().mark(), supply.part());
     Optional<Written<Quantity>> limit = supply.output().limit();
     if (limit.isEmpty()) {
@@ -73,7 +73,6 @@ final class SupplyUnfused implements Rule {
           "Whether %s needs a fuse is open: what it can deliver is not written."
               .formatted(supply.part()));
     }
-    ControlWires wires = ControlWires.of(circuit, supply, tables);
     Optional<Conductor> unknown = wires.withoutPermit();
     if (unknown.isPresent()) {
       Conductor wire = unknown.get();

@@ -2,6 +2,7 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -31,7 +32,8 @@ final class VoltageBands {
   private final Set<Node> mains = new HashSet<>();
   private final Map<String, Set<Node>> lines = new LinkedHashMap<>();
   private final List<Node> mainsTerminals = new ArrayList<>();
-  private final Map<DirectSupply, Set<Node>> supplies = new LinkedHashMap<>();
+  private final List<DirectSupply> supplies = new ArrayList<>();
+  private final Map<Node, DirectSupply> suppliedBy = new HashMap<>();
 
   /**
    * Sorts a circuit's points.
@@ -52,7 +54,10 @@ final class VoltageBands {
       boolean declared =
           supply.output().isolation().filter(i -> i.value() != Isolation.NONE).isPresent();
       if (declared || supply.volts().map(v -> v.high() <= highestElv).orElse(true)) {
-        supplies.put(supply, circuit.reach(supply.source().to(), VoltageBands::avoidsEarth));
+        supplies.add(supply);
+        circuit
+            .reach(supply.source().to(), VoltageBands::avoidsEarth)
+            .forEach(node -> suppliedBy.putIfAbsent(node, supply));
       }
     }
   }
@@ -85,7 +90,7 @@ final class VoltageBands {
 
   /** Extra-low voltage supplies in the order of the netlist. */
   Collection<DirectSupply> supplies() {
-    return supplies.keySet();
+    return List.copyOf(supplies);
   }
 
   /** Line and neutral terminals of the mains. */
@@ -105,17 +110,12 @@ final class VoltageBands {
 
   /** True where an extra-low voltage supply reaches, whether or not the mains does too. */
   boolean onElv(Node node) {
-    return supplies.values().stream().anyMatch(zone -> zone.contains(node));
+    return suppliedBy.containsKey(node);
   }
 
   /** The extra-low voltage supply that reaches a point the mains does not reach. */
   Optional<DirectSupply> elvAt(Node node) {
-    return onMains(node)
-        ? Optional.empty()
-        : supplies.entrySet().stream()
-            .filter(e -> e.getValue().contains(node))
-            .map(Map.Entry::getKey)
-            .findFirst();
+    return onMains(node) ? Optional.empty() : Optional.ofNullable(suppliedBy.get(node));
   }
 
   /**

@@ -67,18 +67,24 @@ public final class PowerSide {
     this.study = study;
     this.tables = tables;
     this.routes = study.circuit().routes(PowerSide::isWay);
-    Map<Source, Set<Node>> fromLine = new LinkedHashMap<>();
-    Map<Source, Set<Node>> fromNeutral = new LinkedHashMap<>();
+    Map<Node, List<Reached>> reached = new HashMap<>();
     Set<Node> sides = new LinkedHashSet<>();
     for (Source source : circuit().branches(Source.class)) {
-      fromLine.put(source, circuit().reach(source.to(), PowerSide::isWay));
-      fromNeutral.put(source, circuit().reach(source.from(), PowerSide::isWay));
-      sides.add(source.to());
-      sides.add(source.from());
+      for (boolean line : new boolean[] {true, false}) {
+        Node side = line ? source.to() : source.from();
+        circuit()
+            .reach(side, PowerSide::isWay)
+            .forEach(
+                node ->
+                    reached
+                        .computeIfAbsent(node, k -> new ArrayList<>())
+                        .add(new Reached(source, line)));
+        sides.add(side);
+      }
     }
     for (Part part : circuit().netlist().parts().values()) {
       if (part instanceof Part.Heater || part instanceof Part.OtherLoad) {
-        add(part, fromLine, fromNeutral, sides);
+        add(part, reached, sides);
       }
     }
     through.keySet().forEach(b -> demandOf(b).ifPresent(d -> demands.put(b, d)));
@@ -102,11 +108,10 @@ public final class PowerSide {
     return study;
   }
 
-  private void add(
-      Part load,
-      Map<Source, Set<Node>> fromLine,
-      Map<Source, Set<Node>> fromNeutral,
-      Set<Node> sides) {
+  /** A side of a source that a way leads from. */
+  private record Reached(Source source, boolean line) {}
+
+  private void add(Part load, Map<Node, List<Reached>> reached, Set<Node> sides) {
     List<Way> found = new ArrayList<>();
     Set<Node> neutralsDone = new LinkedHashSet<>();
     for (Node pin : circuit().outerNodesOf(load.name())) {
@@ -117,13 +122,11 @@ public final class PowerSide {
               .findFirst()
               .orElse(pin.name());
       neutralsDone.clear();
-      for (Map.Entry<Source, Set<Node>> entry : fromLine.entrySet()) {
-        Source source = entry.getKey();
-        if (entry.getValue().contains(pin)) {
+      for (Reached by : reached.getOrDefault(pin, List.of())) {
+        Source source = by.source();
+        if (by.line()) {
           addWays(found, load, name, source, true, source.to(), pin, sides);
-        }
-        if (fromNeutral.getOrDefault(source, Set.of()).contains(pin)
-            && neutralsDone.add(source.from())) {
+        } else if (neutralsDone.add(source.from())) {
           addWays(found, load, name, source, false, source.from(), pin, sides);
         }
       }
@@ -173,10 +176,12 @@ public final class PowerSide {
 
   /** Of these the ones on alternating mains. */
   public List<Part> mainsLoads() {
-    return ways.entrySet().stream()
-        .filter(e -> e.getValue().stream().anyMatch(w -> !w.source().isDirect()))
-        .map(Map.Entry::getKey)
-        .toList();
+    return ways.keySet().stream().filter(this::isOnMains).toList();
+  }
+
+  /** True if some line of alternating mains can reach a load. */
+  public boolean isOnMains(Part load) {
+    return waysOf(load).stream().anyMatch(way -> !way.source().isDirect());
   }
 
   /** The ways of a load. */

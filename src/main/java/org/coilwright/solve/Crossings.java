@@ -2,6 +2,7 @@ package org.coilwright.solve;
 
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +22,8 @@ final class Crossings {
   private final Circuit circuit;
   private final Map<Node, List<Zone>> zonesAt;
   private final Model whole;
+  private final Map<Integer, List<String>> pins = new HashMap<>();
+  private final Map<Node, Double> volts = new HashMap<>();
 
   Crossings(Circuit circuit, Map<Node, List<Zone>> zonesAt, Model whole) {
     this.circuit = circuit;
@@ -49,6 +52,10 @@ final class Crossings {
 
   /** Where people meet it first: the supply's and the controller's terminals, then the rest. */
   private List<String> pins(Island island) {
+    return pins.computeIfAbsent(island.number(), i -> handledFirst(island));
+  }
+
+  private List<String> handledFirst(Island island) {
     return island.nodes().stream()
         .flatMap(n -> n.terminals().stream())
         .sorted(Comparator.comparing((Terminal t) -> !isHandled(t)))
@@ -64,6 +71,10 @@ final class Crossings {
 
   /** Highest to neutral in any reachable state; what a line feeds when its contact closes. */
   private double volts(Node node) {
+    return volts.computeIfAbsent(node, this::highest);
+  }
+
+  private double highest(Node node) {
     double most = 0;
     for (Zone zone : zonesAt.getOrDefault(node, List.of())) {
       int index = zone.indexOf(node);

@@ -28,6 +28,8 @@ public final class Faults {
   private final Model whole;
   private final Earth earth;
   private final Map<Node, List<Zone>> zonesAt = new HashMap<>();
+  private final Map<Node, List<Zone>> zonesThatFeel = new HashMap<>();
+  private final Crossings crossings;
   private final List<FaultCase> cases = new ArrayList<>();
 
   /**
@@ -42,8 +44,14 @@ public final class Faults {
     this.whole = study.model();
     this.earth = Earth.of(circuit);
     for (Zone zone : whole.grid.zones) {
-      zone.nodes.forEach(n -> zonesAt.computeIfAbsent(n, k -> new ArrayList<>()).add(zone));
+      for (Node node : zone.nodes) {
+        zonesAt.computeIfAbsent(node, k -> new ArrayList<>()).add(zone);
+        if (!zone.reference.isKnown(node)) {
+          zonesThatFeel.computeIfAbsent(node, k -> new ArrayList<>()).add(zone);
+        }
+      }
     }
+    this.crossings = new Crossings(circuit, zonesAt, whole);
   }
 
   private Faults breaking(Set<Fault.Kind> kinds) {
@@ -123,9 +131,7 @@ public final class Faults {
   }
 
   private Optional<Crossing> crossing(Alteration way) {
-    return way.joints().stream()
-        .flatMap(joint -> new Crossings(circuit, zonesAt, whole).of(joint).stream())
-        .findFirst();
+    return way.joints().stream().flatMap(joint -> crossings.of(joint).stream()).findFirst();
   }
 
   /**
@@ -159,8 +165,7 @@ public final class Faults {
     }
     for (Joint joint : joints) {
       for (Node end : List.of(joint.from(), joint.to())) {
-        zonesAt.getOrDefault(end, List.of()).stream()
-            .filter(z -> !z.reference.isKnown(end))
+        zonesThatFeel.getOrDefault(end, List.of()).stream()
             .flatMap(z -> Optional.ofNullable(whole.groupOf.get(z)).stream())
             .forEach(groups::add);
       }
