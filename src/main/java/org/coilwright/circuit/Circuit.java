@@ -290,25 +290,51 @@ public final class Circuit {
   }
 
   /** A galvanic island. */
-  public record Island(int number, Set<Node> nodes, List<Branch> branches) {
+  public static final class Island {
+    private final int number;
+    private final Set<Node> nodes;
+    private final List<Branch> branches;
+    private final List<Source> sources;
+
+    /** An island of these nodes and branches. */
+    public Island(int number, Set<Node> nodes, List<Branch> branches) {
+      this.number = number;
+      this.nodes = nodes;
+      this.branches = branches;
+      this.sources =
+          branches.stream().filter(Source.class::isInstance).map(Source.class::cast).toList();
+    }
+
+    /** Islands are counted from 1, in the order of their first node. */
+    public int number() {
+      return number;
+    }
+
+    public Set<Node> nodes() {
+      return nodes;
+    }
+
+    public List<Branch> branches() {
+      return branches;
+    }
+
     /** True if an alternating source (the mains) feeds it. */
     public boolean hasMains() {
-      return sources().stream().anyMatch(s -> !s.isDirect());
+      return sources.stream().anyMatch(s -> !s.isDirect());
     }
 
     /** True if a direct source feeds it. */
     public boolean hasDirect() {
-      return sources().stream().anyMatch(Source::isDirect);
+      return sources.stream().anyMatch(Source::isDirect);
     }
 
     /** Its sources, in the order of the netlist. */
     public List<Source> sources() {
-      return branches.stream().filter(Source.class::isInstance).map(Source.class::cast).toList();
+      return sources;
     }
 
     /** What it belongs to, by its sources. */
     public Domain domain() {
-      List<Source> sources = sources();
       if (sources.isEmpty()) {
         return Domain.NONE;
       }

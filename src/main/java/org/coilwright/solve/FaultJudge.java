@@ -130,18 +130,14 @@ final class FaultJudge {
   /** Contacts with a position in which the load is off whatever the others do, then devices. */
   private List<Actuator> stops(String load, double on, Faults.Affected affected, WorkTable after) {
     List<Actuator> stops = new ArrayList<>();
-    for (Actuator actuator : circuit.independentActuators()) {
-      int column = whole.setup.variables.of(actuator);
-      if (!after.columns.contains(column)) {
-        continue;
-      }
+    for (int column : after.columns) {
       for (boolean value : new boolean[] {false, true}) {
         boolean off =
             after.rows.entrySet().stream()
                 .filter(r -> r.getKey().get(column) == value)
                 .allMatch(r -> !isOn(most(r.getValue(), load), on));
         if (off) {
-          stops.add(actuator);
+          stops.add(whole.setup.variables.actuator(column));
           break;
         }
       }

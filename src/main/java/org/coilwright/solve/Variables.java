@@ -19,6 +19,7 @@ import org.coilwright.circuit.Circuit;
  */
 final class Variables {
   private final List<String> columns = new ArrayList<>();
+  private final List<Actuator> actuators = new ArrayList<>();
   private final List<String> relays = new ArrayList<>();
   private final List<Boolean> rest = new ArrayList<>();
   private final Map<String, Integer> numbers = new HashMap<>();
@@ -36,6 +37,7 @@ final class Variables {
           || contacts.stream().anyMatch(c -> wired(circuit, c))) {
         numbers.put(actuator.name(), numbers.size());
         columns.add(actuator.name());
+        actuators.add(actuator);
         rest.add(
             actuator.atRest(contacts.get(0).form() == org.coilwright.netlist.Part.ContactForm.NC));
       }
@@ -76,6 +78,11 @@ final class Variables {
 
   List<String> columns() {
     return columns;
+  }
+
+  /** What moves the contacts of a column. */
+  Actuator actuator(int column) {
+    return actuators.get(column);
   }
 
   List<String> relays() {
