@@ -36,7 +36,7 @@ record Breaks(Actuator actuator, List<Contact> contacts, PinFeeds before, PinFee
   }
 
   private static Map<Part, List<Breaks>> workedOut(Study study) {
-    Feeding whole = Feeding.whole(study.circuit());
+    Feeding whole = Feeding.whole(study);
     Routes routes = study.circuit().routes(Feeding::isWay);
     Map<Part, List<Breaks>> breaks = new LinkedHashMap<>();
     for (Part load : Loads.of(study.circuit())) {

@@ -7,8 +7,10 @@ import java.util.Set;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
+import org.coilwright.solve.Study;
 
 /**
  * How the protective conductor of a mains load gets to the mains.
@@ -31,28 +33,38 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
   }
 
   /** The protective conductors of all loads that hang on the mains, in the order of the netlist. */
-  static List<Earthing> ofLoads(Circuit circuit) {
+  static List<Earthing> ofLoads(Study study) {
+    return study.derived(All.class, s -> new All(workedOut(s))).earthings();
+  }
+
+  /** Kept with the study. */
+  private record All(List<Earthing> earthings) {}
+
+  private static List<Earthing> workedOut(Study study) {
+    Circuit circuit = study.circuit();
     List<Node> bars =
         circuit.netlist().parts().values().stream()
             .filter(Part.Mains.class::isInstance)
             .flatMap(part -> circuit.find(new Terminal(part.name(), PE)).stream())
             .toList();
-    Feeding whole = Feeding.whole(circuit);
+    Feeding whole = Feeding.whole(study);
+    Routes ways = circuit.routes(Circuit::isWay);
+    Nets wires = Nets.ofWires(study);
     List<Earthing> earthings = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       Optional<Node> pin = circuit.find(new Terminal(load.name(), PE));
       if (pin.isPresent() && !bars.isEmpty() && whole.at(load.name()).areMains()) {
-        earthings.add(of(circuit, load, pin.get(), bars));
+        earthings.add(of(ways, wires, load, pin.get(), bars));
       }
     }
     return earthings;
   }
 
-  private static Earthing of(Circuit circuit, Part load, Node pin, List<Node> bars) {
+  private static Earthing of(Routes ways, Nets wires, Part load, Node pin, List<Node> bars) {
     for (Node bar : bars) {
-      Optional<Path> way = circuit.path(bar, pin, Circuit::isWay);
+      Optional<Path> way = ways.shortest(bar, pin);
       if (way.isPresent()) {
-        return new Earthing(load, pin, bar, circuit.net(bar).contains(pin), way);
+        return new Earthing(load, pin, bar, wires.joined(bar, pin), way);
       }
     }
     return new Earthing(load, pin, bars.get(0), false, Optional.empty());

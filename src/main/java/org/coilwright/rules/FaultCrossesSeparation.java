@@ -74,7 +74,7 @@ final class FaultCrossesSeparation implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
-    VoltageBands bands = new VoltageBands(circuit, elvLimit.value());
+    VoltageBands bands = VoltageBands.of(study, elvLimit.value());
     if (bands.mainsTerminals().isEmpty()) {
       return List.of();
     }

@@ -1,5 +1,6 @@
 package org.coilwright.rules;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
@@ -19,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * How far each side of each source gets through wires and some of the contacts. Diodes are left
  * out: no load is fed through one, and one across a coil would join the line to the neutral.
  */
-record Feeding(Circuit circuit, Map<Side, Set<Node>> reached) {
+record Feeding(Circuit circuit, Map<Node, Set<Side>> sidesAt) {
   /** What a side of a source is to a load. */
   enum Kind {
     LINE,
@@ -48,9 +49,12 @@ record Feeding(Circuit circuit, Map<Side, Set<Node>> reached) {
     }
   }
 
-  /** With every contact closed. */
-  static Feeding whole(Circuit circuit) {
-    return of(circuit, branch -> true);
+  /** Kept with the study. */
+  private record Whole(Feeding feeding) {}
+
+  /** With every contact closed; worked out once for the many rules that ask. */
+  static Feeding whole(Study study) {
+    return study.derived(Whole.class, s -> new Whole(of(s.circuit(), branch -> true))).feeding();
   }
 
   /** With the contacts as a state has them. */
@@ -60,11 +64,13 @@ record Feeding(Circuit circuit, Map<Side, Set<Node>> reached) {
 
   /** Through the wires and contacts that are admitted. */
   static Feeding of(Circuit circuit, Predicate<? super Branch> admitted) {
-    Map<Side, Set<Node>> reached = new LinkedHashMap<>();
+    Map<Node, Set<Side>> sidesAt = new HashMap<>();
     for (Side side : sides(circuit)) {
-      reached.put(side, circuit.reach(side.node(), b -> isWay(b) && admitted.test(b)));
+      circuit
+          .reach(side.node(), b -> isWay(b) && admitted.test(b))
+          .forEach(node -> sidesAt.computeIfAbsent(node, n -> new LinkedHashSet<>(2)).add(side));
     }
-    return new Feeding(circuit, reached);
+    return new Feeding(circuit, sidesAt);
   }
 
   /** The sides of every source, each once. */
@@ -91,14 +97,7 @@ record Feeding(Circuit circuit, Map<Side, Set<Node>> reached) {
   PinFeeds at(String load) {
     Map<Node, Set<Side>> byPin = new LinkedHashMap<>();
     for (Node pin : circuit.outerNodesOf(load)) {
-      Set<Side> sides = new LinkedHashSet<>();
-      reached.forEach(
-          (side, nodes) -> {
-            if (nodes.contains(pin)) {
-              sides.add(side);
-            }
-          });
-      byPin.put(pin, sides);
+      byPin.put(pin, sidesAt.getOrDefault(pin, Set.of()));
     }
     return new PinFeeds(byPin);
   }

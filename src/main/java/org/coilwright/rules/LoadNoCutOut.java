@@ -54,7 +54,7 @@ final class LoadNoCutOut implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
-    Feeding whole = Feeding.whole(circuit);
+    Feeding whole = Feeding.whole(study);
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       if (load instanceof Part.Heater heater && whole.at(load.name()).areComplete()) {

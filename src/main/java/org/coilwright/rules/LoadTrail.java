@@ -25,7 +25,7 @@ final class LoadTrail {
   /** {@code Open in its way: K1.11-14. } */
   static String openBefore(Study study, String load, State state) {
     Circuit circuit = study.circuit();
-    PinFeeds whole = Feeding.whole(circuit).at(load);
+    PinFeeds whole = Feeding.whole(study).at(load);
     if (!whole.free().isEmpty()) {
       return "Nothing leads to %s. "
           .formatted(whole.free().stream().map(Node::name).collect(Collectors.joining(", ")));

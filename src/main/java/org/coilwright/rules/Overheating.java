@@ -10,7 +10,6 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
-import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Part.ContactForm;
 
@@ -64,27 +63,14 @@ record Overheating(Circuit circuit, Set<String> open, Set<String> welded) {
    * True if its two pins can hang on two different sides; a coil in series with another may too.
    */
   private static boolean canBeFed(Feeding feeding, Coil coil) {
-    Set<Feeding.Side> first = sides(feeding, coil.from());
-    Set<Feeding.Side> second = sides(feeding, coil.to());
+    Set<Feeding.Side> first = feeding.sidesAt().getOrDefault(coil.from(), Set.of());
+    Set<Feeding.Side> second = feeding.sidesAt().getOrDefault(coil.to(), Set.of());
     if (first.isEmpty() || second.isEmpty()) {
       return false;
     }
     Set<Feeding.Side> both = new LinkedHashSet<>(first);
     both.addAll(second);
     return both.size() > 1;
-  }
-
-  private static Set<Feeding.Side> sides(Feeding feeding, Node node) {
-    Set<Feeding.Side> sides = new LinkedHashSet<>();
-    feeding
-        .reached()
-        .forEach(
-            (side, nodes) -> {
-              if (nodes.contains(node)) {
-                sides.add(side);
-              }
-            });
-    return sides;
   }
 
   /** Relays and contactors by name. */

@@ -43,7 +43,7 @@ final class PolesEarthMissing implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return Earthing.ofLoads(study.circuit()).stream()
+    return Earthing.ofLoads(study).stream()
         .map(earthing -> judge(study.circuit(), earthing))
         .toList();
   }

@@ -51,7 +51,7 @@ final class PolesLineRepeated implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
-    Feeding whole = Feeding.whole(circuit);
+    Feeding whole = Feeding.whole(study);
     List<Outcome> outcomes = new ArrayList<>();
     long lines = circuit.branches(Source.class).stream().filter(s -> !s.isDirect()).count();
     for (Part load : Loads.of(circuit)) {

@@ -54,7 +54,7 @@ final class PolesLoadNotSwitched implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
-    Feeding whole = Feeding.whole(circuit);
+    Feeding whole = Feeding.whole(study);
     Feeding rest = Feeding.of(circuit, PolesLoadNotSwitched::staysClosed);
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {

@@ -48,7 +48,7 @@ final class PolesNeutralMissing implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
-    Feeding whole = Feeding.whole(circuit);
+    Feeding whole = Feeding.whole(study);
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       PinFeeds feeds = whole.at(load.name());

@@ -50,7 +50,7 @@ final class PolesProtectiveConductorSwitched implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    for (Earthing earthing : Earthing.ofLoads(study.circuit())) {
+    for (Earthing earthing : Earthing.ofLoads(study)) {
       if (earthing.byWire()) {
         outcomes.add(
             subject(earthing.load())

@@ -69,7 +69,7 @@ final class ProtectionDisconnectionTime implements Rule {
     Circuit circuit = study.circuit();
     List<Outcome> outcomes = new ArrayList<>();
     boolean nec = circuit.netlist().site().practice().value() == Site.Practice.NEC;
-    for (Earthing earthing : Earthing.ofLoads(circuit)) {
+    for (Earthing earthing : Earthing.ofLoads(study)) {
       if (nec && seen.side().isOnMains(earthing.load())) {
         outcomes.add(unlimited(earthing.load()));
       } else if (earthing.byWire() && earthing.way().isPresent()) {

@@ -56,7 +56,7 @@ final class SeparationElvEarthed implements Rule {
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
     List<Outcome> outcomes = new ArrayList<>();
-    for (DirectSupply supply : new VoltageBands(circuit, elvLimit.value()).supplies()) {
+    for (DirectSupply supply : VoltageBands.of(study, elvLimit.value()).supplies()) {
       Optional<Path> path = earthPath(circuit, supply);
       outcomes.add(
           path.isPresent()

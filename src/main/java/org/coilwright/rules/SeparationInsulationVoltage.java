@@ -68,7 +68,7 @@ final class SeparationInsulationVoltage implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
-    VoltageBands bands = new VoltageBands(circuit, elvLimit.value());
+    VoltageBands bands = VoltageBands.of(study, elvLimit.value());
     List<Outcome> outcomes = new ArrayList<>();
     List<Conductor> unrated = new ArrayList<>();
     for (WireBundle bundle : WireBundle.all(circuit)) {

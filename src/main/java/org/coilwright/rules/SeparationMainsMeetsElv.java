@@ -59,7 +59,7 @@ final class SeparationMainsMeetsElv implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    VoltageBands bands = new VoltageBands(study.circuit(), elvLimit.value());
+    VoltageBands bands = VoltageBands.of(study, elvLimit.value());
     if (bands.mainsTerminals().isEmpty()) {
       return List.of();
     }

@@ -60,7 +60,7 @@ final class SeparationRelayInsulation implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
-    VoltageBands bands = new VoltageBands(circuit, elvLimit.value());
+    VoltageBands bands = VoltageBands.of(study, elvLimit.value());
     List<Outcome> outcomes = new ArrayList<>();
     if (bands.mainsTerminals().isEmpty()) {
       return outcomes;

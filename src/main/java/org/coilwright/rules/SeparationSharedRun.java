@@ -62,7 +62,7 @@ final class SeparationSharedRun implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
-    VoltageBands bands = new VoltageBands(circuit, elvLimit.value());
+    VoltageBands bands = VoltageBands.of(study, elvLimit.value());
     if (bands.mainsTerminals().isEmpty()) {
       return List.of();
     }

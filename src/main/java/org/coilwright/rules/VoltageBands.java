@@ -20,6 +20,7 @@ import org.coilwright.netlist.Site.MainsSupply;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Quantity;
+import org.coilwright.solve.Study;
 
 /**
  * Which points of a circuit are at mains voltage and which at the extra-low voltage of a supply.
@@ -36,11 +37,15 @@ final class VoltageBands {
   private final Map<Node, DirectSupply> suppliedBy = new HashMap<>();
 
   /**
-   * Sorts a circuit's points.
+   * Sorts a circuit's points, once for all rules that ask: they have the limit from one figure.
    *
    * @param highestElv the highest direct voltage that counts as extra-low, in volts
    */
-  VoltageBands(Circuit circuit, double highestElv) {
+  static VoltageBands of(Study study, double highestElv) {
+    return study.derived(VoltageBands.class, s -> new VoltageBands(s.circuit(), highestElv));
+  }
+
+  private VoltageBands(Circuit circuit, double highestElv) {
     this.circuit = circuit;
     for (Part part : circuit.netlist().parts().values()) {
       if (part instanceof Part.Mains) {
