@@ -93,11 +93,16 @@ record Feeding(Circuit circuit, Map<Node, Set<Side>> sidesAt) {
     return b -> !(b instanceof Contact contact) || study.contact(contact, state).closed();
   }
 
+  /** The sides that reach a node, in the order of the netlist. */
+  Set<Side> at(Node node) {
+    return sidesAt.getOrDefault(node, Set.of());
+  }
+
   /** What it leads to the pins of a load. */
   PinFeeds at(String load) {
     Map<Node, Set<Side>> byPin = new LinkedHashMap<>();
     for (Node pin : circuit.outerNodesOf(load)) {
-      byPin.put(pin, sidesAt.getOrDefault(pin, Set.of()));
+      byPin.put(pin, at(pin));
     }
     return new PinFeeds(byPin);
   }

@@ -72,8 +72,6 @@ record MainsConsumer(String name, Mark mark, List<Node> pins) {
   }
 
   private static Stream<Kind> kinds(Feeding feeding, Node pin) {
-    return feeding.reached().entrySet().stream()
-        .filter(e -> e.getValue().contains(pin))
-        .map(e -> e.getKey().kind());
+    return feeding.at(pin).stream().map(Feeding.Side::kind);
   }
 }

@@ -63,8 +63,8 @@ record Overheating(Circuit circuit, Set<String> open, Set<String> welded) {
    * True if its two pins can hang on two different sides; a coil in series with another may too.
    */
   private static boolean canBeFed(Feeding feeding, Coil coil) {
-    Set<Feeding.Side> first = feeding.sidesAt().getOrDefault(coil.from(), Set.of());
-    Set<Feeding.Side> second = feeding.sidesAt().getOrDefault(coil.to(), Set.of());
+    Set<Feeding.Side> first = feeding.at(coil.from());
+    Set<Feeding.Side> second = feeding.at(coil.to());
     if (first.isEmpty() || second.isEmpty()) {
       return false;
     }

@@ -55,12 +55,12 @@ final class PolesNeutralCrossed implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
-    Feeding whole = Feeding.whole(circuit);
+    Feeding whole = Feeding.whole(study);
     List<MainsConsumer> consumers = MainsConsumer.all(circuit);
     List<Outcome> outcomes = new ArrayList<>();
     for (Part part : circuit.netlist().parts().values()) {
       if (part instanceof Part.Protective device) {
-        pole(circuit, device, consumers).ifPresent(outcomes::add);
+        pole(circuit, device, consumers, whole).ifPresent(outcomes::add);
       } else if (part instanceof Part.Heater || part instanceof Part.OtherLoad) {
         circuit
             .find(new Terminal(part.name(), NEUTRAL))
@@ -78,7 +78,7 @@ final class PolesNeutralCrossed implements Rule {
   }
 
   private Optional<Outcome> pole(
-      Circuit circuit, Part.Protective device, List<MainsConsumer> consumers) {
+      Circuit circuit, Part.Protective device, List<MainsConsumer> consumers, Feeding whole) {
     Set<Node> ends = new LinkedHashSet<>();
     for (Branch branch : circuit.branchesOf(device.name())) {
       if (branch instanceof Contact contact && contact.neutralPole()) {
@@ -93,7 +93,6 @@ final class PolesNeutralCrossed implements Rule {
     if (!fed) {
       return Optional.empty();
     }
-    Feeding whole = Feeding.whole(circuit);
     List<String> at = new ArrayList<>(List.of(device.name()));
     consumers.stream()
         .filter(c -> c.pins().stream().anyMatch(p -> loses(whole, open, p)))
@@ -167,9 +166,9 @@ final class PolesNeutralCrossed implements Rule {
   }
 
   private static String lineAt(Feeding feeding, Node node) {
-    return feeding.reached().entrySet().stream()
-        .filter(e -> e.getKey().kind() == Feeding.Kind.LINE && e.getValue().contains(node))
-        .map(e -> e.getKey().toString())
+    return feeding.at(node).stream()
+        .filter(side -> side.kind() == Feeding.Kind.LINE)
+        .map(Feeding.Side::toString)
         .findFirst()
         .orElse("A line");
   }

@@ -56,7 +56,7 @@ final class ProtectionRcdBypassed implements Rule {
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
     List<MainsConsumer> consumers = MainsConsumer.all(circuit);
-    Feeding whole = Feeding.whole(circuit);
+    Feeding whole = Feeding.whole(study);
     Map<Part.Protective, Feeding> opened = new LinkedHashMap<>();
     for (Part part : circuit.netlist().parts().values()) {
       if (part instanceof Part.Protective device && device.isRcd()) {
