@@ -15,152 +15,27 @@ final class AreaDrawing {
   private final Plan plan;
   private final Extent extent;
   private final Notes notes;
-  private final Places places;
-  private final Diagram.Words words;
   private final List<Item> items = new ArrayList<>();
 
-  private AreaDrawing(AreaLayout layout, Extent extent, Notes notes, Places places) {
+  private AreaDrawing(AreaLayout layout, Extent extent, Notes notes) {
     this.layout = layout;
     this.spread = layout.spread();
     this.channels = layout.channels();
     this.plan = layout.plan();
     this.extent = extent;
     this.notes = notes;
-    this.places = places;
-    this.words = notes.words();
   }
 
   static List<Item> of(AreaLayout layout, Extent extent, Notes notes, Places places) {
-    AreaDrawing drawing = new AreaDrawing(layout, extent, notes, places);
-    drawing.plan.places().forEach(drawing::unit);
+    AreaDrawing drawing = new AreaDrawing(layout, extent, notes);
+    drawing
+        .plan
+        .places()
+        .keySet()
+        .forEach(u -> drawing.items.addAll(UnitDrawing.of(u, layout, extent, notes, places)));
     drawing.plan.routes().values().forEach(drawing::conductor);
     drawing.plan.places().keySet().forEach(drawing::bars);
     return drawing.items;
-  }
-
-  private void unit(Unit unit, List<Column> columns) {
-    int level = plan.level(unit);
-    double[] x = columns.stream().mapToDouble(spread::at).toArray();
-    double top = spread.top(level);
-    double height = spread.height(level);
-    items.add(new Item(Kind.SYMBOL, unit.name(), Symbols.of(unit, x, top, height)));
-    if (unit.look().isList()) {
-      list(unit, x[0], top, height);
-      return;
-    } else if (unit.look().isReference()) {
-      reference(unit, x[0], top, height);
-      return;
-    }
-    for (Port port : unit.ports()) {
-      pin(unit, port, x[port.slot()], top, height);
-    }
-    beside(unit, x, top);
-    if (layout.tables().has(unit)) {
-      table(unit, x[0]);
-    }
-  }
-
-  private void pin(Unit unit, Port port, double x, double top, double height) {
-    if (unit.look() == Look.CLAMPS && !port.isTop()) {
-      return; // both sides of a clamp are one terminal: named once
-    }
-    double y = port.isTop() ? top + 9 : top + height - 3;
-    items.add(
-        new Item(
-            Kind.PIN,
-            port.terminal().toString(),
-            new Pen().text(x + Extent.GAP, y, port.terminal().pin(), Anchor.START).shapes()));
-    if (unit.look() == Look.RESERVED) {
-      items.add(
-          new Item(
-              Kind.SYMBOL_TEXT,
-              unit.name(),
-              new Pen()
-                  .text(x + 6, top + 31, unit.words().get(port.slot()), Anchor.START)
-                  .shapes()));
-    }
-  }
-
-  private void beside(Unit unit, double[] x, double top) {
-    double right = x[0] - Extent.body(unit) - Extent.GAP;
-    double y = top + 10;
-    for (String line : notes.lines(unit)) {
-      boolean name = y == top + 10;
-      String text = line.equals(Notes.WIDEST_PLACE) ? places.coil(unit.part()) : line;
-      Pen pen = new Pen().text(right, y, text, Anchor.END, name ? Type.NAME : Type.SIZE);
-      items.add(new Item(Kind.SYMBOL_TEXT, unit.name(), pen.shapes()));
-      y += Type.LEADING;
-    }
-    for (List<Integer> row : Extent.rows(notes.markers(unit))) {
-      markers(row, right - extent.markers(row) + 2, y);
-      y += Type.LEADING;
-    }
-  }
-
-  private void markers(List<Integer> row, double left, double y) {
-    double x = left;
-    for (int number : row) {
-      double width = extent.marker(number);
-      Pen pen =
-          new Pen()
-              .box(x, y - 9, width, 10.5)
-              .text(x + width / 2, y - 0.5, Integer.toString(number), Anchor.MIDDLE);
-      items.add(new Item(Kind.MARKER, Integer.toString(number), pen.shapes()));
-      x += width + 2;
-    }
-  }
-
-  private void reference(Unit unit, double x, double top, double height) {
-    Terminal terminal = unit.ports().get(0).terminal();
-    double y = unit.look() == Look.FROM ? top + height - 24 : top + 19;
-    items.add(
-        new Item(
-            Kind.SYMBOL_TEXT,
-            unit.name(),
-            new Pen().text(x, y, terminal.toString(), Anchor.MIDDLE).shapes()));
-    items.add(
-        new Item(
-            Kind.SYMBOL_TEXT,
-            unit.name(),
-            new Pen().text(x, y + Type.LEADING, places.of(terminal), Anchor.MIDDLE).shapes()));
-  }
-
-  private void list(Unit unit, double x, double top, double height) {
-    double y =
-        unit.look() == Look.LIST_BELOW
-            ? top + 19
-            : top + height - 12 - (unit.words().size() - 1) * Type.LEADING;
-    for (String line : unit.words()) {
-      String text = Notes.listed(line, places.of(Notes.otherEnd(line)));
-      Pen pen = new Pen().text(x - Extent.LIST_LEFT, y, text, Anchor.START);
-      items.add(new Item(Kind.SYMBOL_TEXT, unit.name(), pen.shapes()));
-      y += Type.LEADING;
-    }
-  }
-
-  private void table(Unit unit, double x) {
-    Tables tables = layout.tables();
-    List<Tables.Row> rows = tables.rows(unit);
-    if (rows.isEmpty()) {
-      return;
-    }
-    double top = spread.tableTop() + 6;
-    double second = x + tables.pinsWidth(unit);
-    double third = second + tables.formWidth();
-    Pen pen = new Pen().line(x, top + 13, x + tables.width(unit) - 4, top + 13);
-    items.add(new Item(Kind.TABLE, unit.part(), pen.shapes()));
-    text(unit, x, top + 10, words.of("diagram.contacts", unit.part()));
-    double y = top + 13 + Type.LEADING - 1;
-    for (Tables.Row row : rows) {
-      text(unit, x, y, row.pins());
-      text(unit, second, y, row.form());
-      text(unit, third, y, places.contact(new Terminal(unit.part(), row.from()), row.pins()));
-      y += Type.LEADING;
-    }
-  }
-
-  private void text(Unit unit, double x, double y, String text) {
-    items.add(new Item(Kind.TABLE, unit.part(), new Pen().text(x, y, text, Anchor.START).shapes()));
   }
 
   private double barY(Port port) {
@@ -233,10 +108,11 @@ final class AreaDrawing {
       String text = String.join(" ", joint.lines());
       items.add(
           new Item(Kind.WIRE_TEXT, name, new Pen().text(left, y, text, Anchor.START).shapes()));
-      markers(markers, left + extent.text(text) + 4, y);
+      UnitDrawing.markers(items, extent, markers, left + extent.text(text) + 4, y);
       return;
     }
-    channels
+    layout
+        .texts()
         .place(joint)
         .ifPresent(
             place -> {
@@ -254,7 +130,7 @@ final class AreaDrawing {
                 y += Type.LEADING;
               }
               for (List<Integer> row : Extent.rows(markers)) {
-                markers(row, left, y);
+                UnitDrawing.markers(items, extent, row, left, y);
                 y += Type.LEADING;
               }
             });

@@ -8,6 +8,7 @@ import org.coilwright.netlist.Netlist;
 final class AreaLayout {
   private final Fabric fabric;
   private final Plan plan;
+  private final ConductorTexts texts;
   private final Channels channels;
   private final Tables tables;
   private final Spread spread;
@@ -18,8 +19,9 @@ final class AreaLayout {
     new Placing(plan).place();
     new Routing(plan).route();
     this.tables = new Tables(fabric, netlist, extent);
-    this.channels = new Channels(plan, extent, notes);
-    this.spread = new Spread(plan, extent, channels, tables);
+    this.texts = new ConductorTexts(plan, extent, notes);
+    this.channels = new Channels(plan, texts);
+    this.spread = new Spread(plan, extent, channels, texts, tables);
   }
 
   static AreaLayout of(Fabric fabric, Netlist netlist, Extent extent, Notes notes) {
@@ -41,6 +43,10 @@ final class AreaLayout {
 
   Plan plan() {
     return plan;
+  }
+
+  ConductorTexts texts() {
+    return texts;
   }
 
   Channels channels() {

@@ -22,28 +22,16 @@ final class Channels {
   private static final double LEAST = 8;
 
   private final Plan plan;
-  private final Extent extent;
-  private final Notes notes;
+  private final ConductorTexts texts;
   private final Map<Integer, Tracks> barsAbove = new HashMap<>();
   private final Map<Integer, Tracks> barsBelow = new HashMap<>();
   private final Map<Integer, Tracks> across = new HashMap<>();
   private final Set<Integer> withText = new LinkedHashSet<>();
   private final Map<String, Set<Column>> verticals = new TreeMap<>();
-  private final Map<String, Map<Column, Double>> labels = new TreeMap<>();
-  private final Map<String, Double> zoneHeights = new HashMap<>();
-  private final Map<Joint, Place> places = new HashMap<>();
 
-  /** Where the text of a conductor stands. */
-  record Place(int channel, boolean upper, Column column) {
-    String zone() {
-      return Channels.zone(channel, upper);
-    }
-  }
-
-  Channels(Plan plan, Extent extent, Notes notes) {
+  Channels(Plan plan, ConductorTexts texts) {
     this.plan = plan;
-    this.extent = extent;
-    this.notes = notes;
+    this.texts = texts;
     for (int channel = 0; channel <= plan.depth(); channel++) {
       barsAbove.put(channel, new Tracks());
       barsBelow.put(channel, new Tracks());
@@ -56,7 +44,6 @@ final class Channels {
       across(channel).lay();
     }
     vertical();
-    text();
   }
 
   private Tracks bars(int channel, boolean above) {
@@ -177,87 +164,6 @@ final class Channels {
     verticals.computeIfAbsent(zone(channel, upper), z -> new LinkedHashSet<>()).add(column);
   }
 
-  private void text() {
-    List<Route> free = new ArrayList<>();
-    for (Route route : plan.routes().values()) {
-      if (route.isBetweenBars(plan) || route.joint().number() == Fabric.SAME_TERMINAL) {
-        continue;
-      }
-      List<Place> candidates = candidates(route);
-      if (candidates.size() == 1) {
-        put(route, candidates.get(0));
-      } else {
-        free.add(route);
-      }
-    }
-    for (Route route : free) {
-      double needed = labelHeight(route.joint());
-      Place best = null;
-      double least = Double.MAX_VALUE;
-      for (Place place : candidates(route)) {
-        double cost = Math.max(0, needed - zoneHeights.getOrDefault(place.zone(), 0.0));
-        if (cost < least) {
-          least = cost;
-          best = place;
-        }
-      }
-      if (best != null) {
-        put(route, best);
-      }
-    }
-  }
-
-  private void put(Route route, Place place) {
-    Joint joint = route.joint();
-    places.put(joint, place);
-    zoneHeights.merge(place.zone(), labelHeight(joint), Math::max);
-    labels
-        .computeIfAbsent(place.zone(), z -> new HashMap<>())
-        .merge(place.column(), labelWidth(joint), Math::max);
-  }
-
-  /** Stretches of a conductor, along a column, that nothing else shares. */
-  private List<Place> candidates(Route route) {
-    List<Place> candidates = new ArrayList<>();
-    int from = plan.channel(route.upper());
-    int to = plan.channel(route.lower());
-    if (!plan.fabric().isBar(route.lower())) {
-      candidates.add(new Place(to, !route.lower().isTop(), plan.column(route.lower())));
-    }
-    if (!plan.fabric().isBar(route.upper())) {
-      candidates.add(new Place(from, !route.upper().isTop(), plan.column(route.upper())));
-    }
-    for (int channel = from; channel <= to; channel++) {
-      if (channel > from) {
-        candidates.add(new Place(channel, true, route.column()));
-      }
-      if (channel < to) {
-        candidates.add(new Place(channel, false, route.column()));
-      }
-    }
-    return candidates.stream().distinct().toList();
-  }
-
-  private double labelHeight(Joint joint) {
-    int rows = joint.lines().size() + Extent.markerRows(notes.markers(joint).size());
-    return rows * Type.LEADING + PAD;
-  }
-
-  double labelWidth(Joint joint) {
-    double width = 0;
-    for (String line : joint.lines()) {
-      width = Math.max(width, extent.text(line));
-    }
-    for (List<Integer> row : Extent.rows(notes.markers(joint))) {
-      width = Math.max(width, extent.markers(row));
-    }
-    return width + Extent.GAP;
-  }
-
-  double labelWidth(String zone, Column column) {
-    return labels.getOrDefault(zone, Map.of()).getOrDefault(column, 0.0);
-  }
-
   /** Every column on which something runs down in a channel. */
   Set<Column> verticals(int channel) {
     Set<Column> all = new LinkedHashSet<>(verticals.getOrDefault(zone(channel, true), Set.of()));
@@ -265,22 +171,8 @@ final class Channels {
     return all;
   }
 
-  /** Text of a conductor that runs across is one line. */
-  double acrossWidth(Route route) {
-    double markers = extent.markers(notes.markers(route.joint()));
-    return extent.text(String.join(" ", route.joint().lines())) + markers + 4;
-  }
-
   Map<String, Set<Column>> verticals() {
     return verticals;
-  }
-
-  java.util.Optional<Place> place(Joint joint) {
-    return java.util.Optional.ofNullable(places.get(joint));
-  }
-
-  private double zoneHeight(int channel, boolean upper) {
-    return zoneHeights.getOrDefault(zone(channel, upper), 0.0);
   }
 
   private double pitch(int channel) {
@@ -292,8 +184,8 @@ final class Channels {
         BAR * (bars(channel, true).count() + bars(channel, false).count())
             + pitch(channel) * across(channel).count();
     double height =
-        zoneHeight(channel, true)
-            + zoneHeight(channel, false)
+        texts.zoneHeight(channel, true)
+            + texts.zoneHeight(channel, false)
             + tracks
             + (tracks > 0 ? 2 * PAD : 0);
     return Math.max(height, LEAST);
@@ -301,13 +193,13 @@ final class Channels {
 
   /** Where a zone begins below the upper edge of its channel. */
   double zoneTop(int channel, boolean upper) {
-    return upper ? 0 : height(channel) - zoneHeight(channel, false);
+    return upper ? 0 : height(channel) - texts.zoneHeight(channel, false);
   }
 
   /** Where a bar lies below the upper edge of its channel. */
   double barY(Port port) {
     int channel = plan.channel(port);
-    double y = zoneHeight(channel, true) + PAD + BAR / 2;
+    double y = texts.zoneHeight(channel, true) + PAD + BAR / 2;
     if (!port.isTop()) {
       return y + BAR * bars(channel, true).of(port);
     }
@@ -320,7 +212,7 @@ final class Channels {
   double acrossY(Route route, boolean upper) {
     int channel = plan.channel(upper ? route.upper() : route.lower());
     double pitch = pitch(channel);
-    return zoneHeight(channel, true)
+    return texts.zoneHeight(channel, true)
         + PAD
         + BAR * bars(channel, true).count()
         + pitch * across(channel).of(new End(route, upper))

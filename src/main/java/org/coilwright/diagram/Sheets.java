@@ -9,25 +9,18 @@ import org.coilwright.diagram.Diagram.Finding;
 import org.coilwright.diagram.Item.Kind;
 import org.coilwright.drawing.Shape.Anchor;
 import org.coilwright.netlist.Netlist;
-import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 
 /** Puts laid-out areas on sheets, with frame, fields, title block and the key to the findings. */
 final class Sheets {
-  private static final double FIELDS = 14;
-  private static final double TITLE = 42;
-  private static final double LEGEND = 26;
   private static final double HEADING = 20;
-  private static final double PAD = 6;
   private static final double BETWEEN = 22;
-  private static final int FIELD_COUNT = 8;
 
-  private final Netlist netlist;
   private final Extent extent;
   private final Notes notes;
   private final List<Finding> findings;
   private final double width = Diagram.WIDTH;
-  private final double height = Diagram.HEIGHT;
+  private final Border border;
   private final List<Placed> placed = new ArrayList<>();
   private final Map<Terminal, String> places = new HashMap<>();
   private final Map<String, String> coils = new HashMap<>();
@@ -51,22 +44,18 @@ final class Sheets {
   }
 
   Sheets(Netlist netlist, Extent extent, Notes notes, List<Finding> findings) {
-    this.netlist = netlist;
     this.extent = extent;
     this.notes = notes;
+    this.border = new Border(netlist, extent, notes);
     this.findings = findings;
   }
 
   static double roomAcross() {
-    return Diagram.WIDTH - 2 * PAD;
+    return Diagram.WIDTH - 2 * Border.PAD;
   }
 
   static double roomDown() {
-    return Diagram.HEIGHT - FIELDS - TITLE - LEGEND - HEADING - PAD;
-  }
-
-  private double bottom() {
-    return height - TITLE - LEGEND;
+    return Border.bottom() - Border.FIELDS - HEADING - Border.PAD;
   }
 
   List<DrawnSheet> of(List<AreaLayout> layouts) {
@@ -75,10 +64,10 @@ final class Sheets {
     int count = 1 + placed.stream().mapToInt(Placed::sheet).max().orElse(0);
     List<List<Item>> sheets = new ArrayList<>();
     Key key = new Key(extent, findings, notes, width);
-    double below = FIELDS;
+    double below = Border.FIELDS;
     for (int sheet = 0; sheet < count; sheet++) {
       List<Item> items = new ArrayList<>();
-      below = FIELDS;
+      below = Border.FIELDS;
       for (Placed one : placed) {
         if (one.sheet() == sheet) {
           items.addAll(headingOf(one));
@@ -87,11 +76,11 @@ final class Sheets {
           below = Math.max(below, one.y() + one.height());
         }
       }
-      items.addAll(key.under(items, below + 6, bottom()));
+      items.addAll(key.under(items, below + 6, Border.bottom()));
       sheets.add(items);
     }
     List<Item> last = sheets.get(count - 1);
-    last.addAll(key.remaining(below + 6, Key.top(last, bottom())));
+    last.addAll(key.remaining(below + 6, Key.top(last, Border.bottom())));
     for (int sheet = 0; sheet < count; sheet++) {
       int number = sheet;
       double lowest =
@@ -99,16 +88,17 @@ final class Sheets {
               .filter(p -> p.sheet() == number)
               .mapToDouble(p -> p.y() + p.height())
               .max()
-              .orElse(FIELDS);
+              .orElse(Border.FIELDS);
       List<Item> items = sheets.get(sheet);
-      items.addAll(parts(sheet, lowest, Key.top(items, bottom())));
+      items.addAll(border.parts(parts(sheet), lowest, Key.top(items, Border.bottom())));
     }
-    sheets.addAll(key.rest(FIELDS + 6, bottom()));
+    sheets.addAll(key.rest(Border.FIELDS + 6, Border.bottom()));
     List<DrawnSheet> done = new ArrayList<>();
     for (int sheet = 0; sheet < sheets.size(); sheet++) {
       List<Item> items = sheets.get(sheet);
-      items.addAll(frame(sheet + 1, sheets.size()));
-      done.add(new DrawnSheet(title(sheet + 1, sheets.size()), shows(sheet), List.copyOf(items)));
+      items.addAll(border.frame(sheet + 1, sheets.size()));
+      done.add(
+          new DrawnSheet(border.title(sheet + 1, sheets.size()), shows(sheet), List.copyOf(items)));
     }
     return done;
   }
@@ -126,7 +116,7 @@ final class Sheets {
       }
       if (found == null) {
         sheet += placed.isEmpty() ? 0 : 1;
-        found = new Placed(layout, sheet, PAD, FIELDS + HEADING);
+        found = new Placed(layout, sheet, Border.PAD, Border.FIELDS + HEADING);
       }
       placed.add(found);
     }
@@ -134,7 +124,7 @@ final class Sheets {
 
   private List<double[]> corners(int sheet) {
     List<double[]> corners = new ArrayList<>();
-    corners.add(new double[] {PAD, FIELDS + HEADING});
+    corners.add(new double[] {Border.PAD, Border.FIELDS + HEADING});
     for (Placed one : placed) {
       if (one.sheet() == sheet) {
         corners.add(new double[] {right(one) + BETWEEN, one.y()});
@@ -151,7 +141,7 @@ final class Sheets {
   }
 
   private boolean isFree(Placed one) {
-    if (right(one) > width - PAD || one.y() + one.height() > bottom()) {
+    if (right(one) > width - Border.PAD || one.y() + one.height() > Border.bottom()) {
       return false;
     }
     return placed.stream()
@@ -173,7 +163,7 @@ final class Sheets {
         }
         for (Unit.Port port : unit.ports()) {
           double x = one.x() + one.scale() * one.layout().spread().x(port);
-          int field = 1 + (int) Math.min(FIELD_COUNT - 1, x / (width / FIELD_COUNT));
+          int field = 1 + (int) Math.min(Border.FIELD_COUNT - 1, x / (width / Border.FIELD_COUNT));
           String place = "/" + (one.sheet() + 1) + "." + field;
           places.putIfAbsent(port.terminal(), place);
           if (unit.look() == Look.COIL) {
@@ -203,7 +193,7 @@ final class Sheets {
 
   private String heading(Placed one) {
     double room = roomAcross() * Type.SIZE / Type.TITLE;
-    return fitted(one.layout().area().title(), room);
+    return border.fitted(one.layout().area().title(), room);
   }
 
   private List<Item> headingOf(Placed one) {
@@ -211,32 +201,13 @@ final class Sheets {
     return List.of(new Item(Kind.FRAME, "heading", pen.shapes()));
   }
 
-  /** What the designations on a sheet are, if there is room to say it. */
-  private List<Item> parts(int sheet, double from, double to) {
-    List<String> words = new ArrayList<>();
-    placed.stream()
+  private List<String> parts(int sheet) {
+    return placed.stream()
         .filter(p -> p.sheet() == sheet)
         .flatMap(p -> p.layout().area().units().stream())
         .map(Unit::part)
         .distinct()
-        .forEach(
-            name -> {
-              Part part = netlist.parts().get(name);
-              if (part != null) {
-                String label = part.head().label().map(l -> ", " + l).orElse("");
-                words.add(name + " " + part.head().is() + label);
-              }
-            });
-    List<String> lines = extent.wrapped(String.join("; ", words) + ".", width - 2 * PAD);
-    double top = to - lines.size() * Type.LEADING - 4;
-    if (words.isEmpty() || top < from + 4) {
-      return List.of();
-    }
-    List<Item> items = new ArrayList<>();
-    for (int i = 0; i < lines.size(); i++) {
-      items.add(text(PAD, top + 10 + i * Type.LEADING, lines.get(i), Anchor.START));
-    }
-    return items;
+        .toList();
   }
 
   private List<String> shows(int sheet) {
@@ -251,65 +222,5 @@ final class Sheets {
       }
     }
     return shows.isEmpty() ? List.of(notes.words().of("diagram.findings")) : shows;
-  }
-
-  private String title(int sheet, int of) {
-    return notes.words().of("diagram.title", netlist.about().title().value(), sheet, of);
-  }
-
-  private List<Item> frame(int sheet, int of) {
-    List<Item> items = new ArrayList<>();
-    Pen lines = new Pen().box(0, 0, width, height).line(0, FIELDS, width, FIELDS);
-    double field = width / FIELD_COUNT;
-    for (int i = 0; i < FIELD_COUNT; i++) {
-      if (i > 0) {
-        lines.line(i * field, 0, i * field, FIELDS);
-      }
-      items.add(text((i + 0.5) * field, FIELDS - 3.5, Integer.toString(i + 1), Anchor.MIDDLE));
-    }
-    double top = height - TITLE;
-    lines.line(0, top, width, top);
-    items.add(new Item(Kind.FRAME, "frame", lines.shapes()));
-    Diagram.Words words = notes.words();
-    items.add(text(PAD, top - 15.5, words.of("diagram.legend-lines"), Anchor.START));
-    items.add(text(PAD, top - 4, words.of("diagram.legend-text"), Anchor.START));
-    Netlist.About about = netlist.about();
-    String number = words.of("diagram.sheet", sheet, of);
-    double room = width - 2 * PAD - extent.text(number) - 12;
-    items.add(text(width - PAD, top + 12.5, number, Anchor.END));
-    items.add(text(PAD, top + 12.5, fitted(about.title().value(), room), Anchor.START));
-    String nothing = words.of("not-stated");
-    String second =
-        words.of(
-            "diagram.reference",
-            about.reference().orElse(nothing),
-            about.revision().orElse(nothing),
-            about.date().orElse(nothing),
-            about.preparedBy().orElse(nothing));
-    items.add(text(PAD, top + 25, fitted(second, width - 2 * PAD), Anchor.START));
-    String digest = netlist.text().sha256();
-    String third =
-        words.of(
-            "diagram.digest",
-            digest.substring(0, Math.min(12, digest.length())),
-            netlist.text().file());
-    items.add(text(PAD, top + 37.5, fitted(third, width - 2 * PAD), Anchor.START));
-    return items;
-  }
-
-  /** The whole text, or as much as there is room for and an ellipsis. */
-  private String fitted(String text, double room) {
-    if (extent.text(text) <= room) {
-      return text;
-    }
-    int end = text.length();
-    while (end > 0 && extent.text(text.substring(0, end) + "…") > room) {
-      end = text.offsetByCodePoints(end, -1);
-    }
-    return text.substring(0, end) + "…";
-  }
-
-  private static Item text(double x, double y, String text, Anchor anchor) {
-    return new Item(Kind.FRAME, "text", new Pen().text(x, y, text, anchor).shapes());
   }
 }

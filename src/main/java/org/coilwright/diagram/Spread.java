@@ -16,6 +16,7 @@ final class Spread {
   private final Plan plan;
   private final Extent extent;
   private final Channels channels;
+  private final ConductorTexts texts;
   private final Tables tables;
   private final Map<Column, Double> x = new HashMap<>();
   private final double[] tops;
@@ -27,10 +28,11 @@ final class Spread {
   /** Something that takes room between two columns. */
   private record Block(Column first, Column last, double left, double right) {}
 
-  Spread(Plan plan, Extent extent, Channels channels, Tables tables) {
+  Spread(Plan plan, Extent extent, Channels channels, ConductorTexts texts, Tables tables) {
     this.plan = plan;
     this.extent = extent;
     this.channels = channels;
+    this.texts = texts;
     this.tables = tables;
     this.tops = new double[plan.depth()];
     this.heights = new double[plan.depth()];
@@ -87,11 +89,11 @@ final class Spread {
         .forEach(
             (zone, columns) ->
                 columns.forEach(
-                    c -> add(bands, zone, new Block(c, c, 1, 1 + channels.labelWidth(zone, c)))));
+                    c -> add(bands, zone, new Block(c, c, 1, 1 + texts.labelWidth(zone, c)))));
     for (Route route : plan.routes().values()) {
       if (route.isBetweenBars(plan)) {
         int channel = plan.channel(route.upper());
-        double text = route.isAcross() ? 0 : channels.acrossWidth(route);
+        double text = route.isAcross() ? 0 : texts.acrossWidth(route);
         add(
             bands,
             "across " + channel,
@@ -153,7 +155,7 @@ final class Spread {
     }
     for (Route route : plan.routes().values()) {
       if (route.second() == column) {
-        least = Math.max(least, at(route.column()) + channels.acrossWidth(route) + 8);
+        least = Math.max(least, at(route.column()) + texts.acrossWidth(route) + 8);
       }
     }
     return least;

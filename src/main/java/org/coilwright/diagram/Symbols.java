@@ -1,3 +1,4 @@
+// Over 250 lines: the symbols of one standard stand together.
 package org.coilwright.diagram;
 
 import java.util.List;
@@ -122,6 +123,8 @@ final class Symbols {
         box(at - 12, 15, 24, 16);
         pen.line(at - 7, y(21), at + 7, y(21));
         pen.dashed(at - 7, y(25), at + 7, y(25));
+        pen.text(at - 7, y(0) + 10, "+", Anchor.MIDDLE);
+        pen.text(at - 7, y(height) - 3, "−", Anchor.MIDDLE);
         lead(at, 31, height);
       }
       default -> contact(at);

@@ -1,3 +1,4 @@
+// Over 250 lines: every kind of part is taken apart here.
 package org.coilwright.diagram;
 
 import java.util.ArrayList;
@@ -44,7 +45,7 @@ final class Units {
       source(part, supply.output());
       supply.input().ifPresent(input -> input(part, input));
     } else if (part instanceof Part.Relay relay) {
-      unit(part, "coil", Look.COIL, List.of(relay.coil().voltage().text()))
+      unit(part, "coil", Look.COIL, coilWords(relay.coil()))
           .top(0, relay.coil().first())
           .bottom(0, relay.coil().second());
       contacts(relay);
@@ -87,6 +88,14 @@ final class Units {
     } else {
       small(part);
     }
+  }
+
+  /** The polarity is told where it matters: turned round, a diode inside shorts the supply. */
+  private static List<String> coilWords(Part.CoilSpec coil) {
+    List<String> words = new ArrayList<>();
+    words.add(coil.voltage().text());
+    coil.polarity().map(Written::text).filter(p -> !p.equals("none")).ifPresent(words::add);
+    return words;
   }
 
   private void small(Part part) {
