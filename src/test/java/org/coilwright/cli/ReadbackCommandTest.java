@@ -60,6 +60,16 @@ class ReadbackCommandTest {
   }
 
   @Test
+  void a_reading_outside_is_told_with_the_mistakes_that_would_give_it() throws IOException {
+    byte[] bytes = Filler.with(Files.readAllBytes(filled()), "wire-U1-32_K1-A1.continuity.reading", "1150 Ω");
+    Path file = Files.write(folder.resolve("outside.pdf"), bytes);
+    Ran ran = Cli.run("readback", file.toString());
+    String[] means = ran.out().split("Probably: ", -1);
+    assertTrue(means.length > 3, ran.out());
+    assertTrue(means[1].contains("instead of K1.A"), ran.out());
+  }
+
+  @Test
   void the_result_as_json_names_every_row() throws IOException {
     Ran ran = Cli.run("readback", "--as", "json", filled().toString());
     assertEquals(0, ran.code(), ran.err());
