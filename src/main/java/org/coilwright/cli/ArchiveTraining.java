@@ -40,7 +40,10 @@ final class ArchiveTraining {
       run("rehearse", netlist);
       run("rehearse", "--as", "json", netlist);
       run("faults", netlist);
-      run("checklist", netlist, "-o", target.resolve("checklist.pdf").toString());
+      String sheet = target.resolve("checklist.pdf").toString();
+      run("checklist", netlist, "-o", sheet);
+      run("readback", sheet, "-o", target.resolve("record.pdf").toString());
+      run("verify", sheet);
     }
     run("check", netlists.get(0), netlists.get(0), "no-such-file.yaml");
     run("explain");

@@ -100,7 +100,7 @@ record Remade(
             checklist,
             tables,
             attached.of(done, checklist, tables),
-            (row, value) -> inspector.diagnosis(made, texts).of(row, value)));
+            new LateDiagnosis(() -> inspector.diagnosis(made, texts))));
   }
 
   /** The netlist is told by its digest, which stands in the results, the document and the pages. */

@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -129,12 +130,33 @@ class FinalRecordTest {
     byte[] signed = signed("RSA");
     assertEquals(List.of(), Validator.broken(signed));
     verify(signed);
+    verifyByPoppler();
     assertEquals(0, Cli.run("verify", folder.resolve("record.pdf").toString()).code());
   }
 
   @Test
   void a_key_of_an_elliptic_curve_signs_as_well() throws Exception {
     verify(signed("EC"));
+  }
+
+  /** By a program that shares no line with the one that signed. */
+  private void verifyByPoppler() throws Exception {
+    Optional<Path> pdfsig =
+        Stream.of(System.getenv("PATH").split(java.io.File.pathSeparator, -1))
+            .map(place -> Path.of(place, "pdfsig"))
+            .filter(Files::isExecutable)
+            .findFirst();
+    if (pdfsig.isPresent()) {
+      Process process =
+          new ProcessBuilder(
+                  pdfsig.get().toString(), "-nocert", folder.resolve("record.pdf").toString())
+              .redirectErrorStream(true)
+              .start();
+      String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      process.waitFor();
+      assertTrue(said.contains("Signature is Valid."), said);
+      assertTrue(said.contains("Total document signed"), said);
+    }
   }
 
   private byte[] signed(String algorithm) throws Exception {

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.stream.IntStream;
+import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Fillings;
 import org.coilwright.checklist.Judge;
 import org.coilwright.checklist.Judgement;
@@ -148,7 +149,14 @@ class SheetMutationTest {
     if (!same && Remade.from(sheet) instanceof Remade.Made made) {
       of = made.remade();
     }
-    Judgement judgement = Judge.of(of.checklist(), sheet.filledIn(), of.diagnosis());
+    Diagnosis shared = of.diagnosis();
+    Diagnosis diagnosis =
+        (row, value) -> {
+          synchronized (whole) {
+            return shared.of(row, value);
+          }
+        };
+    Judgement judgement = Judge.of(of.checklist(), sheet.filledIn(), diagnosis);
     ReadbackText.of("mutant.pdf", of.checklist(), judgement, Style.PLAIN);
     ReadbackJson.of("mutant.pdf", of.checklist(), judgement);
     return same ? "judged" : "other files";

@@ -1,0 +1,24 @@
+package org.coilwright.cli;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.coilwright.checklist.Diagnosis;
+
+/** Works every wiring mistake out once, and only if a reading lies outside its band. */
+final class LateDiagnosis implements Diagnosis {
+  private final Supplier<Diagnosis> make;
+  private Optional<Diagnosis> made = Optional.empty();
+
+  LateDiagnosis(Supplier<Diagnosis> make) {
+    this.make = make;
+  }
+
+  @Override
+  public List<String> of(String rowName, double value) {
+    if (made.isEmpty()) {
+      made = Optional.of(make.get());
+    }
+    return made.get().of(rowName, value);
+  }
+}
