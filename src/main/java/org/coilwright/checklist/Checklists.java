@@ -199,12 +199,12 @@ public final class Checklists {
     return conditions;
   }
 
-  private static List<BrokenRow> broken(Study study) {
+  private List<BrokenRow> broken(Study study) {
     return Faults.of(study).classes().stream()
         .map(
             alike ->
                 new BrokenRow(
-                    FaultWords.title(alike.like().harm()),
+                    texts.of("harm." + Texts.key(alike.like().harm())),
                     FaultWords.what(alike),
                     FaultWords.then(alike.like()),
                     FaultWords.stoppedBy(alike.like())))

@@ -130,7 +130,7 @@ final class OutcomeEntries {
     return new SatisfiedEntry(
         Names.of("satisfied", tightest.rule().id()),
         tightest.rule().id(),
-        tightest.rule().title(),
+        texts.rule(tightest.rule()),
         alike.size(),
         tightest.at().isEmpty() ? texts.of("the-circuit") : String.join(", ", tightest.at()),
         measures(tightest.value(), tightest.limit()).get(0),
@@ -196,7 +196,7 @@ final class OutcomeEntries {
     if (basis.standing() == Standing.FROM_MEMORY) {
       Remembered remembered =
           byRule.computeIfAbsent(
-              outcome.rule().title() + " (" + outcome.rule().id() + ")",
+              texts.rule(outcome.rule()) + " (" + outcome.rule().id() + ")",
               k ->
                   new Remembered(
                       outcome.rule().id(), new LinkedHashSet<>(), new LinkedHashSet<>()));

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.coilwright.rule.RuleFacts;
 
 /**
  * The checklist's texts in one language. A translation is one file: {@code
@@ -100,6 +101,21 @@ public record Texts(String language, Map<String, String> patterns) {
   /** What a value of a closed list is called in keys: {@code locked-off}. */
   static String key(Enum<?> value) {
     return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** A rule in a few words; in English where the language has none for it. */
+  String rule(RuleFacts rule) {
+    return plain("rule." + rule.id()).orElse(rule.title());
+  }
+
+  /** A rule's name, with what it says in a language that is not the rules' own. */
+  public String ruleNamed(String id) {
+    return plain("rule." + id).map(title -> title + " (" + id + ")").orElse(id);
+  }
+
+  /** True if it is the language of rules, tables and faults. */
+  public boolean isOfRules() {
+    return language.equals(LANGUAGES.get(0));
   }
 
   /** How sure a figure is, from the word that {@link Grounds} has for it. */

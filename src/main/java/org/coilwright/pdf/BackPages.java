@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
@@ -117,7 +118,9 @@ final class BackPages {
     String last = "";
     for (Checklist.BrokenRow row : rows) {
       List<Cell> cells =
-          List.of(Cell.text(row.what()), Cell.text(row.then()), Cell.text(row.stops()));
+          Stream.of(row.what(), row.then(), row.stops())
+              .map(text -> Cell.text(text).english(!texts.isOfRules()))
+              .toList();
       if (row.harm().equals(last)) {
         grid.tight(cells);
       } else {

@@ -26,17 +26,29 @@ record Cell(List<Content> contents) {
 
   /** What is read from arm's length; an empty text makes an empty cell. */
   static Cell large(String text, Face face) {
-    return text.isBlank() ? EMPTY : EMPTY.plus(new Paragraph(text, face, Type.STEP));
+    return text.isBlank() ? EMPTY : EMPTY.plus(new Paragraph(text, face, Type.STEP, false));
   }
 
   /** Another paragraph; an empty text adds nothing. */
   Cell and(String text) {
-    return text.isBlank() ? this : plus(new Paragraph(text, Face.REGULAR, Type.BODY));
+    return text.isBlank() ? this : plus(new Paragraph(text, Face.REGULAR, Type.BODY, false));
   }
 
   /** Another paragraph in bold; an empty text adds nothing. */
   Cell andBold(String text) {
-    return text.isBlank() ? this : plus(new Paragraph(text, Face.BOLD, Type.BODY));
+    return text.isBlank() ? this : plus(new Paragraph(text, Face.BOLD, Type.BODY, false));
+  }
+
+  /** The same with all its paragraphs in English, on a sheet that is not. */
+  Cell english(boolean foreign) {
+    return new Cell(
+        contents.stream()
+            .map(
+                content ->
+                    content instanceof Paragraph p && foreign
+                        ? new Paragraph(p.text(), p.face(), p.size(), true)
+                        : content)
+            .toList());
   }
 
   /** A tick box with a word beside it. */
@@ -72,8 +84,8 @@ record Cell(List<Content> contents) {
   /** One thing in a cell. */
   sealed interface Content {}
 
-  /** Text that is wrapped to the cell. */
-  record Paragraph(String text, Face face, double size) implements Content {}
+  /** Text that is wrapped to the cell; English on a sheet that is not where it says so. */
+  record Paragraph(String text, Face face, double size, boolean english) implements Content {}
 
   /** A box to tick. */
   record Tick(String label, Blank blank) implements Content {}

@@ -33,7 +33,12 @@ final class FrontPages {
     sheet.down(8);
     verdict(checklist);
     prose.framed(checklist.notice().stream().map(Prose.Line::bold).toList(), 1.2);
-    prose.framed(List.of(Prose.Line.plain(texts.of("tests.note"))), Type.HAIRLINE);
+    List<Prose.Line> how = new ArrayList<>();
+    how.add(Prose.Line.plain(texts.of("tests.note")));
+    if (!texts.of("language.note").isBlank()) {
+      how.add(Prose.Line.plain(texts.of("language.note")));
+    }
+    prose.framed(how, Type.HAIRLINE);
     instruments(checklist.instruments());
     findings(checklist.findings());
     accepted(checklist.accepted());
@@ -117,7 +122,8 @@ final class FrontPages {
           Cell.bold(finding.headline())
               .and(finding.numbers())
               .and(finding.detail())
-              .and(texts.of("finding.do", finding.remedy()));
+              .and(finding.remedy().isBlank() ? "" : texts.of("finding.do", finding.remedy()))
+              .english(!texts.isOfRules());
       grid.row(
           List.of(
               Cell.bold(finding.weight()),
@@ -128,7 +134,7 @@ final class FrontPages {
           grounds(
               texts,
               Cell.EMPTY,
-              texts.of("finding.rule-at", finding.rule(), finding.at()),
+              texts.of("finding.rule-at", texts.ruleNamed(finding.rule()), finding.at()),
               finding.grounds(),
               Optional.of(Blanks.confirmed(finding))),
           false);
@@ -154,7 +160,8 @@ final class FrontPages {
     for (Checklist.AcceptedEntry entry : entries) {
       Cell text =
           Cell.bold(entry.headline())
-              .and(texts.of("finding.rule-at", entry.rule(), entry.at()))
+              .english(!texts.isOfRules())
+              .and(texts.of("finding.rule-at", texts.ruleNamed(entry.rule()), entry.at()))
               .and(texts.of("accepted.by", entry.by(), entry.because()))
               .and(entry.counts() ? texts.of("finding.still-counts") : "");
       grid.row(

@@ -34,7 +34,7 @@ sealed interface Item {
         Face face = paragraph.face();
         double size = paragraph.size();
         for (String line : Wrapping.lines(paragraph.text(), faces.of(face), size, width)) {
-          items.add(new Words(line, face, size));
+          items.add(new Words(line, face, size, paragraph.english()));
         }
       } else if (content instanceof Cell.Tick tick) {
         List<String> label =
@@ -63,7 +63,7 @@ sealed interface Item {
   }
 
   /** A line of text. */
-  record Words(String text, Face face, double size) implements Item {
+  record Words(String text, Face face, double size, boolean english) implements Item {
     @Override
     public double height() {
       return Type.leading(size);
@@ -71,7 +71,8 @@ sealed interface Item {
 
     @Override
     public void draw(Sheet sheet, double x, double y, Tag tag) {
-      Item.write(sheet, x, y, face, size, text, tag);
+      boolean marked = english && tag != Tag.ARTIFACT;
+      Item.write(sheet, x, y, face, size, text, marked ? tag.inLanguage("en") : tag);
     }
   }
 

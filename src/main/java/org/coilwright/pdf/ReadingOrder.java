@@ -120,6 +120,9 @@ final class ReadingOrder {
       scope.setScope(PDTableAttributeObject.SCOPE_COLUMN);
       element.addAttribute(scope);
     }
+    if (!tag.language().isEmpty()) {
+      element.setLanguage(tag.language());
+    }
     if (tag.columns() > 1) {
       PDTableAttributeObject span = new PDTableAttributeObject();
       span.setColSpan(tag.columns());

@@ -11,6 +11,8 @@ enum Role {
   HEAD_CELL("TH"),
   CELL("TD"),
   FIGURE("Figure"),
+  /** Words in another language. */
+  SPAN("Span"),
   /** Holds one place to fill in and nothing else. */
   FORM("Form"),
   /** Rules, boxes, running heads and repeated table heads: not part of what is read out. */

@@ -14,8 +14,14 @@ final class Tag {
 
   private final int columns;
   private final String alternative;
+  private final String language;
 
   private Tag(Role role, int columns, String alternative) {
+    this(role, columns, alternative, "");
+  }
+
+  private Tag(Role role, int columns, String alternative, String language) {
+    this.language = language;
     this.role = role;
     this.columns = columns;
     this.alternative = alternative;
@@ -45,6 +51,18 @@ final class Tag {
     Tag child = new Tag(Role.FIGURE, 1, described);
     children.add(child);
     return child;
+  }
+
+  /** A new last child for words in another language than the document's. */
+  Tag inLanguage(String other) {
+    Tag child = new Tag(Role.SPAN, 1, "", other);
+    children.add(child);
+    return child;
+  }
+
+  /** Language of its words if it is not the document's; else empty. */
+  String language() {
+    return language;
   }
 
   /** What stands for a picture; empty for everything else. */

@@ -16,6 +16,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.coilwright.rules.AllRules;
+import org.coilwright.table.Tables;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -24,11 +26,12 @@ import org.junit.jupiter.params.provider.MethodSource;
 class TextsTest {
   /** Keys that a language may lack or have more of; each is found by a name the netlist gives. */
   private static final Pattern OPTIONAL =
-      Pattern.compile("(caution\\.[a-z-]+\\.(title|text)|colour\\..*)");
+      Pattern.compile("(caution\\.[a-z-]+\\.(title|text)|(colour|rule)\\..*)");
 
   /** Keys put together from a value of a closed list. */
   private static final Set<String> FAMILIES =
       Set.of(
+          "harm.",
           "carries.",
           "connection.",
           "instrument.",
@@ -81,6 +84,22 @@ class TextsTest {
     }
   }
 
+  /** A rule that a language has no words for speaks English; one that is gone has none left. */
+  @ParameterizedTest
+  @MethodSource("translations")
+  void a_translation_names_rules_that_there_are(String language) {
+    Set<String> rules =
+        AllRules.of(Tables.load()).stream()
+            .map(rule -> "rule." + rule.facts().id())
+            .collect(Collectors.toSet());
+    Set<String> named =
+        Texts.in(language).patterns().keySet().stream()
+            .filter(key -> key.startsWith("rule."))
+            .collect(Collectors.toSet());
+    assertTrue(rules.containsAll(named), named::toString);
+    assertTrue(named.size() > 80, named::toString);
+  }
+
   /** A single quotation mark would swallow the placeholders behind it. */
   @ParameterizedTest
   @MethodSource("languages")
@@ -91,6 +110,20 @@ class TextsTest {
             (key, text) ->
                 assertFalse(
                     !OPTIONAL.matcher(key).matches() && text.replace("''", "").contains("'"), key));
+  }
+
+  @ParameterizedTest
+  @MethodSource("languages")
+  void no_key_stands_twice(String language) throws IOException {
+    Set<String> seen = new TreeSet<>();
+    Path file = Path.of("src/main/resources/texts/checklist_" + language + ".properties");
+    for (String line : Files.readAllLines(file)) {
+      if (line.matches("[^#\\s].* = .*|[^#\\s]\\S* =")) {
+        String key = line.substring(0, line.indexOf(" ="));
+        assertTrue(seen.add(key), key);
+      }
+    }
+    assertTrue(seen.size() > 300);
   }
 
   @Test
