@@ -8,13 +8,16 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.circuit.Branch;
+import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
+import org.coilwright.sizing.WarmBox;
 import org.coilwright.solve.Span;
+import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.ConductorTable;
 import org.coilwright.table.Standing;
@@ -40,6 +43,11 @@ final class Bands {
 
   /** A band and why. */
   record Reasoned(Band band, Grounds grounds) {}
+
+  /** A circuit that was built otherwise, solved like the one that was drawn. */
+  Study study(Netlist netlist) {
+    return WarmBox.study(netlist, tables);
+  }
 
   Cited<Double> figure(String name) {
     return tables.figure(name);

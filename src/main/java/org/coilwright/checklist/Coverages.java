@@ -2,6 +2,7 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.coilwright.checklist.Coverage.Entry;
 import org.coilwright.checklist.Coverage.Fate;
 import org.coilwright.checklist.Expected.Band;
@@ -10,6 +11,7 @@ import org.coilwright.solve.Span;
 
 /** Counts which mistake shows at which step of a finished plan. */
 final class Coverages {
+  private final DeadTests tests;
   private final WiringMistakes mistakes;
   private final DeadReadings readings;
   private final Texts texts;
@@ -17,6 +19,7 @@ final class Coverages {
   private final Plan plan;
 
   Coverages(DeadTests tests, Plan plan) {
+    this.tests = tests;
     this.mistakes = tests.mistakes();
     this.readings = tests.readings();
     this.texts = tests.texts();
@@ -41,9 +44,29 @@ final class Coverages {
         entries.add(shown(placed.get(row), mistake));
       }
     }
+    List<Entry> unseen = new ArrayList<>();
+    List<LiveReadings.Shown> live = new ArrayList<>();
+    List<Mistake> shownLive = new ArrayList<>();
     for (Mistake mistake : left) {
-      entries.add(byEye(mistake));
+      Optional<LiveReadings.Shown> shown =
+          left.size() > LiveReadings.MOST
+              ? Optional.empty()
+              : new LiveReadings(tests).first(placed, mistake);
+      if (shown.isPresent()) {
+        live.add(shown.get());
+        shownLive.add(mistake);
+      } else {
+        unseen.add(byEye(mistake));
+      }
     }
+    for (Plan.Placed row : placed) {
+      for (int i = 0; i < live.size(); i++) {
+        if (live.get(i).placed().equals(row)) {
+          entries.add(entry(row, shownLive.get(i), text(live.get(i).volts(), unit(row))));
+        }
+      }
+    }
+    entries.addAll(unseen);
     for (Mistake mistake : mistakes.harmless()) {
       entries.add(new Entry(words.of(mistake), Fate.HARMLESS, "", "", "", ""));
     }
@@ -56,13 +79,21 @@ final class Coverages {
         row.expected() instanceof Band band && row.probing().isPresent()
             ? text(readings.shown(row.probing().get(), mistake, band), band.unit())
             : "";
+    return entry(placed, mistake, reading);
+  }
+
+  private Entry entry(Plan.Placed placed, Mistake mistake, String reading) {
     return new Entry(
         words.of(mistake),
-        row.live() ? Fate.WITH_MAINS : Fate.BEFORE_MAINS,
+        placed.row().live() ? Fate.WITH_MAINS : Fate.BEFORE_MAINS,
         placed.printed().number(),
         placed.printed().name(),
-        row.expected().text(texts),
+        placed.row().expected().text(texts),
         reading);
+  }
+
+  private static String unit(Plan.Placed placed) {
+    return placed.row().expected().unit();
   }
 
   private Entry byEye(Mistake mistake) {
@@ -84,6 +115,9 @@ final class Coverages {
   private String text(Span shown, String unit) {
     if (shown.isOpen()) {
       return "open";
+    }
+    if (shown.high() == 0) {
+      return "0 " + unit;
     }
     return Double.isInfinite(shown.high())
         ? Band.atLeast(shown.low(), unit).text(texts)

@@ -170,6 +170,11 @@ final class DeadReadings {
         || shown.high() < band.min().orElse(0);
   }
 
+  /** What a voltmeter may show of volts between these limits. */
+  Span onVoltmeter(Span volts) {
+    return new Span(volts.low() * (1 - share), volts.high() * (1 + share));
+  }
+
   private static double scale(Band band) {
     return switch (band.unit()) {
       case "MΩ" -> MEGOHM;

@@ -61,7 +61,8 @@ class ReadbackCommandTest {
 
   @Test
   void a_reading_outside_is_told_with_the_mistakes_that_would_give_it() throws IOException {
-    byte[] bytes = Filler.with(Files.readAllBytes(filled()), "wire-U1-32_K1-A1.continuity.reading", "1150 Ω");
+    byte[] bytes =
+        Filler.with(Files.readAllBytes(filled()), "wire-U1-32_K1-A1.continuity.reading", "1150 Ω");
     Path file = Files.write(folder.resolve("outside.pdf"), bytes);
     Ran ran = Cli.run("readback", file.toString());
     String[] means = ran.out().split("Probably: ", -1);
