@@ -36,6 +36,7 @@ public final class Circuit {
   private final Map<Terminal, List<Wire>> wiresAt = new HashMap<>();
   private final Map<Actuator, List<Contact>> contacts = new LinkedHashMap<>();
   private final List<Actuator> independents;
+  private final Map<String, Actuator> independentByName = new HashMap<>();
   private final Map<Class<?>, List<Branch>> byKind = new ConcurrentHashMap<>();
   private final BranchGraph graph;
   private final List<Island> islands;
@@ -57,6 +58,7 @@ public final class Circuit {
       }
     }
     this.independents = independents(netlist, contacts.keySet());
+    independents.forEach(actuator -> independentByName.put(actuator.name(), actuator));
     for (Wire wire : netlist.wires()) {
       wiresAt.computeIfAbsent(wire.from().value(), t -> new ArrayList<>()).add(wire);
       if (!wire.to().value().equals(wire.from().value())) {
@@ -268,6 +270,11 @@ public final class Circuit {
    */
   public List<Actuator> independentActuators() {
     return independents;
+  }
+
+  /** The actuator of an independent contact, by the name the table and {@code intent} have. */
+  public Optional<Actuator> independentActuator(String name) {
+    return Optional.ofNullable(independentByName.get(name));
   }
 
   private static List<Actuator> independents(Netlist netlist, Set<Actuator> all) {

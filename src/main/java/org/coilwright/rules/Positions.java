@@ -3,6 +3,7 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
@@ -34,17 +35,18 @@ final class Positions {
   }
 
   private String word(String name, boolean operated) {
-    for (Actuator actuator : circuit.independentActuators()) {
-      if (actuator.name().equals(name)
-          && (actuator.kind() == Actuator.Kind.OUTPUT || actuator.kind() == Actuator.Kind.SWITCH)) {
-        List<ContactForm> forms =
-            circuit.contactsOf(actuator).stream().map(Contact::form).distinct().toList();
-        if (forms.size() > 1) {
-          return operated ? "operated" : "at rest";
-        }
-        if (forms.contains(ContactForm.NC)) {
-          return operated ? "open" : "closed";
-        }
+    Optional<Actuator> moved =
+        circuit
+            .independentActuator(name)
+            .filter(a -> a.kind() == Actuator.Kind.OUTPUT || a.kind() == Actuator.Kind.SWITCH);
+    if (moved.isPresent()) {
+      List<ContactForm> forms =
+          circuit.contactsOf(moved.get()).stream().map(Contact::form).distinct().toList();
+      if (forms.size() > 1) {
+        return operated ? "operated" : "at rest";
+      }
+      if (forms.contains(ContactForm.NC)) {
+        return operated ? "open" : "closed";
       }
     }
     // thermostats, cut-outs and protective devices: "operated" means that they still conduct

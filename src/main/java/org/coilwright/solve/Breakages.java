@@ -201,11 +201,10 @@ final class Breakages {
     }
     runs.forEach(
         (run, wires) -> {
+          int near = wires.size() <= MOST_CORES ? wires.size() : 1;
           for (int i = 0; i < wires.size(); i++) {
-            for (int j = i + 1; j < wires.size(); j++) {
-              if (j == i + 1 || wires.size() <= MOST_CORES) {
-                joined(run, wires.get(i), wires.get(j));
-              }
+            for (int j = i + 1; j < wires.size() && j <= i + near; j++) {
+              joined(run, wires.get(i), wires.get(j));
             }
           }
         });
