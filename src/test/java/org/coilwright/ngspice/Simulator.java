@@ -43,6 +43,11 @@ public final class Simulator {
         FOLDER.resolve(recording + ".txt"), Boolean.getBoolean("accept"), Ngspice.onPath());
   }
 
+  /** What ngspice answers now, in one process; empty if it is not on the PATH. Keeps nothing. */
+  public static Optional<Map<String, Map<String, Double>>> live(List<Deck> decks) {
+    return Ngspice.onPath().map(ngspice -> ngspice.run(decks));
+  }
+
   /** One that never runs ngspice, for testing the recording itself. */
   static Simulator offline(Path file) {
     return new Simulator(file, false, Optional.empty());
