@@ -13,12 +13,21 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.zip.CRC32;
 import javax.imageio.ImageIO;
 
 /** Draws a picture into a PNG, two dots a point. The letters come with the program. */
 public final class Png {
   private static final double DOTS_PER_POINT = 2;
+  private static final double POINTS_PER_METRE = 72 / 0.0254;
+  private static final byte[] PHYS = "pHYs".getBytes(StandardCharsets.US_ASCII);
+
+  /** Signature, and the first chunk: its length, name, 13 bytes, checksum. */
+  private static final int BEHIND_HEADER = 8 + 4 + 4 + 13 + 4;
+
   private static final String FONT = "/fonts/DejaVuSansCondensed.subset.ttf";
 
   private final Graphics2D ink;
@@ -48,12 +57,27 @@ public final class Png {
       Png png = new Png(ink, font());
       picture.shapes().forEach(png::shape);
       ImageIO.write(image, "png", out);
-      return out.toByteArray();
+      return withSize(out.toByteArray());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } finally {
       ink.dispose();
     }
+  }
+
+  /** Says how many dots make a metre, so that it prints in its true size (PNG, chunk pHYs). */
+  private static byte[] withSize(byte[] png) {
+    int perMetre = (int) Math.round(DOTS_PER_POINT * POINTS_PER_METRE);
+    ByteBuffer chunk = ByteBuffer.allocate(4 + PHYS.length + 13);
+    chunk.putInt(9).put(PHYS).putInt(perMetre).putInt(perMetre).put((byte) 1);
+    CRC32 check = new CRC32();
+    check.update(chunk.array(), 4, PHYS.length + 9);
+    chunk.putInt((int) check.getValue());
+    return ByteBuffer.allocate(png.length + chunk.capacity())
+        .put(png, 0, BEHIND_HEADER)
+        .put(chunk.array())
+        .put(png, BEHIND_HEADER, png.length - BEHIND_HEADER)
+        .array();
   }
 
   private static Font font() throws IOException {

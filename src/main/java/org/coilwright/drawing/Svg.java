@@ -23,7 +23,7 @@ public final class Svg {
     String width = number(picture.width());
     String height = number(picture.height());
     out.append(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%s\" height=\"%s\""
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%spt\" height=\"%spt\""
                 .formatted(width, height))
         .append(" viewBox=\"0 0 %s %s\" role=\"img\"".formatted(width, height))
         .append(" font-family=\"'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif\"")

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -55,6 +57,7 @@ class DrawCommandTest {
     BufferedImage image = ImageIO.read(png.toFile());
     double sheets = image.getHeight() / 2.0 / POINTS_HIGH;
     assertEquals(Math.rint(sheets), sheets, 0.01);
+    assertEquals(2 * 72 / 0.0254, dotsPerMetre(Files.readAllBytes(png)), 1);
     int dark = 0;
     for (int y = 0; y < image.getHeight(); y++) {
       for (int x = 0; x < image.getWidth(); x++) {
@@ -62,6 +65,11 @@ class DrawCommandTest {
       }
     }
     assertTrue(dark > 10_000, "dark dots: " + dark);
+  }
+
+  private static int dotsPerMetre(byte[] png) {
+    String text = new String(png, StandardCharsets.ISO_8859_1);
+    return ByteBuffer.wrap(png).getInt(text.indexOf("pHYs") + 4);
   }
 
   @Test
@@ -79,7 +87,7 @@ class DrawCommandTest {
   void paper_changes_the_page() throws IOException {
     Path svg = folder.resolve("letter.svg");
     Cli.run("draw", CLEAR, "-o", svg.toString(), "--paper", "letter");
-    assertTrue(Files.readString(svg).contains("width=\"612\" height=\"1584\""));
+    assertTrue(Files.readString(svg).contains("width=\"612pt\" height=\"1584pt\""));
   }
 
   @ParameterizedTest
