@@ -111,7 +111,10 @@ final class Cautions {
   private Caution caution(CautionNote note, int number) {
     Standing standing =
         Standing.valueOf(note.standing().replace('-', '_').toUpperCase(Locale.ROOT));
-    String source = tables.source(note.source()).cite();
+    String source =
+        note.source().equals("common-practice")
+            ? texts.of("source.common-practice")
+            : tables.source(note.source()).cite();
     String key = "caution." + note.name();
     return new Caution(
         "C" + number,

@@ -71,7 +71,7 @@ final class BackPages {
     sheet.down(8);
     Grid people =
         grid(
-            new Grid.Column("", 26 * MM),
+            new Grid.Column("", 29 * MM),
             new Grid.Column(texts.of("column.name"), 0),
             new Grid.Column(texts.of("column.licence"), 38 * MM),
             new Grid.Column(texts.of("column.date"), 28 * MM),
@@ -81,7 +81,7 @@ final class BackPages {
       people.row(
           List.of(
               Cell.bold(signer.text()),
-              Cell.EMPTY.andSpace(38 * MM, 30, "", blanks.get(0)),
+              Cell.EMPTY.andSpace(35 * MM, 30, "", blanks.get(0)),
               Cell.EMPTY.andSpace(34 * MM, 30, "", blanks.get(1)),
               Cell.EMPTY.andSpace(24 * MM, 30, "", blanks.get(2)),
               Cell.EMPTY.andSpace(40 * MM, 30, "", blanks.get(3))));
@@ -142,7 +142,7 @@ final class BackPages {
   private void satisfied(List<Checklist.SatisfiedEntry> entries) {
     Grid grid =
         grid(
-            new Grid.Column(texts.of("column.count"), 13 * MM),
+            new Grid.Column(texts.of("column.count"), 17 * MM),
             new Grid.Column(texts.of("column.satisfied"), 0),
             new Grid.Column(texts.of("column.value"), 25 * MM),
             new Grid.Column(texts.of("column.limit"), 25 * MM));

@@ -231,9 +231,9 @@ final class FrontPages {
         grid(
             new Grid.Column(texts.of("column.no"), 13 * MM),
             new Grid.Column(texts.of("column.from"), 0),
-            new Grid.Column(texts.of("column.to"), 28 * MM),
-            new Grid.Column(texts.of("column.run"), 15 * MM),
-            new Grid.Column(texts.of("column.size"), 19 * MM),
+            new Grid.Column(texts.of("column.to"), 25 * MM),
+            new Grid.Column(texts.of("column.run"), 17 * MM),
+            new Grid.Column(texts.of("column.size"), 23 * MM),
             new Grid.Column(texts.of("column.length"), 19 * MM),
             new Grid.Column(texts.of("column.colour"), 26 * MM),
             new Grid.Column(texts.of("column.carries"), 18 * MM),

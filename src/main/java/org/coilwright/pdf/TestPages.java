@@ -76,7 +76,7 @@ final class TestPages {
             List.of(
                 new Grid.Column(texts.of("column.no"), 13 * MM),
                 new Grid.Column(texts.of("column.what"), 0),
-                new Grid.Column(texts.of("column.expected"), 38 * MM),
+                new Grid.Column(texts.of("column.expected"), (listed ? 50 : 38) * MM),
                 new Grid.Column(texts.of("column.reading"), 42 * MM),
                 new Grid.Column(texts.of("column.result"), 38 * MM),
                 new Grid.Column(texts.of("column.initials"), 17 * MM)));
@@ -111,8 +111,9 @@ final class TestPages {
 
   private void row(Grid grid, TestRow row, boolean listed) {
     Cell otherwise = listed ? Cell.EMPTY : Cell.text(texts.of("row.if-not", row.otherwise()));
+    Cell expected = Cell.large(row.expected().text(texts), Face.REGULAR);
     if (row.grounds().confirm()) {
-      otherwise = otherwise.andTick(texts.of("row.confirm"), Blanks.confirmed(row));
+      expected = expected.andTick(texts.of("row.confirm"), Blanks.confirmed(row));
     }
     String number = row.live() ? row.number() + "  " + texts.of("row.live") : row.number();
     String unit = row.expected().unit();
@@ -127,7 +128,7 @@ final class TestPages {
         Cell.large(row.where(), Face.REGULAR),
         List.of(
             otherwise,
-            Cell.large(row.expected().text(texts), Face.REGULAR),
+            expected,
             reading,
             Cell.EMPTY.andEither(
                 new Cell.Tick(texts.of("box.pass"), Blanks.pass(row)),
