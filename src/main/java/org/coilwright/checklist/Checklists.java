@@ -56,7 +56,8 @@ public final class Checklists {
     Cautions.Chosen cautions = new Cautions(tables, texts).choose(Condition.of(anatomy));
     List<Caution> beforeWiring = new ArrayList<>(cautions.beforeWiring());
     DeadTests tests = new DeadTests(anatomy, new Bands(tables, texts), texts);
-    Plan plan = plan(anatomy, tests, cautions, report);
+    DeadTopics dead = new DeadTopics(tests);
+    Plan plan = plan(anatomy, dead, cautions, report);
     List<Step> steps = plan.steps();
     beforeWiring.addAll(cautions.leftOver());
     return new Checklist(
@@ -75,7 +76,7 @@ public final class Checklists {
         new WireRows(anatomy, texts).rows(),
         new Figures(texts, tables).of(report, study),
         steps,
-        new Coverages(tests, plan).coverage(),
+        new Coverages(tests, plan, dead.added()).coverage(),
         outcomes.satisfied(),
         broken(study),
         instruments(steps),
@@ -93,7 +94,7 @@ public final class Checklists {
     Anatomy anatomy = new Anatomy(study);
     Cautions.Chosen cautions = new Cautions(tables, texts).choose(Condition.of(anatomy));
     DeadTests tests = new DeadTests(anatomy, new Bands(tables, texts), texts);
-    return new WiringDiagnosis(tests, plan(anatomy, tests, cautions, report));
+    return new WiringDiagnosis(tests, plan(anatomy, new DeadTopics(tests), cautions, report));
   }
 
   /** When a wire is ticked; and the torques of the standard for clamps that state none. */
@@ -157,10 +158,10 @@ public final class Checklists {
     return new Summary(report.verdict().name(), sentence, counts);
   }
 
-  private Plan plan(Anatomy anatomy, DeadTests tests, Cautions.Chosen cautions, Report report) {
+  private Plan plan(Anatomy anatomy, DeadTopics dead, Cautions.Chosen cautions, Report report) {
     Bands bands = new Bands(tables, texts);
     Plan plan = new Plan(cautions, texts);
-    plan.add(new DeadTopics(tests).topics());
+    plan.add(dead.topics());
     plan.hold(
         "hold.before-any-supply",
         texts.of("hold.before-any-supply"),

@@ -8,10 +8,20 @@ import java.util.List;
  *
  * @param entries one a mistake: first what shows, in the order of the steps, then what only the eye
  *     can find, then what is electrically the same
+ * @param added rows that were chosen for what the others do not show
  */
-public record Coverage(List<Entry> entries) {
+public record Coverage(List<Entry> entries, Added added) {
   /** Of a circuit without wires. */
-  public static final Coverage NONE = new Coverage(List.of());
+  public static final Coverage NONE = new Coverage(List.of(), new Added(0, 0, true));
+
+  /**
+   * How the rows were chosen.
+   *
+   * @param rows how many
+   * @param tried out of so many measurements, each of which shows something else
+   * @param fewest no fewer of these would do; if false, fewer might
+   */
+  public record Added(int rows, int tried, boolean fewest) {}
 
   /** Copies the list. */
   public Coverage {
@@ -73,6 +83,16 @@ public record Coverage(List<Entry> entries) {
       }
     }
     return last;
+  }
+
+  /** How many rows were added, in one sentence; empty if none was needed. */
+  public String choice(Texts texts) {
+    return added.rows() == 0
+        ? ""
+        : texts.of(
+            added.fewest() ? "coverage.added-fewest" : "coverage.added",
+            added.rows(),
+            added.tried());
   }
 
   /** The figure in one sentence; empty if there is no wire to mistake. */

@@ -17,8 +17,10 @@ final class Coverages {
   private final Texts texts;
   private final MistakeWords words;
   private final Plan plan;
+  private final Coverage.Added added;
 
-  Coverages(DeadTests tests, Plan plan) {
+  Coverages(DeadTests tests, Plan plan, Coverage.Added added) {
+    this.added = added;
     this.tests = tests;
     this.mistakes = tests.mistakes();
     this.readings = tests.readings();
@@ -70,7 +72,7 @@ final class Coverages {
     for (Mistake mistake : mistakes.harmless()) {
       entries.add(new Entry(words.of(mistake), Fate.HARMLESS, "", "", "", ""));
     }
-    return new Coverage(entries);
+    return new Coverage(entries, added);
   }
 
   private Entry shown(Plan.Placed placed, Mistake mistake) {

@@ -9,6 +9,7 @@ final class DeadTopics {
   private final Bands bands;
   private final Texts texts;
   private final DeadTests tests;
+  private Coverage.Added added = Coverage.NONE.added();
 
   DeadTopics(DeadTests tests) {
     this.anatomy = tests.anatomy();
@@ -49,11 +50,18 @@ final class DeadTopics {
     List<Row> before = new ArrayList<>();
     topics.forEach(topic -> before.addAll(topic.rows()));
     before.addAll(insulation.rows());
-    List<Row> neighbours = new NeighbourRows(tests).rows(before);
+    NeighbourRows search = new NeighbourRows(tests);
+    List<Row> neighbours = search.rows(before);
+    added = search.added();
     topics.add(topic("neighbours", read, neighbours));
     topics.add(insulation);
     before.addAll(neighbours);
     return new EyeCautions(tests).at(topics, tests.mistakes().left(before));
+  }
+
+  /** How many rows were chosen for mistakes that the others do not show. */
+  Coverage.Added added() {
+    return added;
   }
 
   private Topic topic(String key, String beginWith, List<Row> rows) {

@@ -42,6 +42,7 @@ final class NeighbourRows {
   private final DeadReadings readings;
   private final WiringMistakes mistakes;
   private final Texts texts;
+  private Coverage.Added added = Coverage.NONE.added();
 
   NeighbourRows(DeadTests tests) {
     this.circuit = tests.anatomy().circuit();
@@ -83,10 +84,17 @@ final class NeighbourRows {
         shown.add(here);
       }
     }
-    return FewestSets.of(shown).sets().stream()
+    FewestSets.Choice choice = FewestSets.of(shown);
+    added = new Coverage.Added(choice.sets().size(), useful.size(), choice.fewest());
+    return choice.sets().stream()
         .sorted(Comparator.comparing(i -> useful.get(i).move().name()))
         .map(i -> row(useful.get(i), left, shown.get(i)))
         .toList();
+  }
+
+  /** How many rows the last call chose, and from how many. */
+  Coverage.Added added() {
+    return added;
   }
 
   /** Every measurement that was thought of, and those of them that show something. */

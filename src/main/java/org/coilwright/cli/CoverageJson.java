@@ -18,6 +18,9 @@ final class CoverageJson {
     json.key("withMains").number(coverage.count(Fate.WITH_MAINS));
     json.key("byEye").number(coverage.count(Fate.BY_EYE));
     json.key("harmless").number(coverage.count(Fate.HARMLESS));
+    json.key("addedRows").number(coverage.added().rows());
+    json.key("triedReadings").number(coverage.added().tried());
+    json.key("fewest").truth(coverage.added().fewest());
     json.key("lastStep").text(coverage.lastStep()).key("entries").array();
     for (Entry entry : coverage.entries()) {
       json.object().key("mistake").text(entry.mistake()).key("fate").text(entry.fate().name());

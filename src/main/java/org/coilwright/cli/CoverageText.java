@@ -27,7 +27,9 @@ final class CoverageText {
               entry.mistake()));
     }
     Columns.print(out, rows, style);
-    return out.append('\n').append(coverage.sentence(Texts.english())).append('\n').toString();
+    out.append('\n').append(coverage.sentence(Texts.english())).append('\n');
+    String choice = coverage.choice(Texts.english());
+    return choice.isEmpty() ? out.toString() : out.append(choice).append('\n').toString();
   }
 
   private static String dash(String text) {

@@ -108,7 +108,8 @@ final class SampleChecklists {
                   "0 … 1 Ω",
                   "open"),
               new Coverage.Entry(
-                  "wire 2 is on X1.3 instead of X1.2", Coverage.Fate.HARMLESS, "", "", "", "")));
+                  "wire 2 is on X1.3 instead of X1.2", Coverage.Fate.HARMLESS, "", "", "", "")),
+          new Coverage.Added(0, 0, true));
 
   private static Checklist with(String title, String relay, int wires, Checklist.Paper paper) {
     Grounds published =
