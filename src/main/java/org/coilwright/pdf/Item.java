@@ -49,7 +49,7 @@ sealed interface Item {
                 new Box(either.other().label(), either.other().blank(), filledIn),
                 TICK + CLEAR + label + CLEAR));
       } else if (content instanceof Cell.Space space) {
-        items.add(Frame.of(space, faces, filledIn));
+        items.addAll(Frame.of(space, faces, filledIn));
       } else if (content instanceof Cell.Field field) {
         items.add(new Frame(field.width(), field.height(), "", field.blank(), Optional.empty()));
       }
@@ -131,7 +131,10 @@ sealed interface Item {
       implements Item {
     private static final double PAD = 3;
 
-    static Frame of(Cell.Space space, Faces faces, Optional<FilledIn> filledIn) {
+    /** More lines than these follow the frame, so that a page can be turned between them. */
+    private static final int MOST_LINES = 12;
+
+    static List<Item> of(Cell.Space space, Faces faces, Optional<FilledIn> filledIn) {
       Optional<List<String>> written =
           filledIn.map(
               in ->
@@ -139,9 +142,21 @@ sealed interface Item {
                       .flatMap(String::lines)
                       .flatMap(line -> wrapped(line, space.width(), faces).stream())
                       .toList());
-      double needed = written.map(List::size).orElse(0) * Type.LEADING + 2;
-      return new Frame(
-          space.width(), Math.max(space.height(), needed), space.unit(), space.blank(), written);
+      List<String> lines = written.orElse(List.of());
+      int framed = Math.min(MOST_LINES, lines.size());
+      double height = Math.max(space.height(), framed * Type.LEADING + 2);
+      List<Item> items = new ArrayList<>();
+      items.add(
+          new Frame(
+              space.width(),
+              height,
+              space.unit(),
+              space.blank(),
+              written.map(all -> all.subList(0, framed))));
+      for (String line : lines.subList(framed, lines.size())) {
+        items.add(new Words(line, Face.REGULAR, Type.BODY));
+      }
+      return items;
     }
 
     private static List<String> wrapped(String line, double width, Faces faces) {

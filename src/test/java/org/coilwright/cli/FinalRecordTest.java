@@ -88,6 +88,22 @@ class FinalRecordTest {
     assertTrue(sheet.files().containsKey(SheetFiles.READINGS));
   }
 
+  /** Far more than fits a page in the narrowest of places. */
+  @Test
+  void a_text_without_end_is_printed_whole() throws IOException {
+    String much = "Ωmeg\u0000a\u202e中 ".repeat(1_000) + "END";
+    byte[] bytes = Filler.with(Files.readAllBytes(filled(EXAMPLE)), "sign-off.remarks", "one\ntwo");
+    for (String field : List.of("K1.coil-resistance.initials", "sign-off.remarks")) {
+      bytes = Filler.withRaw(bytes, field, much);
+    }
+    Path odd = Files.write(folder.resolve("odd.pdf"), bytes);
+    Path record = folder.resolve("record.pdf");
+    Ran ran = Cli.run("readback", odd.toString(), "-o", record.toString());
+    assertEquals(0, ran.code(), ran.err());
+    String text = text(Files.readAllBytes(record)).replaceAll("\\s+", "");
+    assertEquals(3, text.split("END", -1).length);
+  }
+
   @Test
   void the_record_verifies_like_the_sheet_and_is_the_same_each_time() throws IOException {
     Path filled = filled(EXAMPLE);

@@ -107,7 +107,8 @@ class SheetMutationTest {
     byte[] sheet = Files.readAllBytes(Sheets.of(netlist.toString(), folder.resolve("sheet.pdf")));
     byte[] filled =
         Filler.filled(sheet, Fillings.complete(Sheets.checklist(netlist.toString())).filledIn());
-    byte[][] seeds = {filled, Spoiler.uncompressed(filled), Spoiler.uncompressed(filled)};
+    byte[] essence = Spoiler.essence(filled);
+    byte[][] seeds = {filled, essence, essence, essence};
     Returned.Sheet whole = (Returned.Sheet) SheetReader.read(filled);
     Remade remade = ((Remade.Made) Remade.from(whole)).remade();
     Map<String, String> faults = new ConcurrentSkipListMap<>();

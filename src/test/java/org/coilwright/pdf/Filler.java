@@ -58,6 +58,19 @@ public final class Filler {
         document -> document.getDocumentCatalog().getAcroForm(null).getField(field).setValue(text));
   }
 
+  /** With a text whose appearance nobody drew, so that it may hold anything. */
+  public static byte[] withRaw(byte[] pdf, String field, String text) throws IOException {
+    return changed(
+        pdf,
+        document ->
+            document
+                .getDocumentCatalog()
+                .getAcroForm(null)
+                .getField(field)
+                .getCOSObject()
+                .setString(COSName.V, text));
+  }
+
   /** With other results attached. */
   public static byte[] withResults(byte[] pdf, UnaryOperator<String> change) throws IOException {
     return withAttached(pdf, "coilwright-results.json", change);

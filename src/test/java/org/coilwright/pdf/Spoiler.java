@@ -34,6 +34,30 @@ public final class Spoiler {
     return out.toByteArray();
   }
 
+  /** Form and attached files alone, as plain text: what a reader of sheets looks at. */
+  public static byte[] essence(byte[] pdf) throws IOException {
+    return uncompressed(
+        Filler.changed(
+            pdf,
+            document -> {
+              for (PDPage page : document.getPages()) {
+                page.getCOSObject().removeItem(COSName.CONTENTS);
+                page.getCOSObject().removeItem(COSName.RESOURCES);
+              }
+              COSDictionary catalog = document.getDocumentCatalog().getCOSObject();
+              for (COSName rest :
+                  new COSName[] {
+                    COSName.STRUCT_TREE_ROOT,
+                    COSName.METADATA,
+                    COSName.OUTLINES,
+                    COSName.OUTPUT_INTENTS
+                  }) {
+                catalog.removeItem(rest);
+              }
+              form(document).getCOSObject().removeItem(COSName.DR);
+            }));
+  }
+
   /** Encrypted; {@code password} may be empty, so that every viewer opens it. */
   public static byte[] encrypted(byte[] pdf, String password) throws IOException {
     return Filler.changed(
