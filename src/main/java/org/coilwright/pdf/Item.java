@@ -154,7 +154,7 @@ sealed interface Item {
               space.blank(),
               written.map(all -> all.subList(0, framed))));
       for (String line : lines.subList(framed, lines.size())) {
-        items.add(new Words(line, Face.REGULAR, Type.BODY));
+        items.add(new Words(line, Face.REGULAR, Type.BODY, false));
       }
       return items;
     }
