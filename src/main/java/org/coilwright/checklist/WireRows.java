@@ -40,11 +40,11 @@ final class WireRows {
         conductor.bridge()
             ? texts.of("wire.bridge")
             : conductor.run().map(Run::name).orElse(texts.of("wire.single")),
-        conductor.size().map(Printed::of).map(texts::figure).orElse(texts.of("not-stated")),
+        conductor.size().map(Printed::of).map(texts::figure).orElse(texts.of("wire.not-stated")),
         conductor.length().isPresent()
             ? texts.figure(Printed.given(conductor.length().getAsDouble(), Dimension.LENGTH))
-            : texts.of("not-stated"),
-        wire.colour().map(w -> colour(texts, w.text())).orElse(texts.of("not-stated")),
+            : texts.of("wire.not-stated"),
+        wire.colour().map(w -> colour(texts, w.text())).orElse(texts.of("wire.not-stated")),
         texts.of("carries." + Names.word(anatomy.carries(conductor.from()))));
   }
 

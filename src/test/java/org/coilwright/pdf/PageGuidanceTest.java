@@ -257,6 +257,31 @@ class PageGuidanceTest {
     }
   }
 
+  /** A head that breaks inside a word is not read at a glance. */
+  @ParameterizedTest
+  @MethodSource("samples")
+  void no_head_of_a_column_breaks_inside_a_word(Sample sample) {
+    Set<String> words = new HashSet<>();
+    sample
+        .list()
+        .texts()
+        .patterns()
+        .forEach(
+            (key, text) -> {
+              if (key.startsWith("column.") || key.startsWith("sign-off.")) {
+                words.addAll(List.of(text.split(" ", -1)));
+              }
+            });
+    words.add(String.valueOf(sample.list().rows().size()));
+    for (Placed<Piece.Text> head : sample.all(Piece.Text.class)) {
+      if (head.piece().tag().role() == Role.HEAD_CELL) {
+        for (String word : head.piece().text().split(" ", -1)) {
+          assertTrue(words.contains(word), word);
+        }
+      }
+    }
+  }
+
   /** CK-16. NASA-C, guideline 6: a completion call comes last. */
   @ParameterizedTest
   @MethodSource("samples")
