@@ -11,7 +11,7 @@ import org.coilwright.diagram.Unit.Port;
 /** Where columns, levels and tracks lie, so that nothing stands on anything else. */
 final class Spread {
   private static final double LEAST = 11;
-  private static final double CLEAR = 5;
+  private static final double CLEAR = 4;
 
   private final Plan plan;
   private final Extent extent;

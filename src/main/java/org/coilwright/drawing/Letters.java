@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 
 /**
  * How wide text is in the typeface that comes with the program. Read from the tables {@code head},
@@ -22,12 +23,16 @@ public final class Letters {
   private final int metrics;
   private final int characters;
 
+  /** Advances of the characters that are common; below zero until asked for. */
+  private final int[] known = new int[0x2800];
+
   private Letters(ByteBuffer font) {
     this.font = font;
     this.unitsPerEm = unsigned(table("head") + 18);
     this.advances = unsigned(table("hhea") + 34);
     this.metrics = table("hmtx");
     this.characters = unicode(table("cmap"));
+    Arrays.fill(known, -1);
   }
 
   /** Reads the typeface. */
@@ -48,6 +53,16 @@ public final class Letters {
   }
 
   private int advance(int character) {
+    if (character >= known.length) {
+      return read(character);
+    }
+    if (known[character] < 0) {
+      known[character] = read(character);
+    }
+    return known[character];
+  }
+
+  private int read(int character) {
     return unsigned(metrics + 4 * Math.min(glyph(character), advances - 1));
   }
 
