@@ -41,7 +41,7 @@ final class FaultJudge {
     affected
         .base()
         .forEach(g -> Optional.ofNullable(whole.explorations.get(g)).ifPresent(base::add));
-    Model broken = new Model(whole.setup, affected.islands(), affected.alteration());
+    Model broken = whole.altered(affected.islands(), affected.alteration());
     List<Exploration> now = List.copyOf(broken.explorations.values());
     WorkTable before = WorkTable.of(base);
     WorkTable after = WorkTable.of(now);
@@ -62,7 +62,7 @@ final class FaultJudge {
                                 effect,
                                 rows.stream().map(r -> positions(r, before)).toList(),
                                 effect == Effect.STAYS_ON
-                                    ? stops(load, ON * watts, affected, after)
+                                    ? stops(load, ON * watts, affected, broken, after)
                                     : List.of()))));
     effects.sort(Comparator.comparing(LoadEffect::effect));
     return new FaultCase(fault, List.copyOf(effects), shorted, crossing, true);
@@ -128,7 +128,8 @@ final class FaultJudge {
   }
 
   /** Contacts with a position in which the load is off whatever the others do, then devices. */
-  private List<Actuator> stops(String load, double on, Faults.Affected affected, WorkTable after) {
+  private List<Actuator> stops(
+      String load, double on, Faults.Affected affected, Model broken, WorkTable after) {
     List<Actuator> stops = new ArrayList<>();
     for (int column : after.columns) {
       for (boolean value : new boolean[] {false, true}) {
@@ -144,7 +145,7 @@ final class FaultJudge {
     }
     for (Actuator device : devices(affected)) {
       Alteration open = affected.alteration().without(circuit.contactsOf(device));
-      Model model = new Model(whole.setup, affected.islands(), open);
+      Model model = broken.altered(affected.islands(), open);
       WorkTable table = WorkTable.of(model.explorations.values());
       if (table.rows.values().stream().allMatch(r -> !isOn(most(r, load), on))) {
         stops.add(device);

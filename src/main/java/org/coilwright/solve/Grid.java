@@ -21,10 +21,20 @@ final class Grid {
   final Alteration alteration;
   final List<Zone> zones = new ArrayList<>();
   private final Map<Branch, Zone> zoneOf = new HashMap<>();
+  private final Optional<Grid> base;
+  private int nextNumber;
 
-  Grid(Setup setup, List<Island> islands, Alteration alteration) {
+  /**
+   * Cuts islands into zones.
+   *
+   * @param base one that is altered otherwise: zones in which nothing differs are taken from it,
+   *     with all that was solved there
+   */
+  Grid(Setup setup, List<Island> islands, Alteration alteration, Optional<Grid> base) {
     this.setup = setup;
     this.alteration = alteration;
+    this.base = base;
+    this.nextNumber = base.map(b -> b.nextNumber).orElse(0);
     for (Island island : islands) {
       if (!island.branches().isEmpty()) {
         cut(island);
@@ -51,24 +61,61 @@ final class Grid {
         parent[root(parent, at(index, branch.from()))] = root(parent, at(index, branch.to()));
       }
     }
-    Map<Integer, Zone> byRoot = new HashMap<>();
+    List<List<Branch>> parts = new ArrayList<>();
+    Map<Integer, List<Branch>> byRoot = new HashMap<>();
     for (Branch branch : inside) {
       boolean fromKnown = reference.isKnown(branch.from());
       Node free = fromKnown ? branch.to() : branch.from();
-      Zone zone =
-          reference.isKnown(free)
-              ? newZone(island, reference)
-              : byRoot.computeIfAbsent(
-                  root(parent, at(index, free)), r -> newZone(island, reference));
-      zone.add(branch, setup.elements, alteration);
-      zoneOf.put(branch, zone);
+      if (reference.isKnown(free)) {
+        parts.add(List.of(branch));
+      } else {
+        byRoot
+            .computeIfAbsent(
+                root(parent, at(index, free)),
+                r -> {
+                  List<Branch> part = new ArrayList<>();
+                  parts.add(part);
+                  return part;
+                })
+            .add(branch);
+      }
+    }
+    for (List<Branch> part : parts) {
+      Zone zone = like(part, reference).orElseGet(() -> newZone(part, island, reference));
+      zones.add(zone);
+      part.forEach(branch -> zoneOf.put(branch, zone));
     }
   }
 
-  private Zone newZone(Island island, Reference reference) {
-    Zone zone = new Zone(zones.size(), island, reference);
-    zones.add(zone);
+  private Zone newZone(List<Branch> branches, Island island, Reference reference) {
+    Zone zone = new Zone(nextNumber++, island, reference);
+    branches.forEach(branch -> zone.add(branch, setup.elements, alteration));
     return zone;
+  }
+
+  /** The zone of the base that holds just these branches, if nothing in it is altered otherwise. */
+  private Optional<Zone> like(List<Branch> branches, Reference reference) {
+    return base.flatMap(b -> b.zoneOf(branches.get(0)))
+        .filter(zone -> zone.branches() == branches.size())
+        .filter(zone -> branches.stream().allMatch(b -> isAsInBase(b, zone)))
+        .filter(zone -> zone.sources().stream().allMatch(this::isAsInBase))
+        .filter(zone -> zone.reference.isLike(reference));
+  }
+
+  private boolean isAsInBase(Branch branch, Zone zone) {
+    return base.filter(
+            b ->
+                b.zoneOf(branch).filter(z -> z == zone).isPresent()
+                    && b.alteration.gone().contains(branch) == alteration.gone().contains(branch)
+                    && b.alteration.bridged().contains(branch)
+                        == alteration.bridged().contains(branch))
+        .isPresent();
+  }
+
+  private boolean isAsInBase(Source source) {
+    return base.filter(
+            b -> b.alteration.atTop().contains(source) == alteration.atTop().contains(source))
+        .isPresent();
   }
 
   private static int at(Map<Node, Integer> index, Node node) {

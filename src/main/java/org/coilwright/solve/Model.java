@@ -20,10 +20,25 @@ final class Model {
   final Map<Group, Exploration> explorations = new LinkedHashMap<>();
   private final Map<Source, Set<Group>> fedBy = new HashMap<>();
 
-  Model(Setup setup, List<Island> islands, Alteration alteration) {
+  /** The circuit as drawn. */
+  static Model of(Setup setup) {
+    return apart(setup, setup.circuit.islands(), Alteration.NONE);
+  }
+
+  /** Some islands, altered, with everything solved afresh. */
+  static Model apart(Setup setup, List<Island> islands, Alteration alteration) {
+    return new Model(setup, islands, alteration, Optional.empty());
+  }
+
+  /** Some islands, altered otherwise; what does not differ is taken over as it was solved here. */
+  Model altered(List<Island> islands, Alteration otherwise) {
+    return new Model(setup, islands, otherwise, Optional.of(grid));
+  }
+
+  private Model(Setup setup, List<Island> islands, Alteration alteration, Optional<Grid> base) {
     this.setup = setup;
     this.alteration = alteration;
-    this.grid = new Grid(setup, islands, alteration);
+    this.grid = new Grid(setup, islands, alteration, base);
     List<Group> groups = Groups.of(grid);
     this.groupOf = Groups.byZone(groups);
     groups.forEach(g -> explorations.put(g, new Exploration(g)));

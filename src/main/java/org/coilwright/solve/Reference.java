@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Node;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The nodes of an island whose potential is known: those that ideal sources join to one another.
@@ -13,7 +14,18 @@ import org.coilwright.circuit.Node;
  */
 final class Reference {
   /** A source on the way, +1 if it is passed from minus to plus. */
-  record Leg(Source source, int sign) {}
+  record Leg(Source source, int sign) {
+    // written out: what the compiler makes of a record is put together at run time, at each start
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Leg that && sign == that.sign && source.equals(that.source);
+    }
+
+    @Override
+    public int hashCode() {
+      return sign * source.hashCode();
+    }
+  }
 
   private final Map<Node, List<Leg>> ways = new HashMap<>();
   private final Set<Source> held;
@@ -46,6 +58,11 @@ final class Reference {
 
   boolean isKnown(Node node) {
     return ways.containsKey(node);
+  }
+
+  /** True if another says the same of every node, by the same sources. */
+  boolean isLike(Reference other) {
+    return sources.equals(other.sources) && held.equals(other.held) && ways.equals(other.ways);
   }
 
   /** The sources that lead to a node; none for the first node, or for one that is not known. */

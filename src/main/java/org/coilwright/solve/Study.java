@@ -36,7 +36,7 @@ public final class Study {
   private Study(Circuit circuit, Tables tables) {
     this.circuit = circuit;
     this.setup = new Setup(circuit, tables);
-    this.model = new Model(setup, circuit.islands(), Alteration.NONE);
+    this.model = Model.of(setup);
     List<Exploration> all = List.copyOf(model.explorations.values());
     this.composition = new States(setup.variables, all);
     this.states = composition.list();

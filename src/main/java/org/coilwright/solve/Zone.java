@@ -29,6 +29,7 @@ final class Zone {
   private final Map<String, Element> coils = new HashMap<>();
   private final Set<Source> sources = new LinkedHashSet<>();
   private final Map<Key, ZoneFlow> solved = new HashMap<>();
+  private int branches;
 
   Zone(int number, Island island, Reference reference) {
     this.number = number;
@@ -37,6 +38,7 @@ final class Zone {
   }
 
   void add(Branch branch, Elements worth, Alteration alteration) {
+    branches++;
     int from = node(branch.from());
     int to = node(branch.to());
     if (alteration.gone().contains(branch)) {
@@ -68,6 +70,11 @@ final class Zone {
           reference.way(n).forEach(leg -> sources.add(leg.source()));
           return nodes.size() - 1;
         });
+  }
+
+  /** How many branches lie in it, those that are gone included. */
+  int branches() {
+    return branches;
   }
 
   /** Its loads' elements. */

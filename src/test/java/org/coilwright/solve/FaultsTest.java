@@ -232,7 +232,7 @@ class FaultsTest {
         if (!way.joints().isEmpty()) {
           continue;
         }
-        Model model = new Model(whole.setup, circuit.islands(), way);
+        Model model = Model.apart(whole.setup, circuit.islands(), way);
         WorkTable after = WorkTable.of(model.explorations.values());
         FaultCase found = faults.cases().get(b);
         WorkTable.rated(whole.explorations.values())
