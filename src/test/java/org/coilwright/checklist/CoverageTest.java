@@ -15,6 +15,9 @@ import org.coilwright.checklist.Expected.Band;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Mistake;
 import org.coilwright.circuit.Mistakes;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Terminal;
+import org.coilwright.solve.Probing;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
@@ -108,6 +111,43 @@ class CoverageTest {
     assertEquals(Fate.WITH_MAINS, entry.fate());
     assertEquals("K1.coil-voltage-on", entry.row());
     assertEquals("0 V DC", entry.reading());
+  }
+
+  /**
+   * A thermostat may not open in cold water, and a cut-out may have no test means: with the wires
+   * lifted from the other pin of its pole, the same mistakes show at the same rows.
+   */
+  @ParameterizedTest
+  @MethodSource("examples")
+  void lifting_the_wires_at_the_other_pin_shows_what_opening_the_contact_does(String example) {
+    Mistaken mistaken = Mistaken.of(example);
+    DeadReadings readings = mistaken.tests().readings();
+    for (Row row : mistaken.rows()) {
+      Probing opened = row.probing().orElseThrow();
+      if (!row.name().endsWith(".continuity") || opened.operated().isEmpty()) {
+        continue;
+      }
+      Set<Terminal> others = new HashSet<>();
+      for (Terminal pin : List.of(opened.plus().get(0), opened.minus().get(0))) {
+        if (mistaken.netlist().parts().get(pin.part()) instanceof Part.Thermal thermal) {
+          for (Part.Pole pole : thermal.poles()) {
+            String other = pole.from().equals(pin.pin()) ? pole.to() : pole.from();
+            if (pole.from().equals(pin.pin()) || pole.to().equals(pin.pin())) {
+              others.add(new Terminal(pin.part(), other));
+            }
+          }
+        }
+      }
+      assertFalse(others.isEmpty(), row::name);
+      Band band = (Band) row.expected();
+      Probing lifted = Probing.ohms(opened.plus().get(0), opened.minus().get(0)).lifting(others);
+      assertTrue(readings.fits(lifted, band), row::name);
+      for (Mistake mistake : mistaken.tests().mistakes().all()) {
+        if (readings.shows(opened, mistake, band)) {
+          assertTrue(readings.shows(lifted, mistake, band), row.name() + ": " + mistake);
+        }
+      }
+    }
   }
 
   /** A row without a measurement claims nothing; the examples shall not lean on that. */
