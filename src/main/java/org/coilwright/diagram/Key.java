@@ -10,6 +10,7 @@ import org.coilwright.drawing.Shape.Anchor;
 final class Key {
   private static final String KEY = "key ";
   private static final double LEFT = 6;
+  private static final double BETWEEN = 14;
   private static final double NUMBER = 22;
   private static final double WEIGHT = 36;
 
@@ -47,13 +48,31 @@ final class Key {
     return placed(List.copyOf(left), from, to);
   }
 
+  /** Over the whole width if there is room, in two columns otherwise. */
   private List<Item> placed(List<Integer> numbers, double from, double to) {
-    double height = numbers.stream().mapToDouble(this::height).sum();
-    if (numbers.isEmpty() || from + height > to) {
+    double whole = width - 2 * LEFT;
+    double height = height(numbers, whole);
+    if (!numbers.isEmpty() && from + height <= to) {
+      left.removeAll(numbers);
+      return entries(numbers, LEFT, whole, to - height - 4);
+    }
+    double half = (whole - BETWEEN) / 2;
+    int first = 0;
+    while (first < numbers.size()
+        && height(numbers.subList(0, first), half)
+            < height(numbers.subList(first, numbers.size()), half)) {
+      first++;
+    }
+    List<Integer> one = numbers.subList(0, first);
+    List<Integer> two = numbers.subList(first, numbers.size());
+    double higher = Math.max(height(one, half), height(two, half));
+    if (one.isEmpty() || from + higher > to) {
       return List.of();
     }
+    List<Item> items = new ArrayList<>(entries(one, LEFT, half, to - higher - 4));
+    items.addAll(entries(two, LEFT + half + BETWEEN, half, to - higher - 4));
     left.removeAll(numbers);
-    return entries(numbers, to - height - 4);
+    return items;
   }
 
   /** Where the key among these items begins, or {@code otherwise} if there is none. */
@@ -84,44 +103,49 @@ final class Key {
                       Type.TITLE)
                   .shapes()));
       List<Integer> here = new ArrayList<>();
+      double whole = width - 2 * LEFT;
       double y = from + 24;
-      while (!left.isEmpty() && (here.isEmpty() || y + height(left.get(0)) < to)) {
-        y += height(left.get(0));
+      while (!left.isEmpty() && (here.isEmpty() || y + height(left.get(0), whole) < to)) {
+        y += height(left.get(0), whole);
         here.add(left.remove(0));
       }
-      items.addAll(entries(here, from + 24));
+      items.addAll(entries(here, LEFT, whole, from + 24));
       sheets.add(items);
     }
     return sheets;
   }
 
-  private double height(int number) {
-    return lines(number).size() * Type.LEADING + 1;
+  private double height(List<Integer> numbers, double wide) {
+    return numbers.stream().mapToDouble(n -> height(n, wide)).sum();
   }
 
-  private List<String> lines(int number) {
+  private double height(int number, double wide) {
+    return lines(number, wide).size() * Type.LEADING + 1;
+  }
+
+  private List<String> lines(int number, double wide) {
     String text = findings.get(number - 1).headline();
     if (!notes.isPlaced(number)) {
       text += " " + notes.words().of("diagram.not-here");
     }
-    return extent.wrapped(text, width - 2 * LEFT - NUMBER - WEIGHT);
+    return extent.wrapped(text, wide - NUMBER - WEIGHT);
   }
 
-  private List<Item> entries(List<Integer> numbers, double from) {
+  private List<Item> entries(List<Integer> numbers, double from, double wide, double top) {
     List<Item> items = new ArrayList<>();
-    double y = from;
+    double y = top;
     for (int number : numbers) {
       double base = y + 10;
       Pen pen =
           new Pen()
-              .text(LEFT, base, Integer.toString(number), Anchor.START)
-              .text(LEFT + NUMBER, base, findings.get(number - 1).weight(), Anchor.START);
-      for (String line : lines(number)) {
-        pen.text(LEFT + NUMBER + WEIGHT, base, line, Anchor.START);
+              .text(from, base, Integer.toString(number), Anchor.START)
+              .text(from + NUMBER, base, findings.get(number - 1).weight(), Anchor.START);
+      for (String line : lines(number, wide)) {
+        pen.text(from + NUMBER + WEIGHT, base, line, Anchor.START);
         base += Type.LEADING;
       }
       items.add(new Item(Kind.FRAME, KEY + number, pen.shapes()));
-      y += height(number);
+      y += height(number, wide);
     }
     return items;
   }

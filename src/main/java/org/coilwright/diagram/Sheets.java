@@ -103,15 +103,20 @@ final class Sheets {
     return done;
   }
 
-  /** Each at the first place from the left that is free, upper ones first; else on a new sheet. */
+  /**
+   * Each at the first place from the left that is free, upper ones first, on the sheet before or on
+   * this one; else on a new sheet.
+   */
   private void pack(List<AreaLayout> layouts) {
     int sheet = 0;
     for (AreaLayout layout : layouts) {
       Placed found = null;
-      for (double[] corner : corners(sheet)) {
-        Placed candidate = new Placed(layout, sheet, corner[0], corner[1]);
-        if (found == null && isFree(candidate)) {
-          found = candidate;
+      for (int on = hasPower(sheet - 1) ? sheet : Math.max(0, sheet - 1); on <= sheet; on++) {
+        for (double[] corner : corners(on)) {
+          Placed candidate = new Placed(layout, on, corner[0], corner[1]);
+          if (found == null && isFree(candidate)) {
+            found = candidate;
+          }
         }
       }
       if (found == null) {
@@ -120,6 +125,11 @@ final class Sheets {
       }
       placed.add(found);
     }
+  }
+
+  /** True if the power circuit is on a sheet: its own sheet keeps the room for the findings. */
+  private boolean hasPower(int sheet) {
+    return placed.stream().anyMatch(p -> p.sheet() == sheet && p.layout().area().power());
   }
 
   private List<double[]> corners(int sheet) {
