@@ -120,11 +120,13 @@ final class ProtectionRcdBypassed implements Rule {
     return Optional.of(violated(subject, device, untold, whole, opened));
   }
 
+  /** Another device that one side goes through and the other does not: not one in series. */
   private static Optional<String> otherDevice(
-      Node pin, Part.Protective device, Map<Part.Protective, Feeding> opened) {
+      Seen seen, Part.Protective device, Map<Part.Protective, Feeding> opened) {
     return opened.entrySet().stream()
         .filter(e -> !e.getKey().name().equals(device.name()))
-        .filter(e -> !MainsConsumer.isOnMains(e.getValue(), pin))
+        .filter(e -> !MainsConsumer.isOnMains(e.getValue(), seen.past().get(0)))
+        .filter(e -> MainsConsumer.isOnMains(e.getValue(), seen.through().get(0)))
         .map(e -> e.getKey().name())
         .findFirst();
   }
@@ -136,7 +138,7 @@ final class ProtectionRcdBypassed implements Rule {
       Feeding whole,
       Map<Part.Protective, Feeding> opened) {
     Seen first = split.get(0);
-    Optional<String> other = otherDevice(first.past().get(0), device, opened);
+    Optional<String> other = otherDevice(first, device, opened);
     Subject.Finding finding =
         subject.violated(
             other

@@ -1,3 +1,4 @@
+// Over 250 lines: the rules about wires ask all of it, and it is worked out from one list of wires.
 package org.coilwright.rules;
 
 import java.util.ArrayList;

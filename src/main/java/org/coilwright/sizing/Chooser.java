@@ -1,3 +1,4 @@
+// Over 250 lines: one answer, worked out from top to bottom.
 package org.coilwright.sizing;
 
 import java.util.ArrayList;

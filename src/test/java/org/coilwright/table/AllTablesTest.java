@@ -1,3 +1,4 @@
+// Over 250 lines: everything that is asked of every table.
 package org.coilwright.table;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;

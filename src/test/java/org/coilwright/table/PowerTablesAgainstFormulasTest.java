@@ -1,3 +1,4 @@
+// Over 250 lines: one table after the other.
 package org.coilwright.table;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;

@@ -1,3 +1,4 @@
+// Over 250 lines: one formula after the other.
 package org.coilwright.worked;
 
 import static org.coilwright.worked.Formula.number;
