@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.coilwright.circuit.Branch;
 
 /**
@@ -24,6 +26,7 @@ final class Group {
 
   final Grid grid;
   final Variables all;
+  private final Set<Zone> held = new HashSet<>();
   private final Map<String, Zone> coilZones = new HashMap<>();
   private final Map<BitSet, Situation> situations = new HashMap<>();
   private int independents;
@@ -43,8 +46,13 @@ final class Group {
     }
   }
 
+  boolean holds(Zone zone) {
+    return held.contains(zone);
+  }
+
   void add(Zone zone) {
     zones.add(zone);
+    held.add(zone);
     for (Element element : zone.elements) {
       element.coil().ifPresent(coil -> coilZones.put(coil.part(), zone));
     }

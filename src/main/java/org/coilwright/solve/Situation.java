@@ -3,7 +3,9 @@ package org.coilwright.solve;
 
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Predicate;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Source;
@@ -22,6 +24,7 @@ final class Situation {
   final Group group;
   final BitSet bits;
   private final Map<Corner, Solved> solved = new HashMap<>();
+  private final Map<Corner, Map<Zone, ZoneFlow>> unfolded = new HashMap<>();
   private @Nullable Boolean mayFold;
 
   Situation(Group group, BitSet bits) {
@@ -85,24 +88,41 @@ final class Situation {
   /** True if some source comes to its limit when all draws most. */
   private boolean mayFold() {
     if (mayFold == null) {
-      Map<Zone, ZoneFlow> heaviest =
-          group.limited.isEmpty() ? Map.of() : flows(Corner.HEAVIEST.held(), Map.of());
-      mayFold = group.limited.stream().anyMatch(s -> over(s, heaviest));
+      mayFold = group.limited.stream().anyMatch(s -> over(s, feeling(s, Corner.HEAVIEST.held())));
     }
     return mayFold;
   }
 
   ZoneFlow flow(Zone zone, Corner corner) {
-    ZoneFlow flow = solved(corner).flows().get(zone);
-    if (flow == null) {
+    if (!group.holds(zone)) {
       throw new IllegalArgumentException("zone " + zone.number + " is not of this group");
     }
-    return flow;
+    return mayFold()
+        ? Objects.requireNonNull(solved(corner).flows().get(zone))
+        : unfolded(zone, corner);
+  }
+
+  /** Solved when first asked for, with every source at its own voltage. */
+  private ZoneFlow unfolded(Zone zone, Corner corner) {
+    return unfolded
+        .computeIfAbsent(corner, c -> new HashMap<>())
+        .computeIfAbsent(zone, z -> z.solve(corner, new At(Map.of())));
+  }
+
+  /** The zones in which a source is felt, with every source at its own voltage. */
+  private Map<Zone, ZoneFlow> feeling(Source source, Corner corner) {
+    Map<Zone, ZoneFlow> flows = new LinkedHashMap<>();
+    for (Zone zone : group.zones) {
+      if (zone.sources().contains(source)) {
+        flows.put(zone, unfolded(zone, corner));
+      }
+    }
+    return flows;
   }
 
   /** Share of its voltage that a source keeps: below one when it is at its current limit. */
   double share(Source source, Corner corner) {
-    return solved(corner).shares().getOrDefault(source, 1.0);
+    return !mayFold() ? 1.0 : solved(corner).shares().getOrDefault(source, 1.0);
   }
 
   private Solved solved(Corner corner) {
@@ -119,9 +139,6 @@ final class Situation {
    * the voltage it has once they are in: what they ask of it meanwhile is a question of its own.
    */
   private Solved solve(Corner corner) {
-    if (!mayFold()) {
-      return new Solved(flows(corner, Map.of()), Map.of());
-    }
     if (corner.pulling()) {
       Map<Source, Double> held = solved(corner.held()).shares();
       return new Solved(flows(corner, held), held);
@@ -183,7 +200,7 @@ final class Situation {
   }
 
   private Map<Zone, ZoneFlow> flows(Corner corner, Map<Source, Double> shares) {
-    Map<Zone, ZoneFlow> flows = new HashMap<>();
+    Map<Zone, ZoneFlow> flows = new LinkedHashMap<>();
     Settings settings = new At(shares);
     for (Zone zone : group.zones) {
       flows.put(
@@ -197,7 +214,7 @@ final class Situation {
 
   /** Current a source delivers into this group: direct, then the phasor. */
   double[] amps(Source source, Corner corner) {
-    return amps(source, solved(corner).flows());
+    return amps(source, mayFold() ? solved(corner).flows() : feeling(source, corner));
   }
 
   /**
@@ -205,9 +222,7 @@ final class Situation {
    * phasor. Only a source at its limit delivers less.
    */
   double[] asked(Source source, Corner corner) {
-    return solved(corner).shares().isEmpty()
-        ? amps(source, corner)
-        : amps(source, flows(corner, Map.of()));
+    return amps(source, feeling(source, corner));
   }
 
   private static double[] amps(Source source, Map<Zone, ZoneFlow> flows) {
