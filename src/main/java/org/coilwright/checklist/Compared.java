@@ -1,6 +1,5 @@
 package org.coilwright.checklist;
 
-import java.util.Locale;
 import java.util.OptionalDouble;
 
 /**
@@ -24,10 +23,7 @@ record Compared(Place place, OptionalDouble value, String why) {
     if (expected instanceof Expected.Band band) {
       return of(ReadingText.read(written, band.unit(), texts), band, texts);
     } else if (expected instanceof Expected.Setting setting) {
-      return new Compared(
-          alike(written, setting.value()) ? Place.WITHIN : Place.OUTSIDE,
-          OptionalDouble.empty(),
-          "");
+      return SettingText.compare(written, setting.value(), texts);
     }
     throw new IllegalArgumentException("nothing is written there: " + expected);
   }
@@ -70,17 +66,5 @@ record Compared(Place place, OptionalDouble value, String why) {
 
   private static Compared unclear(String why) {
     return new Compared(Place.UNCLEAR, OptionalDouble.empty(), why);
-  }
-
-  /** A setting is read back as it was entered; a comma, a blank or a capital does not matter. */
-  private static boolean alike(String written, String wanted) {
-    String a = plain(written);
-    String b = plain(wanted);
-    String bareNumber = b.replaceAll("[^0-9.+-]+$", "");
-    return a.equals(b) || (!bareNumber.isEmpty() && a.equals(bareNumber));
-  }
-
-  private static String plain(String text) {
-    return text.replaceAll("\\s+", "").replace(',', '.').toLowerCase(Locale.ROOT);
   }
 }

@@ -155,9 +155,33 @@ class ReadingTextTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"3.4 kW, WITHIN", "'3,4kW', WITHIN", "3.4, WITHIN", "3.5 kW, OUTSIDE"})
-  void a_setting_is_what_was_to_be_entered(String text, Place expected) {
-    assertEquals(expected, Compared.of(text, new Expected.Setting("3.4 kW"), ENGLISH).place());
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "3.4 kW | 3.4 kW | WITHIN",
+        "3,4kW | 3.4 kW | WITHIN",
+        "3.4 | 3.4 kW | WITHIN",
+        "3400 W | 3.4 kW | WITHIN",
+        "3.5 kW | 3.4 kW | OUTSIDE",
+        "34 kW | 3.4 kW | OUTSIDE",
+        "3.4 A | 3.4 kW | UNCLEAR",
+        "> 3 kW | 3.4 kW | UNCLEAR",
+        "600 s | 10 min | WITHIN",
+        "10 | 10 min | WITHIN",
+        "1,234 | 10 min | UNCLEAR",
+        "Type A 40A 30mA | type A, 40 A, 30 mA | WITHIN",
+        "30 mA, type a, 40 A | type A, 40 A, 30 mA | WITHIN",
+        "40 A 30 mA | type A, 40 A, 30 mA | UNCLEAR",
+        "type A 25 A 30 mA | type A, 40 A, 30 mA | UNCLEAR",
+        "type AC, 40 A, 30 mA | type A, 40 A, 30 mA | UNCLEAR",
+        "type A, 140 A, 30 mA | type A, 40 A, 30 mA | UNCLEAR",
+        "type A, 40 A, 300 mA | type A, 40 A, 30 mA | UNCLEAR",
+        "9kW 400V star | 9 kW, 400 V, star | WITHIN",
+        "Manual | manual | WITHIN",
+        "automatic | manual | UNCLEAR",
+      })
+  void a_setting_is_what_was_to_be_entered(String text, String wanted, Place expected) {
+    assertEquals(expected, Compared.of(text, new Expected.Setting(wanted), ENGLISH).place());
   }
 
   @ParameterizedTest

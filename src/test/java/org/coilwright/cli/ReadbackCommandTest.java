@@ -55,7 +55,7 @@ class ReadbackCommandTest {
     Path file = Files.write(folder.resolve("outside.pdf"), bytes);
     Ran ran = Cli.run("readback", file.toString());
     assertEquals(1, ran.code(), ran.err());
-    assertTrue(ran.out().contains("reads 12 Ω, expected "), ran.out());
+    assertTrue(ran.out().contains("written \"12 Ω\", expected "), ran.out());
     assertTrue(ran.out().indexOf("CONTRADICTION") >= 0, ran.out());
   }
 
