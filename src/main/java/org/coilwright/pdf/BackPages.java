@@ -142,17 +142,17 @@ final class BackPages {
   private void satisfied(List<Checklist.SatisfiedEntry> entries) {
     Grid grid =
         grid(
-            new Grid.Column(texts.of("column.count"), 17 * MM),
+            new Grid.Column(texts.of("column.count"), 16 * MM),
             new Grid.Column(texts.of("column.satisfied"), 0),
-            new Grid.Column(texts.of("column.value"), 25 * MM),
-            new Grid.Column(texts.of("column.limit"), 25 * MM));
+            new Grid.Column(texts.of("column.value"), 22 * MM),
+            new Grid.Column(texts.of("column.limit"), 22 * MM));
     for (Checklist.SatisfiedEntry entry : entries) {
       String key = entry.value().isEmpty() ? "satisfied.rule" : "satisfied.rule-at";
       Cell rule =
           Cell.text(
               texts.of(key, entry.title(), entry.rule(), entry.at())
                   + " "
-                  + sources.of(entry.grounds()));
+                  + sources.brief(entry.grounds()));
       if (entry.grounds().confirm()) {
         rule = rule.andTick(texts.of("grounds.confirm"), Blanks.confirmed(entry));
       }

@@ -26,6 +26,15 @@ final class Sources {
     return out.toString();
   }
 
+  /** The same, silent about what is published. */
+  String brief(Grounds grounds) {
+    String whole = of(grounds);
+    String published = " (" + texts.standing("published") + ")";
+    return whole.endsWith(published)
+        ? whole.substring(0, whole.length() - published.length())
+        : whole;
+  }
+
   /** All of them, in the order in which they were cited. */
   String list() {
     return numbers.entrySet().stream()

@@ -82,18 +82,18 @@ final class TestPages {
                 new Grid.Column(texts.of("column.initials"), 17 * MM)));
     section.rows().forEach(row -> row(grid, row, listed));
     if (listed) {
-      otherwise(section.rows())
-          .forEach(
-              (text, numbers) ->
-                  grid.tight(
-                      List.of(Cell.text(texts.of("section.if-not", Rows.ranges(numbers), text)))));
+      Cell list = Cell.EMPTY;
+      for (var alike : otherwise(section.rows()).entrySet()) {
+        list = list.and(texts.of("section.if-not", Rows.ranges(alike.getValue()), alike.getKey()));
+      }
+      grid.tight(List.of(list));
     }
     String last = section.rows().get(section.rows().size() - 1).number();
     String first = section.rows().get(0).number();
     grid.closing(
         List.of(
-            Cell.bold(texts.of("section.complete", section.number(), first, last)),
-            Cell.text(texts.of("column.time")),
+            Cell.bold(texts.of("section.complete", section.number())),
+            Cell.text(texts.of("section.rows", first, last)),
             Cell.EMPTY.andSpace(38 * MM, 22, "", Blanks.time(section)),
             Cell.EMPTY,
             Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(section))));
