@@ -187,6 +187,9 @@ public final class Checklists {
     conditions.add(texts.of("hold.rows", plan.sections()));
     if (!again) {
       conditions.add(texts.of("hold.wires"));
+      if (plan.rows().stream().anyMatch(placed -> placed.row().takesApart())) {
+        conditions.add(texts.of("hold.lifted"));
+      }
       conditions.add(texts.of("hold.points"));
     }
     long stops = report.count(Weight.STOP);

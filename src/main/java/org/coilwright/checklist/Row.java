@@ -112,6 +112,11 @@ record Row(
         name, both, action, where, expected, otherwise, live, grounds, probing, mistakes);
   }
 
+  /** True if something is taken off or unplugged for it that has to be put back. */
+  boolean takesApart() {
+    return probing.filter(p -> !p.lifted().isEmpty() || !p.apart().isEmpty()).isPresent();
+  }
+
   TestRow numbered(String number, String unique) {
     return new TestRow(
         unique, number, condition, action, where, expected, otherwise, live, grounds);
