@@ -10,19 +10,14 @@ import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Texts;
 import org.coilwright.pdf.Attachment;
 import org.coilwright.pdf.ChecklistPdf;
-import org.coilwright.rule.Report;
-import org.coilwright.rule.Verdict;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
-import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright checklist FILE -o OUT.pdf}. */
 final class ChecklistCommand extends ConsoleCommand {
   private static final String OUTPUT = "--output";
   private static final String COVERAGE = "--coverage";
-  private static final String AS = "--as";
-  private static final String PAPER = "--paper";
   private static final String LANGUAGE = "--language";
 
   ChecklistCommand(Console console) {
@@ -47,36 +42,22 @@ final class ChecklistCommand extends ConsoleCommand {
             "",
             "Ends with 0: written, nothing above a note, 1: written, with findings, 2: the netlist",
             "cannot be used or the PDF cannot be written, 3: a fault of coilwright itself.");
-    spec.addPositional(
-        PositionalParamSpec.builder()
-            .arity("1")
-            .required(true)
-            .type(String.class)
-            .paramLabel("FILE")
-            .description("Netlist; - reads standard input.")
-            .build());
+    Options.netlist(spec);
     spec.addOption(
         OptionSpec.builder("-o", OUTPUT)
             .paramLabel("OUT.pdf")
             .type(String.class)
             .description("File to write; - is standard output.")
             .build());
-    spec.addOption(
-        OptionSpec.builder(PAPER)
-            .paramLabel("SIZE")
-            .type(Paper.class)
-            .description(
-                "Sheet: a4 or letter. Without it: letter where the netlist's",
-                "practice is the NEC's, a4 elsewhere.")
-            .build());
+    Options.paper(spec);
     spec.addOption(
         OptionSpec.builder(LANGUAGE)
             .paramLabel("LANG")
             .type(String.class)
             .completionCandidates(Texts.LANGUAGES)
             .description(
-                "Language of the sheet: en (without it) or de. What the rules say stays",
-                "in English, and the sheet says so.")
+                "Language: en (without it) or de. What the rules say",
+                "stays in English, and the sheet says so.")
             .build());
     spec.addOption(
         OptionSpec.builder(COVERAGE)
@@ -84,20 +65,15 @@ final class ChecklistCommand extends ConsoleCommand {
             .arity("0")
             .description("Print which wiring mistake shows at which step.")
             .build());
-    spec.addOption(
-        OptionSpec.builder(AS)
-            .paramLabel("FORM")
-            .type(TableCommand.Form.class)
-            .description("Form of the coverage: text (default) or json.")
-            .build());
+    Options.form(spec, "coverage");
     return spec;
   }
 
   @Override
   int run(ParseResult parsed) {
-    String file = parsed.matchedPositionalValue(0, "");
+    String file = Options.file(parsed);
     boolean coverage = parsed.hasMatchedOption(COVERAGE);
-    if (coverage == parsed.hasMatchedOption(OUTPUT) || (!coverage && parsed.hasMatchedOption(AS))) {
+    if (coverage == parsed.hasMatchedOption(OUTPUT) || (!coverage && Options.hasForm(parsed))) {
       console()
           .err()
           .println(
@@ -117,7 +93,7 @@ final class ChecklistCommand extends ConsoleCommand {
       console()
           .out()
           .print(
-              switch (parsed.matchedOptionValue(AS, TableCommand.Form.TEXT)) {
+              switch (Options.form(parsed)) {
                 case TEXT -> CoverageText.of(mistakes, outStyle());
                 case JSON -> CoverageJson.of(file, mistakes);
               });
@@ -151,13 +127,13 @@ final class ChecklistCommand extends ConsoleCommand {
         return unusable(unusable);
       } else if (inspection instanceof Inspection.Done done) {
         Checklist checklist = inspector.checklist(done, console().today(), Texts.in(language));
-        Paper paper = parsed.matchedOptionValue(PAPER, checklist.paper());
+        Paper paper = Options.paper(parsed, checklist.paper());
         checklist = checklist.on(paper);
         SheetFiles files = new SheetFiles(kept, includes.all());
         byte[] pdf = pdf(checklist, files.of(done, checklist, inspector.tables()));
         if (write(pdf, parsed.matchedOptionValue(OUTPUT, ""), file)) {
           console().err().println(VerdictLine.of(done.report(), errStyle()));
-          return exit(done.report());
+          return Options.exit(done.report());
         }
       }
     }
@@ -192,10 +168,5 @@ final class ChecklistCommand extends ConsoleCommand {
       console().err().println("Wrote " + Lines.harmless(output) + ".");
     }
     return true;
-  }
-
-  private static int exit(Report report) {
-    Verdict verdict = report.verdict();
-    return verdict == Verdict.STOP || verdict == Verdict.FIX ? Exit.FINDINGS : Exit.NOTHING_FOUND;
   }
 }

@@ -178,7 +178,7 @@ final class ChooseCommand extends ConsoleCommand {
       paramLabel = "FORM",
       defaultValue = "text",
       description = "Form of the result: ${COMPLETION-CANDIDATES}. Default: text.")
-  private TableCommand.Form form = TableCommand.Form.TEXT;
+  private Options.Form form = Options.Form.TEXT;
 
   ChooseCommand(Console console) {
     super(console);

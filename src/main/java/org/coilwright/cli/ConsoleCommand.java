@@ -92,6 +92,12 @@ abstract class ConsoleCommand {
         : Optional.empty();
   }
 
+  /** Says why nothing was done, and gives the exit code for it. */
+  int refuse(String why) {
+    console.err().println(Lines.harmless(why));
+    return Exit.UNUSABLE;
+  }
+
   /** Says what stands in the way of reading a file. */
   void tell(Inspection.Unusable unusable) {
     console.err().print(ProblemText.of(unusable.file(), unusable.problems(), errStyle()));

@@ -14,16 +14,13 @@ import org.coilwright.drawing.Png;
 import org.coilwright.drawing.Shape;
 import org.coilwright.drawing.Svg;
 import org.coilwright.netlist.Site;
-import org.coilwright.rule.Verdict;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
-import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright draw FILE -o OUT.svg}. */
 final class DrawCommand extends ConsoleCommand {
   private static final String OUTPUT = "--output";
-  private static final String PAPER = "--paper";
 
   /** Room for holes on the left, for a thumb above: 20 mm and 12 mm. */
   private static final double LEFT = 56.7;
@@ -50,14 +47,7 @@ final class DrawCommand extends ConsoleCommand {
             "",
             "Ends with 0: drawn, nothing above a note, 1: drawn, with findings, 2: the netlist",
             "cannot be used or the file cannot be written, 3: a fault of coilwright itself.");
-    spec.addPositional(
-        PositionalParamSpec.builder()
-            .arity("1")
-            .required(true)
-            .type(String.class)
-            .paramLabel("FILE")
-            .description("Netlist; - reads standard input.")
-            .build());
+    Options.netlist(spec);
     spec.addOption(
         OptionSpec.builder("-o", OUTPUT)
             .required(true)
@@ -65,20 +55,13 @@ final class DrawCommand extends ConsoleCommand {
             .type(String.class)
             .description("File to write: OUT.svg or OUT.png.")
             .build());
-    spec.addOption(
-        OptionSpec.builder(PAPER)
-            .paramLabel("SIZE")
-            .type(Paper.class)
-            .description(
-                "Sheet: a4 or letter. Without it: letter where the netlist's",
-                "practice is the NEC's, a4 elsewhere.")
-            .build());
+    Options.paper(spec);
     return spec;
   }
 
   @Override
   int run(ParseResult parsed) {
-    String file = parsed.matchedPositionalValue(0, "");
+    String file = Options.file(parsed);
     String output = parsed.matchedOptionValue(OUTPUT, "");
     boolean vectors = output.toLowerCase(Locale.ROOT).endsWith(".svg");
     if (!vectors && !output.toLowerCase(Locale.ROOT).endsWith(".png")) {
@@ -91,7 +74,7 @@ final class DrawCommand extends ConsoleCommand {
     } else if (inspection instanceof Inspection.Done done) {
       Site.Practice practice = done.report().netlist().site().practice().value();
       Paper usual = practice == Site.Practice.NEC ? Paper.LETTER : Paper.A4;
-      Picture picture = stacked(done, parsed.matchedOptionValue(PAPER, usual));
+      Picture picture = stacked(done, Options.paper(parsed, usual));
       byte[] bytes = vectors ? Svg.of(picture).getBytes(StandardCharsets.UTF_8) : Png.of(picture);
       OutputFile.Written written = new OutputFile(output).write(bytes, file);
       if (written instanceof OutputFile.Refused refused) {
@@ -99,9 +82,7 @@ final class DrawCommand extends ConsoleCommand {
       }
       console().err().println("Wrote " + Lines.harmless(output) + ".");
       console().err().println(VerdictLine.of(done.report(), errStyle()));
-      Verdict verdict = done.report().verdict();
-      boolean found = verdict == Verdict.STOP || verdict == Verdict.FIX;
-      return found ? Exit.FINDINGS : Exit.NOTHING_FOUND;
+      return Options.exit(done.report());
     }
     return Exit.UNUSABLE;
   }
@@ -118,10 +99,5 @@ final class DrawCommand extends ConsoleCommand {
     }
     String title = sheets.stream().map(s -> s.picture().title()).collect(Collectors.joining("; "));
     return new Picture(width, height * sheets.size(), title, List.copyOf(shapes));
-  }
-
-  private int refuse(String why) {
-    console().err().println(Lines.harmless(why));
-    return Exit.UNUSABLE;
   }
 }

@@ -13,12 +13,10 @@ import org.coilwright.checklist.TestRow;
 import org.coilwright.checklist.Texts;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
-import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright readback FILLED.pdf}. */
 final class ReadbackCommand extends SheetCommand {
-  private static final String AS = "--as";
   private static final String OUTPUT = "--output";
   private static final String SIGN = "--sign";
 
@@ -47,20 +45,8 @@ final class ReadbackCommand extends SheetCommand {
             "",
             "Ends with 0: complete and every reading within its limits, 1: something is missing,",
             "unclear or outside, 2: the file cannot be used, 3: a fault of coilwright itself.");
-    spec.addPositional(
-        PositionalParamSpec.builder()
-            .arity("1")
-            .required(true)
-            .type(String.class)
-            .paramLabel("FILLED.pdf")
-            .description("Filled-in checklist; - reads standard input.")
-            .build());
-    spec.addOption(
-        OptionSpec.builder(AS)
-            .paramLabel("FORM")
-            .type(Form.class)
-            .description("Form of the result: text (default) or json.")
-            .build());
+    Options.file(spec, "FILLED.pdf", "Filled-in checklist; - reads standard input.");
+    Options.form(spec, "result");
     spec.addOption(
         OptionSpec.builder("-o", OUTPUT)
             .paramLabel("FINAL.pdf")
@@ -78,7 +64,7 @@ final class ReadbackCommand extends SheetCommand {
 
   @Override
   int run(ParseResult parsed) {
-    String file = parsed.matchedPositionalValue(0, "");
+    String file = Options.file(parsed);
     String output = parsed.matchedOptionValue(OUTPUT, "");
     String keystore = parsed.matchedOptionValue(SIGN, "");
     if (output.isEmpty() && !keystore.isEmpty()) {
@@ -96,7 +82,7 @@ final class ReadbackCommand extends SheetCommand {
     console()
         .out()
         .print(
-            switch (parsed.matchedOptionValue(AS, Form.TEXT)) {
+            switch (Options.form(parsed)) {
               case TEXT -> ReadbackText.of(file, checklist, judgement, outStyle());
               case JSON -> ReadbackJson.of(file, checklist, judgement);
             });
@@ -170,15 +156,5 @@ final class ReadbackCommand extends SheetCommand {
     int most = 5;
     String first = String.join(", ", names.subList(0, Math.min(most, names.size())));
     return names.size() > most ? first + " and " + (names.size() - most) + " more" : first;
-  }
-
-  enum Form {
-    TEXT,
-    JSON;
-
-    @Override
-    public String toString() {
-      return typed(this);
-    }
   }
 }

@@ -64,7 +64,7 @@ final class RehearseCommand extends ConsoleCommand {
       paramLabel = "FORM",
       defaultValue = "text",
       description = "Form of the result: ${COMPLETION-CANDIDATES}. Default: text.")
-  private Form form = Form.TEXT;
+  private Options.Form form = Options.Form.TEXT;
 
   @Option(
       names = "--plot",
@@ -163,22 +163,7 @@ final class RehearseCommand extends ConsoleCommand {
     return Optional.empty();
   }
 
-  private int refuse(String why) {
-    console().err().println(Lines.harmless(why));
-    return Exit.UNUSABLE;
-  }
-
   private static boolean hasEnding(String name, String ending) {
     return name.toLowerCase(Locale.ROOT).endsWith(ending);
-  }
-
-  enum Form {
-    TEXT,
-    JSON;
-
-    @Override
-    public String toString() {
-      return name().toLowerCase(Locale.ROOT);
-    }
   }
 }

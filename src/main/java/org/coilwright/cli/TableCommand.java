@@ -4,14 +4,10 @@ import java.util.Optional;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.OptionSpec;
-import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
 
 /** A command that takes one netlist and prints one table of what its circuit does. */
 abstract class TableCommand extends ConsoleCommand {
-  private static final String AS = "--as";
-
   TableCommand(Console console) {
     super(console);
   }
@@ -25,26 +21,14 @@ abstract class TableCommand extends ConsoleCommand {
   /** Its help and the options that all such commands have. */
   static CommandSpec tableSpec(String description, String... footer) {
     CommandSpec spec = spec(description, footer);
-    spec.addPositional(
-        PositionalParamSpec.builder()
-            .arity("1")
-            .required(true)
-            .type(String.class)
-            .paramLabel("FILE")
-            .description("Netlist; - reads standard input.")
-            .build());
-    spec.addOption(
-        OptionSpec.builder(AS)
-            .paramLabel("FORM")
-            .type(Form.class)
-            .description("Form of the result: text (default) or json.")
-            .build());
+    Options.netlist(spec);
+    Options.form(spec, "result");
     return spec;
   }
 
   @Override
   final int run(ParseResult parsed) {
-    String file = parsed.matchedPositionalValue(0, "");
+    String file = Options.file(parsed);
     Optional<Study> study = study(file, Tables.load());
     if (study.isEmpty()) {
       return Exit.UNUSABLE;
@@ -52,20 +36,10 @@ abstract class TableCommand extends ConsoleCommand {
     console()
         .out()
         .print(
-            switch (parsed.matchedOptionValue(AS, Form.TEXT)) {
+            switch (Options.form(parsed)) {
               case TEXT -> text(study.get());
               case JSON -> json(file, study.get());
             });
     return Exit.NOTHING_FOUND;
-  }
-
-  enum Form {
-    TEXT,
-    JSON;
-
-    @Override
-    public String toString() {
-      return typed(this);
-    }
   }
 }

@@ -4,7 +4,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
 
 /** {@code coilwright verify FILE.pdf}. */
@@ -27,20 +26,13 @@ final class VerifyCommand extends SheetCommand {
             "",
             "Ends with 0: the same, 1: different, 2: the file cannot be used, 3: a fault of",
             "coilwright itself.");
-    spec.addPositional(
-        PositionalParamSpec.builder()
-            .arity("1")
-            .required(true)
-            .type(String.class)
-            .paramLabel("FILE.pdf")
-            .description("Checklist; - reads standard input.")
-            .build());
+    Options.file(spec, "FILE.pdf", "Checklist; - reads standard input.");
     return spec;
   }
 
   @Override
   int run(ParseResult parsed) {
-    String file = parsed.matchedPositionalValue(0, "");
+    String file = Options.file(parsed);
     Optional<Sheet> sheet = open(file);
     if (sheet.isEmpty()) {
       return Exit.UNUSABLE;
