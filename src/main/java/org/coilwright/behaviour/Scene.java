@@ -98,7 +98,9 @@ public record Scene(
         gather.value(b.discharge(), "plant.battery.discharge").orElse(0),
         gather.value(b.charge(), "plant.battery.charge").orElse(0),
         gather.value(b.settlesIn(), "plant.battery.settles-in").orElse(0),
-        Battery.Settling.RAMP,
+        b.settles().filter(w -> w.value().equals("first-order")).isPresent()
+            ? Battery.Settling.FIRST_ORDER
+            : Battery.Settling.RAMP,
         gather.value(b.floor(), "plant.battery.floor").orElse(0),
         HALF_FULL);
   }

@@ -42,7 +42,8 @@ public record Switching(
       Optional<Written<Quantity>> discharge,
       Optional<Written<Quantity>> charge,
       Optional<Written<Quantity>> settlesIn,
-      Optional<Written<Quantity>> floor) {}
+      Optional<Written<Quantity>> floor,
+      Optional<Written<String>> settles) {}
 
   /** The water to be heated. */
   public record Water(

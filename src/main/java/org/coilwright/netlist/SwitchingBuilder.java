@@ -55,6 +55,7 @@ final class SwitchingBuilder {
                         b.quantity("discharge"),
                         b.quantity("charge"),
                         b.quantity("settles-in"),
-                        b.quantity("floor"))));
+                        b.quantity("floor"),
+                        b.text("settles"))));
   }
 }

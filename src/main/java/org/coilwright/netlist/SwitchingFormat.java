@@ -2,6 +2,7 @@ package org.coilwright.netlist;
 
 import static org.coilwright.netlist.Key.may;
 
+import org.coilwright.netlist.Shape.Choice;
 import org.coilwright.netlist.Shape.Fields;
 import org.coilwright.netlist.Shape.Form;
 import org.coilwright.netlist.Shape.Listing;
@@ -37,7 +38,12 @@ final class SwitchingFormat {
             may("discharge", Format.WATTS, "Greatest power out.", "8 kW"),
             may("charge", Format.WATTS, "Greatest power in.", "5 kW"),
             may("settles-in", WAIT, "Time to follow a step of load.", "6 s"),
-            may("floor", LEVEL, "Charge it is never drained below.", "15 %"));
+            may("floor", LEVEL, "Charge it is never drained below.", "15 %"),
+            may(
+                "settles",
+                Choice.of("linear", "first-order"),
+                "How it follows a step: in a straight line, or exponentially.",
+                "linear"));
     Fields plant =
         Fields.of(
             "the plant",

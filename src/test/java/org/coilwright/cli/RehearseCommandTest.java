@@ -67,6 +67,22 @@ class RehearseCommandTest {
   }
 
   @Test
+  void how_a_battery_settles_decides_over_a_false_start() throws IOException {
+    // 4.5 kW too much stays above 1 kW for 4.7 s in a straight line, for 3.0 s exponentially
+    String text =
+        Files.readString(Path.of(hasty()))
+            .replace("{export-above: 1 kW, for: 0 s}", "{export-above: 1 kW, for: 4 s}");
+    Path file = folder.resolve("settles.yaml");
+    Files.writeString(file, text);
+    assertEquals(1, Cli.run("rehearse", file.toString()).code());
+    Files.writeString(file, text.replace("floor: 15 %}", "floor: 15 %, settles: linear}"));
+    assertEquals(1, Cli.run("rehearse", file.toString()).code());
+    Files.writeString(file, text.replace("floor: 15 %}", "floor: 15 %, settles: first-order}"));
+    Ran exponentially = Cli.run("rehearse", file.toString());
+    assertEquals(0, exponentially.code(), exponentially.out() + exponentially.err());
+  }
+
+  @Test
   void a_measured_day_is_run_instead_of_the_built_in_ones() throws IOException {
     Ran ran = Cli.run("rehearse", TUB, "--day", sunnyHour());
     assertEquals(0, ran.code(), ran.err());
