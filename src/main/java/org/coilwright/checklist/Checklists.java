@@ -200,6 +200,9 @@ public final class Checklists {
         .filter(h -> again && h.vessel().isPresent())
         .forEach(h -> conditions.add(texts.of("hold.vessel-full", h.name())));
     conditions.add(texts.of(again ? "hold.covers-and-people" : "hold.covers-and-joints"));
+    if (!again && !report.accepted().isEmpty()) {
+      conditions.add(texts.of("hold.accepted"));
+    }
     return conditions;
   }
 

@@ -192,6 +192,29 @@ class ChecklistsTest {
     assertTrue(first.conditions().stream().anyMatch(c -> c.contains("it ends here")));
   }
 
+  @Test
+  void an_accepted_deviation_has_reason_name_and_a_place_for_other_initials() throws IOException {
+    Checklist checklist =
+        Checked.file(
+            Path.of(
+                "src/test/resources/rules/coil.line-too-long",
+                "bad-start-button-at-the-far-end.yaml"));
+    Checklist.AcceptedEntry accepted = checklist.accepted().get(0);
+    assertEquals("the start button is meant to latch it", accepted.because());
+    assertEquals("site electrician", accepted.by());
+    List<String> blanks = Blanks.all(checklist).stream().map(Blank::name).toList();
+    assertTrue(blanks.contains(accepted.name() + ".initials"), blanks::toString);
+    Hold first =
+        checklist.steps().stream()
+            .filter(Hold.class::isInstance)
+            .map(Hold.class::cast)
+            .findFirst()
+            .orElseThrow();
+    assertTrue(
+        first.conditions().get(first.conditions().size() - 1).startsWith("Every accepted"),
+        first::toString);
+  }
+
   /** A controller fed from the mains is not let in on a voltage that nobody has read. */
   @Test
   void the_mains_is_measured_before_it_feeds_the_control_supply() {
