@@ -103,6 +103,23 @@ class ReadbackCommandTest {
     assertTrue(ran.out().contains("nicht ausgeführt."), ran.out());
   }
 
+  /** What it includes lies in a folder that whoever reads it back does not have. */
+  @Test
+  void what_a_netlist_includes_travels_with_it() throws IOException {
+    Path sheet =
+        Sheets.of(
+            "src/test/resources/netlists/good-three-phase-tub.yaml", folder.resolve("tub.pdf"));
+    byte[] bytes = Files.readAllBytes(sheet);
+    Ran verified = new Cli().stdin(bytes).with("verify", "-");
+    assertEquals(0, verified.code(), verified.out() + verified.err());
+    Ran read = new Cli().stdin(bytes).with("readback", "-");
+    assertEquals(1, read.code(), read.err());
+    byte[] changed = Filler.withAttached(bytes, "contactors.yaml", text -> text + "# more\n");
+    Ran refused = new Cli().stdin(changed).with("readback", "-");
+    assertEquals(2, refused.code(), refused.out());
+    assertTrue(refused.err().contains("contactors.yaml is not the one"), refused.err());
+  }
+
   @Test
   void a_sheet_verifies_as_the_same() {
     Ran ran = Cli.run("verify", sheet().toString());
