@@ -58,6 +58,16 @@ class ArchivedExamplesTest {
     }
   }
 
+  @Test
+  void so_can_a_german_sheet_and_its_record() throws Exception {
+    byte[] german = sheet(Path.of("wiring-examples/attic-mistakes.yaml"), "--language", "de");
+    assertEquals(List.of(), Validator.broken(german));
+    Path record = folder.resolve("record.pdf");
+    Cli.Ran ran = new Cli().stdin(german).with("readback", "-", "-o", record.toString());
+    assertEquals(1, ran.code(), ran.err());
+    assertEquals(List.of(), Validator.broken(Files.readAllBytes(record)));
+  }
+
   @ParameterizedTest
   @MethodSource("examples")
   void netlist_and_results_travel_in_it_and_say_what_they_are(Path example) throws IOException {
