@@ -21,6 +21,14 @@ public record Core(boolean copper, Optional<String> insulation, OptionalDouble c
 
   private static final String TABLE = "insulation-materials";
 
+  // written out: what the compiler makes of a record is put together at run time, at each start
+  @Override
+  public String toString() {
+    return (copper ? "copper " : "aluminium ")
+        + insulation.orElse("?")
+        + (clamps.isPresent() ? " " + clamps.getAsDouble() + " °C" : "");
+  }
+
   /** That of a wire of the circuit. */
   public static Core of(Conductor wire) {
     return new Core(wire.isCopper(), wire.insulationMaterial(), wire.clampTemperature());
