@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,15 +11,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.function.UnaryOperator;
 import org.coilwright.checklist.Expected.Band;
-import org.coilwright.circuit.Actuator;
-import org.coilwright.circuit.Branch;
-import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Mistake;
 import org.coilwright.circuit.Node;
-import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
 import org.coilwright.solve.Probing;
@@ -42,6 +36,7 @@ final class NeighbourRows {
   private final DeadReadings readings;
   private final WiringMistakes mistakes;
   private final Texts texts;
+  private final HandMoves moves;
   private Coverage.Added added = Coverage.NONE.added();
 
   NeighbourRows(DeadTests tests) {
@@ -50,18 +45,11 @@ final class NeighbourRows {
     this.readings = tests.readings();
     this.mistakes = tests.mistakes();
     this.texts = tests.texts();
+    this.moves = new HandMoves(circuit, texts);
   }
 
   /** A measurement that shows mistakes which nothing else shows. */
-  private record Candidate(Probing probing, Band band, Move move) {}
-
-  /**
-   * Something done by hand before the leads are put on.
-   *
-   * @param name as part of a row's name; empty if nothing is done
-   * @param inWords a sentence; empty if nothing is done
-   */
-  private record Move(String name, String inWords, UnaryOperator<Probing> how) {}
+  private record Candidate(Probing probing, Band band, HandMoves.Move move) {}
 
   /**
    * Rows for what does not show so far.
@@ -107,7 +95,7 @@ final class NeighbourRows {
   private void candidates(Mistake mistake, Candidates candidates) {
     List<Terminal> pins = pins(mistake);
     boolean found = false;
-    for (Move move : moves(pins)) {
+    for (HandMoves.Move move : moves.of(pins)) {
       if (found && !move.name().isEmpty()) {
         return;
       }
@@ -126,7 +114,8 @@ final class NeighbourRows {
   }
 
   /** True if this measurement shows the mistake. */
-  private boolean tried(Probing probing, Move move, Mistake mistake, Candidates candidates) {
+  private boolean tried(
+      Probing probing, HandMoves.Move move, Mistake mistake, Candidates candidates) {
     Optional<Candidate> candidate =
         candidates.known.computeIfAbsent(
             probing, p -> band(p).map(band -> new Candidate(p, band, move)));
@@ -175,50 +164,6 @@ final class NeighbourRows {
     return touched;
   }
 
-  /** Nothing moved; then each thing that a hand can move and that has a contact there. */
-  private List<Move> moves(List<Terminal> pins) {
-    Set<Node> nodes = new HashSet<>();
-    pins.forEach(pin -> circuit.find(pin).ifPresent(nodes::add));
-    Set<Actuator> near = new LinkedHashSet<>();
-    for (Contact contact : circuit.branches(Contact.class)) {
-      boolean touches = nodes.contains(contact.from()) || nodes.contains(contact.to());
-      if (touches && contact.actuator().kind() != Actuator.Kind.OUTPUT) {
-        near.add(contact.actuator());
-      }
-    }
-    List<Move> moves = new ArrayList<>();
-    moves.add(new Move("", "", UnaryOperator.identity()));
-    near.forEach(
-        actuator ->
-            moves.add(
-                new Move(
-                    actuator.name(),
-                    inWords(actuator),
-                    probing -> probing.operating(Map.of(actuator.name(), position(actuator))))));
-    for (Part part : circuit.netlist().parts().values()) {
-      boolean neutral =
-          pins.contains(new Terminal(part.name(), "N"))
-              || pins.contains(new Terminal(part.name(), "PE"));
-      if (part instanceof Part.Mains && neutral && part.pins().contains("N")) {
-        moves.add(
-            new Move(
-                part.name(),
-                texts.of("when.neutral-off", part.name()),
-                probing -> probing.parting(part.name())));
-      }
-    }
-    return moves;
-  }
-
-  /** The position that is not the one of a dead circuit. */
-  private boolean position(Actuator actuator) {
-    return switch (actuator.kind()) {
-      case PROTECTIVE, COIL, SWITCH, OUTPUT -> true;
-      case THERMOSTAT, CUT_OUT ->
-          circuit.contactsOf(actuator).stream().anyMatch(c -> c.form() == Part.ContactForm.NO);
-    };
-  }
-
   private Row row(Candidate candidate, List<Mistake> left, BitSet shown) {
     Terminal from = candidate.probing().plus().get(0);
     Terminal to = candidate.probing().minus().get(0);
@@ -256,28 +201,5 @@ final class NeighbourRows {
             at)
         .when(candidate.move().inWords())
         .reading(candidate.probing());
-  }
-
-  private String inWords(Actuator actuator) {
-    Optional<Part> part =
-        circuit.contactsOf(actuator).stream()
-            .map(Branch::part)
-            .findFirst()
-            .flatMap(p -> Optional.ofNullable(circuit.netlist().parts().get(p)));
-    String key =
-        switch (actuator.kind()) {
-          case THERMOSTAT -> position(actuator) ? "when.thermostat-closed" : "when.thermostat-open";
-          case CUT_OUT -> "when.cut-out-open";
-          case SWITCH, OUTPUT -> "when.operated";
-          case COIL ->
-              part.filter(p -> p instanceof Part.Relay r && r.isContactor()).isPresent()
-                  ? "when.contactor-in"
-                  : "when.relay-in";
-          case PROTECTIVE ->
-              part.filter(p -> p instanceof Part.Fuse).isPresent()
-                  ? "when.fuse-in"
-                  : "when.breaker-on";
-        };
-    return texts.of(key, actuator.name());
   }
 }

@@ -1,8 +1,6 @@
 package org.coilwright.circuit;
 
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.coilwright.circuit.Mistake.Kind;
 import org.coilwright.circuit.Mistake.Laid;
 import org.coilwright.circuit.Mistake.Turned;
@@ -240,57 +239,7 @@ public final class Mistakes {
 
   /** Those after which wires alone still join exactly the same terminals. */
   public static Set<Mistake> harmless(Circuit circuit, List<Mistake> mistakes) {
-    Map<Node, Integer> index = new HashMap<>();
-    circuit.nodes().forEach(n -> index.put(n, index.size()));
-    int[][] ends = new int[circuit.netlist().wires().size()][];
-    for (int i = 0; i < ends.length; i++) {
-      Wire wire = circuit.netlist().wires().get(i);
-      ends[i] =
-          new int[] {
-            at(circuit, index, wire.from().value()), at(circuit, index, wire.to().value())
-          };
-    }
-    int[] drawn = nets(ends, index.size());
-    Set<Mistake> harmless = new HashSet<>();
-    for (Mistake mistake : mistakes) {
-      int[][] built = ends.clone();
-      for (Laid laid : mistake.laid()) {
-        built[laid.wire()] =
-            new int[] {at(circuit, index, laid.from()), at(circuit, index, laid.to())};
-      }
-      mistake.leftOut().ifPresent(i -> built[i] = new int[] {0, 0});
-      if (mistake.turned().isEmpty() && Arrays.equals(drawn, nets(built, index.size()))) {
-        harmless.add(mistake);
-      }
-    }
-    return harmless;
-  }
-
-  private static int at(Circuit circuit, Map<Node, Integer> index, Terminal terminal) {
-    return circuit.find(terminal).map(n -> index.getOrDefault(n, 0)).orElse(0);
-  }
-
-  /** For each node the first node of its net. */
-  private static int[] nets(int[][] ends, int nodes) {
-    int[] net = new int[nodes];
-    Arrays.setAll(net, i -> i);
-    for (int[] end : ends) {
-      int one = first(net, end[0]);
-      int other = first(net, end[1]);
-      net[Math.max(one, other)] = Math.min(one, other);
-    }
-    for (int i = 0; i < nodes; i++) {
-      net[i] = first(net, i);
-    }
-    return net;
-  }
-
-  private static int first(int[] net, int start) {
-    int node = start;
-    while (net[node] != node) {
-      net[node] = net[net[node]];
-      node = net[node];
-    }
-    return node;
+    WireNets nets = new WireNets(circuit);
+    return mistakes.stream().filter(nets::isUnchanged).collect(Collectors.toSet());
   }
 }

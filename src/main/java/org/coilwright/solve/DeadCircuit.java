@@ -1,3 +1,4 @@
+// Over 250 lines: the circuit and one measurement of it share its arrays.
 package org.coilwright.solve;
 
 import java.util.ArrayList;
