@@ -41,11 +41,16 @@ final class ArchiveTraining {
       run("rehearse", "--as", "json", netlist);
       run("faults", netlist);
       String sheet = target.resolve("checklist.pdf").toString();
+      run("draw", netlist, "-o", target.resolve("drawing.svg").toString());
+      run("draw", netlist, "-o", target.resolve("drawing.png").toString());
+      run("checklist", netlist, "--coverage");
+      run("checklist", netlist, "--language", "de", "-o", target.resolve("german.pdf").toString());
       run("checklist", netlist, "-o", sheet);
       run("readback", sheet, "-o", target.resolve("record.pdf").toString());
       run("verify", sheet);
     }
     run("check", netlists.get(0), netlists.get(0), "no-such-file.yaml");
+    run("choose", "--power", "9kW", "--voltage", "400V", "--phases", "3");
     run("explain");
     run("explain", "coil.too-low");
     run("schema");
