@@ -123,10 +123,24 @@ final class ChooseQuestion {
         "at %s and +%s power".formatted(Printed.volts(high), Printed.percent(tolerance - 1)),
         volts.nominal(),
         three,
-        three ? (connection.equals("star-with-neutral") ? 4 : 3) : asked.nec() && !split ? 1 : 2,
+        three
+            ? (connection.equals("star-with-neutral") ? 4 : 3)
+            : asked.nec() && !split && toNeutral(volts, basis) ? 1 : 2,
         connection.equals("delta"),
         air,
         basis);
+  }
+
+  /** Under the NEC one phase is line to neutral at two voltages only; any other has two lines. */
+  private boolean toNeutral(Quantity volts, List<Cited<?>> basis) {
+    for (String name : List.of("sizing.nec-to-neutral", "sizing.nec-to-neutral-high")) {
+      Cited<Double> figure = tables.figure(name);
+      if (Math.abs(volts.nominal() - figure.value()) < 1e-6) {
+        basis.add(figure);
+        return true;
+      }
+    }
+    return false;
   }
 
   private static String connection(Asked asked, boolean three) throws Refused {

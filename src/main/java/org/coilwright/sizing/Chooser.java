@@ -52,7 +52,9 @@ public final class Chooser extends Working {
     add(
         "poles",
         "poles",
-        "%d, so that nothing stays on the load".formatted(q.poles()),
+        q.poles() == 1
+            ? "1, for the one line; the neutral stays on the load"
+            : "%d, so that nothing stays on the load".formatted(q.poles()),
         q.poles(),
         "");
     smaller(q, chosen);

@@ -69,6 +69,17 @@ class ChooseCommandTest {
     assertTrue(text.contains("poles 2"), text);
   }
 
+  /** Line to neutral there is 120 V and 277 V; with one pole a leg of any other stays live. */
+  @ParameterizedTest
+  @CsvSource({
+    "120V, 1", "277V, 1", "110V, 2", "208V, 2", "230V, 2", "240V, 2", "347V, 2", "480V, 2"
+  })
+  void under_the_national_code_both_lines_leave_the_load(String volts, int poles) {
+    Cli.Ran ran = choose("--power=2kW", "--voltage", volts, "--phases=1", "--practice=nec");
+    String text = ran.out().replaceAll("\\s+", " ");
+    assertTrue(text.contains(" poles %d,".formatted(poles)), text);
+  }
+
   @Test
   void nothing_is_chosen_beyond_the_series() {
     Cli.Ran ran = choose("--power=80kW", "--phases=3", "--connection=delta");
