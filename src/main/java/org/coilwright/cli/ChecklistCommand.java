@@ -3,6 +3,7 @@ package org.coilwright.cli;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.List;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Checklist.Paper;
@@ -131,7 +132,9 @@ final class ChecklistCommand extends ConsoleCommand {
         checklist = checklist.on(paper);
         SheetFiles files = new SheetFiles(kept, includes.all());
         byte[] pdf = pdf(checklist, files.of(done, checklist, inspector.tables()));
-        if (write(pdf, parsed.matchedOptionValue(OUTPUT, ""), file)) {
+        List<String> inputs = new ArrayList<>(List.of(file));
+        includes.all().forEach(include -> inputs.add(include.file().name()));
+        if (write(pdf, parsed.matchedOptionValue(OUTPUT, ""), inputs)) {
           console().err().println(VerdictLine.of(done.report(), errStyle()));
           return Options.exit(done.report());
         }
@@ -156,11 +159,11 @@ final class ChecklistCommand extends ConsoleCommand {
     return pdf.toByteArray();
   }
 
-  private boolean write(byte[] pdf, String output, String input) {
+  private boolean write(byte[] pdf, String output, List<String> inputs) {
     if (output.equals(InputFile.STDIN)) {
       console().out().write(pdf, 0, pdf.length);
     } else {
-      OutputFile.Written written = new OutputFile(output).write(pdf, input);
+      OutputFile.Written written = new OutputFile(output).writePdf(pdf, inputs);
       if (written instanceof OutputFile.Refused refused) {
         console().err().println(Lines.harmless(refused.why()) + " No PDF was written.");
         return false;

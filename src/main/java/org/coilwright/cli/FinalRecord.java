@@ -51,7 +51,7 @@ final class FinalRecord {
       }
       record = signed.get();
     }
-    OutputFile.Written written = new OutputFile(output).write(record, input);
+    OutputFile.Written written = new OutputFile(output).writePdf(record, List.of(input, keystore));
     if (written instanceof OutputFile.Refused refused) {
       return refuse(refused.why());
     }

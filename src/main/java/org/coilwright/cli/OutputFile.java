@@ -7,6 +7,9 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -25,11 +28,38 @@ record OutputFile(String name) {
   record Refused(String why) implements Written {}
 
   /**
+   * Writes a PDF, under a name that says so, and over nothing that is something else.
+   *
+   * @param inputs names of the files that were read, which must not be lost
+   */
+  Written writePdf(byte[] bytes, Collection<String> inputs) {
+    if (!name.toLowerCase(Locale.ROOT).endsWith(".pdf")) {
+      return new Refused("A PDF ends in .pdf, and this name does not: " + name + ".");
+    }
+    try {
+      Path target = Path.of(name);
+      boolean other =
+          Files.isRegularFile(target) && Files.size(target) > 0 && !KeptSheets.startsAsPdf(target);
+      if (other) {
+        return new Refused(
+            name + " is no PDF, whatever its name says. Give another name after -o.");
+      }
+    } catch (IOException | InvalidPathException e) {
+      return write(bytes, inputs); // which says why it cannot be
+    }
+    return write(bytes, inputs);
+  }
+
+  /**
    * Writes.
    *
    * @param input name of the file that was read, which must not be lost
    */
   Written write(byte[] bytes, String input) {
+    return write(bytes, List.of(input));
+  }
+
+  private Written write(byte[] bytes, Collection<String> inputs) {
     Path target;
     try {
       target = Path.of(name).toAbsolutePath();
@@ -45,10 +75,13 @@ record OutputFile(String name) {
           name
               + " cannot be written: its folder does not exist. Make it first, or choose another.");
     }
-    if (isSame(target, input)) {
-      return new Refused(name + " is the file that is read. Give another name after -o.");
+    if (inputs.stream().anyMatch(input -> isSame(target, input))) {
+      return new Refused(name + " is a file that is read. Give another name after -o.");
     }
-    Optional<String> filledIn = KeptSheets.refusal(target);
+    if (Files.exists(target) && !Files.isRegularFile(target)) {
+      return new Refused(name + " is no ordinary file. Give another name after -o.");
+    }
+    Optional<String> filledIn = KeptSheets.refusal(target, bytes);
     if (filledIn.isPresent()) {
       return new Refused(name + " " + filledIn.get() + " Give another name after -o.");
     }

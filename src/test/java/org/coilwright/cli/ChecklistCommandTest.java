@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -73,10 +74,38 @@ class ChecklistCommandTest {
 
   @Test
   void a_checklist_that_was_there_is_replaced_whole() throws IOException {
-    Path pdf = Files.writeString(folder.resolve("out.pdf"), "x".repeat(5_000_000));
+    Path pdf = folder.resolve("out.pdf");
+    Cli.run("checklist", CLEAR, "-o", pdf.toString(), "--language", "de");
+    byte[] before = Files.readAllBytes(pdf);
     assertEquals(0, Cli.run("checklist", CLEAR, "-o", pdf.toString()).code());
-    assertTrue(Files.size(pdf) < 5_000_000);
+    assertFalse(Arrays.equals(before, Files.readAllBytes(pdf)));
     assertEquals(List.of(pdf), files());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"t.yaml", "t.pdf", "notes", "shop.PDF"})
+  void what_is_no_pdf_stays_as_it_is(String name) throws IOException {
+    Path there = Files.writeString(folder.resolve(name), "something of mine");
+    Ran ran = Cli.run("checklist", CLEAR, "-o", there.toString());
+    assertEquals(2, ran.code(), ran.err());
+    assertTrue(ran.err().contains("No PDF was written."), ran.err());
+    assertEquals("something of mine", Files.readString(there));
+  }
+
+  @Test
+  void a_name_that_is_no_pdf_is_refused() throws IOException {
+    Ran ran = Cli.run("checklist", CLEAR, "-o", folder.resolve("new.txt").toString());
+    assertEquals(2, ran.code(), ran.err());
+    assertTrue(ran.err().contains("A PDF ends in .pdf, and this name does not: "), ran.err());
+    assertEquals(List.of(), files());
+  }
+
+  /** An empty file holds nothing that could be lost: a folder's owner may have made it first. */
+  @Test
+  void an_empty_file_may_be_written_over() throws IOException {
+    Path pdf = Files.createFile(folder.resolve("out.pdf"));
+    assertEquals(0, Cli.run("checklist", CLEAR, "-o", pdf.toString()).code());
+    assertTrue(Files.size(pdf) > 0);
   }
 
   @ParameterizedTest

@@ -34,6 +34,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The final record: drawn anew, archival, whole or not at all, signed where that is asked for. */
 class FinalRecordTest {
@@ -133,6 +134,51 @@ class FinalRecordTest {
     }
     assertArrayEquals(before, Files.readAllBytes(filled));
     assertArrayEquals(before, Files.readAllBytes(other));
+  }
+
+  /** It is not signed, so its only field is empty. */
+  @Test
+  void a_final_record_is_never_overwritten_but_by_itself() throws IOException {
+    Path filled = filled(EXAMPLE);
+    Path record = folder.resolve("record.pdf");
+    Cli.run("readback", filled.toString(), "-o", record.toString());
+    byte[] before = Files.readAllBytes(record);
+    Path other =
+        Files.write(
+            folder.resolve("other.pdf"),
+            Filler.with(Files.readAllBytes(filled), "K1.coil-resistance.reading", "12 Ω"));
+    for (String[] command :
+        List.of(
+            new String[] {"readback", other.toString(), "-o", record.toString()},
+            new String[] {"checklist", EXAMPLE, "-o", record.toString()})) {
+      Ran ran = Cli.run(command);
+      assertEquals(2, ran.code(), ran.err());
+      assertTrue(ran.err().contains("is a final record and is not written over."), ran.err());
+      assertArrayEquals(before, Files.readAllBytes(record));
+    }
+    Ran again = Cli.run("readback", filled.toString(), "-o", record.toString());
+    assertEquals(0, again.code(), again.err());
+    assertArrayEquals(before, Files.readAllBytes(record));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"me.p12", "me.pdf"})
+  void the_keystore_is_never_overwritten(String name) throws Exception {
+    byte[] before = ThrowawayKeystore.bytes("RSA", "pa55 wort");
+    Path keystore = Files.write(folder.resolve(name), before);
+    Ran ran =
+        new Cli()
+            .terminal(Map.of(PASSWORD, "pa55 wort"))
+            .with(
+                "readback",
+                filled(EXAMPLE).toString(),
+                "-o",
+                keystore.toString(),
+                "--sign",
+                keystore.toString());
+    assertEquals(2, ran.code(), ran.err());
+    assertTrue(ran.err().contains("No record was written."), ran.err());
+    assertArrayEquals(before, Files.readAllBytes(keystore));
   }
 
   @Test
