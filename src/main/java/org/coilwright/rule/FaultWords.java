@@ -38,13 +38,13 @@ public final class FaultWords {
   public static String title(FaultCase.Harm harm) {
     return switch (harm) {
       case CROSSES -> "Mains reaches the extra-low-voltage side";
-      case STAYS_ON -> "A load stays on, and nothing stops it by itself";
-      case STAYS_ON_LIMITED -> "A load stays on until a thermostat or cut-out opens";
+      case STAYS_ON -> "A load stays on or starts, and nothing stops it by itself";
+      case STAYS_ON_LIMITED -> "A load stays on or starts, until a thermostat or cut-out opens";
       case UNKNOWN -> "What follows was not computed";
       case SHORT_CIRCUIT -> "A short-circuit: the protective device has to open";
       case STAYS_LIVE -> "A load is off, but a line stays on it";
       case FAILS -> "A load does not work as it should";
-      case HIDDEN -> "Nothing changes, and nobody notices until something else breaks";
+      case HIDDEN -> "No load behaves differently, and nobody notices until something else breaks";
     };
   }
 
@@ -62,17 +62,31 @@ public final class FaultWords {
     List<String> parts = new ArrayList<>();
     one.crossing().map(FaultWords::crossing).ifPresent(parts::add);
     one.shorted().forEach(s -> parts.add("%s is short-circuited".formatted(s)));
-    one.effects().stream().map(FaultWords::effect).distinct().forEach(parts::add);
+    one.effects().stream()
+        .filter(e -> !isSaid(e, one.effects()))
+        .map(FaultWords::effect)
+        .distinct()
+        .forEach(parts::add);
     if (!one.explored()) {
       parts.add("what the loads do was not computed: too many contacts act together");
     }
-    return parts.isEmpty() ? "nothing changes, and nobody notices" : String.join("; ", parts);
+    return parts.isEmpty() ? "no load behaves differently, and nobody notices" : String.join("; ", parts);
   }
 
-  /** What alone still stops a load that stays on; empty if none stays on. */
+  /** A load that cannot be turned off need not be said to start as well. */
+  private static boolean isSaid(LoadEffect e, List<LoadEffect> all) {
+    return e.effect() == LoadEffect.Effect.STARTS_BY_ITSELF
+        && all.stream()
+            .anyMatch(o -> o.effect() == LoadEffect.Effect.STAYS_ON && o.load().equals(e.load()));
+  }
+
+  /** What alone still stops a load that stays on or starts; empty if none does. */
   public static String stops(FaultCase one) {
     List<LoadEffect> on =
-        one.effects().stream().filter(e -> e.effect() == LoadEffect.Effect.STAYS_ON).toList();
+        one.effects().stream()
+            .filter(LoadEffect::isUnasked)
+            .filter(e -> !isSaid(e, one.effects()))
+            .toList();
     return on.stream().map(FaultWords::stops).distinct().collect(Collectors.joining("; "));
   }
 
@@ -95,11 +109,13 @@ public final class FaultWords {
     String load = e.load();
     return switch (e.effect()) {
       case STAYS_ON -> load + " is on when it should be off";
+      case STARTS_BY_ITSELF -> load + " starts by itself, with nobody asking for it";
       case STRONGER -> load + " takes more than it should";
       case UNSETTLED -> load + " goes on and off by itself";
       case STAYS_LIVE -> load + " is off, but a line stays on it";
       case WEAKER -> load + " takes less than it should";
       case STAYS_OFF -> load + " stays off";
+      case LETS_GO -> load + " no longer holds: it goes off when it should stay on";
     };
   }
 

@@ -17,6 +17,7 @@ import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.rules.KeptOn.Held;
 import org.coilwright.solve.Fault;
+import org.coilwright.solve.LoadEffect.Effect;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
@@ -28,7 +29,7 @@ final class FaultWeldsOn implements Rule {
       RuleFacts.of("fault.welds-on", Weight.STOP, "welded contact with no limit behind it")
           .what(
               "Welds each contact and sticks each armature, one at a time, and computes every"
-                  + " position again. Where a heater is then on when it should be off, one"
+                  + " position again. Where a heater is then on when it should be off, or starts with nobody asking, one"
                   + " thermostat or cut-out must still turn it off whatever else stands how; a"
                   + " welded thermostat needs another. For other loads a switch or protective"
                   + " device that a person opens counts as well.")
@@ -82,7 +83,10 @@ final class FaultWeldsOn implements Rule {
       return kept.finding(
               FACTS,
               endless,
-              "%s stays on when a contact welds".formatted(name),
+              (endless.stream().allMatch(h -> h.effect().effect() == Effect.STARTS_BY_ITSELF)
+                      ? "%s starts by itself when a contact welds"
+                      : "%s stays on when a contact welds")
+                  .formatted(name),
               heats ? "no thermostat or cut-out then stops it" : "nothing then stops it")
           .detail(
               "Of the contactors that fail, %s stay closed."

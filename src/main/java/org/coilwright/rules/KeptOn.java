@@ -27,7 +27,7 @@ import org.coilwright.solve.Study;
 import org.coilwright.solve.Trouble;
 
 /**
- * A load that single faults leave on where it should be off.
+ * A load that single faults leave on where it should be off, or start with nobody asking.
  *
  * @param held what holds it on, in the order of the netlist; may be empty
  * @param unknown faults whose effect was not computed
@@ -65,9 +65,19 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
         cases.stream().filter(c -> !c.explored()).map(FaultCase::fault).distinct().toList();
     Map<String, List<Held>> held = new HashMap<>();
     for (FaultCase one : cases) {
-      one.effects().stream()
-          .filter(e -> e.effect() == Effect.STAYS_ON)
-          .flatMap(e -> unwanted(study, e).stream())
+      List<LoadEffect> unasked =
+          one.effects().stream()
+              .filter(LoadEffect::isUnasked)
+              .flatMap(e -> unwanted(study, e).stream())
+              .toList();
+      // one that cannot be turned off need not be said to start as well
+      unasked.stream()
+          .filter(
+              e ->
+                  e.effect() == Effect.STAYS_ON
+                      || unasked.stream()
+                          .noneMatch(
+                              o -> o.effect() == Effect.STAYS_ON && o.load().equals(e.load())))
           .forEach(
               e ->
                   held.computeIfAbsent(e.load(), k -> new ArrayList<>())
@@ -126,8 +136,13 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
   /** {@code E1 is on with U1.heat open if K1.11-14 welds; what then still stops it: B1}. */
   String inWords(List<Held> alike) {
     Held first = alike.get(0);
-    return "%s is on%s if %s; what then still stops it: %s."
-        .formatted(name(), with(first.effect()), faults(alike), FaultWords.stops(first.effect()));
+    return "%s %s%s if %s; what then still stops it: %s."
+        .formatted(
+            name(),
+            first.effect().effect() == Effect.STARTS_BY_ITSELF ? "starts by itself" : "is on",
+            with(first.effect()),
+            faults(alike),
+            FaultWords.stops(first.effect()));
   }
 
   /**

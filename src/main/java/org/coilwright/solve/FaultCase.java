@@ -23,9 +23,9 @@ public record FaultCase(
   public enum Harm {
     /** Mains reaches what people take for safe to touch. */
     CROSSES,
-    /** A load stays on and nothing turns it off by itself. */
+    /** A load stays on or starts, and nothing turns it off by itself. */
     STAYS_ON,
-    /** A load stays on until a thermostat or cut-out opens. */
+    /** A load stays on or starts, until a thermostat or cut-out opens. */
     STAYS_ON_LIMITED,
     /** What follows is not known. */
     UNKNOWN,
@@ -44,8 +44,7 @@ public record FaultCase(
     if (crossing.isPresent()) {
       return Harm.CROSSES;
     }
-    List<LoadEffect> on =
-        effects.stream().filter(e -> e.effect() == LoadEffect.Effect.STAYS_ON).toList();
+    List<LoadEffect> on = effects.stream().filter(LoadEffect::isUnasked).toList();
     if (!on.isEmpty()) {
       return on.stream().allMatch(LoadEffect::isLimited) ? Harm.STAYS_ON_LIMITED : Harm.STAYS_ON;
     }

@@ -61,7 +61,7 @@ final class FaultJudge {
                                 load,
                                 effect,
                                 rows.stream().map(r -> positions(r, before)).toList(),
-                                effect == Effect.STAYS_ON
+                                effect == Effect.STAYS_ON || effect == Effect.STARTS_BY_ITSELF
                                     ? stops(load, ON * watts, affected, broken, after)
                                     : List.of()))));
     effects.sort(Comparator.comparing(LoadEffect::effect));
@@ -94,6 +94,10 @@ final class FaultJudge {
       if (!isOn(before.getMax(), on)) {
         return Optional.of(Effect.STAYS_ON);
       }
+      // Both rests of a circuit that holds itself, and the fault leaves only the one that is on.
+      if (!isOn(before.getMin(), on) && isOn(now.getMin(), on)) {
+        return Optional.of(Effect.STARTS_BY_ITSELF);
+      }
       if (now.getMax() > before.getMax() * (1 + SAME)) {
         return Optional.of(Effect.STRONGER);
       }
@@ -105,6 +109,9 @@ final class FaultJudge {
       if (now.getMin() < before.getMin() * (1 - SAME)) {
         return Optional.of(Effect.WEAKER);
       }
+    }
+    if (isOn(before.getMax(), on) && !isOn(now.getMax(), on)) {
+      return Optional.of(Effect.LETS_GO);
     }
     boolean live =
         is.stream().anyMatch(w -> !w.lines(load).isEmpty())

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param positions of the independent contacts in which it shows, in the order of the table
  * @param stoppedBy what alone still turns the load off, whatever stands otherwise; only for a load
- *     that stays on
+ *     that stays on or starts by itself
  */
 public record LoadEffect(
     String load, Effect effect, List<Map<String, Boolean>> positions, List<Actuator> stoppedBy) {
@@ -18,6 +18,8 @@ public record LoadEffect(
   public enum Effect {
     /** On where it should be off. */
     STAYS_ON,
+    /** Surely on where it might be off, a start being what turns it on: it starts by itself. */
+    STARTS_BY_ITSELF,
     /** On with at least a twentieth more power. */
     STRONGER,
     /** Buzzing: on and off in turn. */
@@ -27,7 +29,9 @@ public record LoadEffect(
     /** On with at least a twentieth less power. */
     WEAKER,
     /** Off where it should be on. */
-    STAYS_OFF
+    STAYS_OFF,
+    /** Surely off where a start should leave it on: it no longer holds. */
+    LETS_GO
   }
 
   // written out: what the compiler makes of a record is put together at run time, at each start
@@ -44,6 +48,11 @@ public record LoadEffect(
   @Override
   public int hashCode() {
     return (31 * load.hashCode() + positions.hashCode()) * 31 + stoppedBy.hashCode();
+  }
+
+  /** True if the load is on although nobody asked for it. */
+  public boolean isUnasked() {
+    return effect == Effect.STAYS_ON || effect == Effect.STARTS_BY_ITSELF;
   }
 
   /** True if a thermostat or cut-out still turns it off without anyone doing anything. */

@@ -198,6 +198,59 @@ class FaultsTest {
     assertEquals(Harm.STAYS_ON, only(faults, Fault.Kind.ARMATURE_STICKS, "Q1").harm());
   }
 
+  /** Start and stop with a holding contact: with S1 open and S2 closed it rests out or in. */
+  private static final String HOLDING =
+      """
+      parts:
+        G0: {is: mains}
+        F1: {is: breaker, curve: B, rating: 10 A, poles: 1}
+        G1: {is: dc-supply, output: {plus: P, minus: M, voltage: 24 V DC}}
+        S1: {is: switch, poles: 1, form: NO}
+        S2: {is: switch, poles: 1, form: NC}
+        K1:
+          is: relay
+          coil: {pins: [A1, A2], voltage: 24 V DC, resistance: 300 Ω}
+          contacts: [{pins: [11, 14], form: NO}, {pins: [21, 24], form: NO}]
+        E1: {is: heater, power: 1 kW, voltage: 230 V, connection: single}
+      wires:
+        - G0.L to F1.1
+        - F1.2 to K1.11
+        - K1.14 to E1.1
+        - E1.2 to G0.N
+        - G0.PE to E1.PE
+        - G1.P to S2.1
+        - S2.2 to S1.1
+        - S2.2 to K1.21
+        - S1.2 to K1.A1
+        - K1.24 to K1.A1
+        - K1.A2 to G1.M
+      """;
+
+  @Test
+  void a_weld_in_a_holding_circuit_starts_the_load_with_nobody_pressing() {
+    Faults faults = faults(HOLDING);
+    for (String contact : List.of("S1.1-2", "K1.21-24")) {
+      FaultCase welds = only(faults, Fault.Kind.CONTACT_WELDS, contact);
+      assertEquals(Harm.STAYS_ON, welds.harm(), contact);
+      LoadEffect effect = welds.effects().get(0);
+      assertEquals(Effect.STARTS_BY_ITSELF, effect.effect());
+      assertEquals(List.of(Map.of("S1", false, "S2", false)), copies(effect));
+      assertEquals(List.of("S2", "F1"), stops(effect));
+    }
+  }
+
+  @Test
+  void a_holding_contact_that_never_closes_lets_the_load_go() {
+    Faults faults = faults(HOLDING);
+    FaultCase never = only(faults, Fault.Kind.CONTACT_NEVER_CLOSES, "K1.21-24");
+    assertEquals(Harm.FAILS, never.harm());
+    assertEquals(1, never.effects().size());
+    assertEquals(Effect.LETS_GO, never.effects().get(0).effect());
+    assertEquals(List.of(Map.of("S1", false, "S2", false)), copies(never.effects().get(0)));
+    assertEquals(
+        never.effects(), only(faults, Fault.Kind.WIRE_BROKEN, "wire 8").effects(), "wire to K1.21");
+  }
+
   @Test
   void classes_come_worst_first_and_hold_every_fault_once() {
     Faults faults = faults(tub("14"));
