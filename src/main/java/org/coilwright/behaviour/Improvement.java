@@ -1,6 +1,7 @@
 package org.coilwright.behaviour;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
@@ -24,8 +25,12 @@ public record Improvement(
     OptionalDouble keepsOut,
     OptionalDouble asSet,
     OptionalDouble atKeepsOut) {
-  /** Battery and grid are kept out when they give less than this share of what the load takes. */
-  private static final double NEXT_TO_NOTHING = 0.01;
+  /**
+   * Battery and grid are kept out when they give less than this share of what the load takes. The
+   * sun needs but minutes to rise from a threshold to a load a tenth larger, so that one in a
+   * hundred would let a much too low threshold through.
+   */
+  private static final double NEXT_TO_NOTHING = 0.001;
 
   private static final double[] CONFIRMS = {
     0, 1, 2, 3, 5, 8, 12, 20, 30, 45, 60, 90, 120, 180, 240, 300, 420, 600
@@ -106,7 +111,13 @@ public record Improvement(
     return List.copyOf(sorted);
   }
 
-  private record Table(List<Cell> cells, List<Cell> steady, List<Double> loadWh) {
+  /**
+   * What came of every pair.
+   *
+   * @param worstShares largest share of what the load takes that comes from battery and grid on any
+   *     one day with a steady sun; NaN if the load ran on none
+   */
+  private record Table(List<Cell> cells, List<Double> worstShares) {
     static Table of(
         Scene scene, List<Situation> situations, List<Double> confirms, List<Double> thresholds) {
       List<Settings> settings = new ArrayList<>();
@@ -119,8 +130,8 @@ public record Improvement(
       int[] falseStarts = new int[n];
       double[] unused = new double[n];
       double[] drawn = new double[n];
-      double[] drawnSteadily = new double[n];
-      double[] loadSteadily = new double[n];
+      double[] worst = new double[n];
+      Arrays.fill(worst, Double.NaN);
       for (Situation situation : situations) {
         List<Tally> tallies =
             settings.isEmpty()
@@ -130,37 +141,48 @@ public record Improvement(
           Tally tally = tallies.get(i);
           falseStarts[i] += tally.falseStarts().size();
           unused[i] += tally.unusedSurplusWh();
-          double foreign = tally.runs().stream().mapToDouble(r -> r.batteryWh() + r.gridWh()).sum();
-          drawn[i] += foreign;
-          for (Run run : tally.runs()) {
-            // what a false start draws is a matter of the confirm time
-            if (!situation.passing() && !run.falseStart()) {
-              drawnSteadily[i] += run.batteryWh() + run.gridWh();
-              loadSteadily[i] += run.wattHours();
-            }
+          drawn[i] += tally.runs().stream().mapToDouble(Run::foreignWh).sum();
+          double share = situation.passing() ? Double.NaN : foreignShare(tally);
+          if (!(share <= worst[i]) && !Double.isNaN(share)) {
+            worst[i] = share;
           }
         }
       }
       List<Cell> cells = new ArrayList<>();
-      List<Cell> steady = new ArrayList<>();
-      List<Double> load = new ArrayList<>();
+      List<Double> worstShares = new ArrayList<>();
       for (int i = 0; i < n; i++) {
         double confirm = settings.get(i).startAfterSeconds();
         double threshold = settings.get(i).exportAboveWatts().orElseThrow();
         cells.add(new Cell(confirm, threshold, falseStarts[i], unused[i], drawn[i]));
-        steady.add(new Cell(confirm, threshold, falseStarts[i], unused[i], drawnSteadily[i]));
-        load.add(loadSteadily[i]);
+        worstShares.add(worst[i]);
       }
-      return new Table(List.copyOf(cells), List.copyOf(steady), List.copyOf(load));
+      return new Table(List.copyOf(cells), List.copyOf(worstShares));
+    }
+
+    /**
+     * What a false start draws is a matter of the confirm time, and what a window draws one of the
+     * window. NaN if the load took nothing else.
+     */
+    private static double foreignShare(Tally tally) {
+      double foreign = 0;
+      double load = 0;
+      for (Run run : tally.runs()) {
+        if (!run.falseStart() && !run.byWindow()) {
+          foreign += run.foreignWh();
+          load += run.wattHours();
+        }
+      }
+      return load > 0 ? foreign / load : Double.NaN;
     }
 
     /** Only where the load runs at all: what never starts keeps nothing out. */
     OptionalDouble keepsOut(double confirm) {
       OptionalDouble lowest = OptionalDouble.empty();
-      for (int i = steady.size() - 1; i >= 0; i--) {
-        Cell cell = steady.get(i);
-        if (cell.confirm() == confirm && loadWh.get(i) > 0) {
-          if (cell.drawnWh() > NEXT_TO_NOTHING * loadWh.get(i)) {
+      for (int i = cells.size() - 1; i >= 0; i--) {
+        Cell cell = cells.get(i);
+        double share = worstShares.get(i);
+        if (cell.confirm() == confirm && !Double.isNaN(share)) {
+          if (share > NEXT_TO_NOTHING) {
             return lowest;
           }
           lowest = OptionalDouble.of(cell.threshold());

@@ -231,7 +231,8 @@ public final class RehearsalPicture {
               at,
               days
                   ? "%.0f".formatted(at / HOURS_PER_DAY)
-                  : "%02d:%02d".formatted((int) at, (int) Math.round(at % 1 * 60))));
+                  : "%02d:%02d"
+                      .formatted((int) (at % HOURS_PER_DAY), (int) Math.round(at % 1 * 60))));
     }
     return new Axis(days ? "days since the first midnight" : "time of day, h:min", ticks);
   }

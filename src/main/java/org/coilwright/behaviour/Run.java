@@ -23,4 +23,9 @@ public record Run(
   public double wattHours() {
     return pvWh + batteryWh + gridWh;
   }
+
+  /** What the load took from the battery and the grid, Wh. */
+  public double foreignWh() {
+    return batteryWh + gridWh;
+  }
 }

@@ -56,13 +56,36 @@ public record Situation(String name, String tells, Feed feed, double startLevel,
             "two in a row",
             "After dark the largest load runs for three minutes, twice, a minute apart.",
             t -> (t >= 600 && t < 780) || (t >= 840 && t < 1020) ? base + step : base),
-        day("battery full", "A clear day that begins with the battery full.", clear, house, 1),
+        batteryFull(clear, house),
         day(
             "battery empty",
             "A clear day that begins with the battery at its floor.",
             clear,
             house,
             floor));
+  }
+
+  /**
+   * A day from the moment on at which the sun covers the house. Begun at midnight, a full battery
+   * would be drained by morning and would never meet a sun that rises slowly, which is what shows
+   * whether a load starts on less than it draws.
+   */
+  private static Situation batteryFull(IntToDoubleFunction pv, IntToDoubleFunction other) {
+    int covers = SUNRISE;
+    while (covers < SUNSET && pv.applyAsDouble(covers) < other.applyAsDouble(covers)) {
+      covers++;
+    }
+    int first = covers < SUNSET ? covers : SUNRISE;
+    return new Situation(
+        "battery full",
+        "A day and a night from when the sun covers the house, with the battery full by then.",
+        Computed.of(
+            DAY,
+            first,
+            t -> pv.applyAsDouble((first + t) % DAY),
+            t -> other.applyAsDouble((first + t) % DAY)),
+        1,
+        false);
   }
 
   /** A day of clouds that pass: what asks most of the contacts. */

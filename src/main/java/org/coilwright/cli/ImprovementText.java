@@ -78,8 +78,9 @@ final class ImprovementText {
     double keepsOut = improvement.keepsOut().getAsDouble();
     wrap(
         out,
-        "Lowest start threshold that keeps battery and grid out (below 1 % of what the load takes,"
-            + " clouds that come and go left aside): %s.".formatted(power(keepsOut)),
+        "Lowest start threshold that keeps battery and grid out (below 0.1 % of what the load takes,"
+            + " clouds that come and go and fixed windows left aside): %s."
+                .formatted(power(keepsOut)),
         style);
     if (keepsOut < load) {
       wrap(

@@ -162,4 +162,82 @@ class ForecastTest {
       assertEquals(Forecast.heatingWh(water), load * seconds / 3600, 1e-6);
     }
   }
+
+  @Test
+  void battery_or_grid_gives_exactly_where_the_start_threshold_is_below_the_load() {
+    Random random = new Random(45);
+    int below = 0;
+    int compared = 0;
+    for (int i = 0; i < CASES; i++) {
+      double load = 1000 + random.nextInt(8000);
+      double export = Math.rint(load * (0.5 + random.nextDouble()));
+      double base = 100 + random.nextInt(900);
+      boolean without = random.nextInt(3) == 0;
+      // full, so that what the house leaves is exported
+      Battery battery = new Battery(1e5, 9000, 5000, 0, Settling.RAMP, 0.1, 1);
+      Plant plant =
+          new Plant(load, without ? Optional.empty() : Optional.of(battery), Optional.empty());
+      // a sun that rises by 1 W a second
+      Columns columns = Columns.of(1000, 16_000, t -> base + t, t -> base);
+      Tally tally = Rehearsal.run(columns, plant, settings(export, 0, 1e9, 0, 0), null);
+      Run run = tally.runs().get(0);
+      // one row passes between the reading and the contact
+      if (Math.abs(load - export) > 3) {
+        assertEquals(export < load, run.foreignWh() > 1e-3, "case " + i);
+        // the shortfall shrinks by 1 W a second until the sun carries the load
+        double short0 = Math.max(0, load - export);
+        double mean = short0 * short0 / 2 / 3600;
+        assertEquals(mean, run.foreignWh(), 3 * short0 / 3600 + 1e-3, "case " + i);
+        below += export < load ? 1 : 0;
+        compared++;
+      }
+    }
+    assertTrue(below > CASES / 10 && compared - below > CASES / 10);
+  }
+
+  @Test
+  void what_a_window_takes_without_sun_is_foretold() {
+    Random random = new Random(46);
+    int limited = 0;
+    int shared = 0;
+    for (int i = 0; i < 60; i++) {
+      double load = 1000 + random.nextInt(8000);
+      int from = random.nextInt(3600);
+      int lasts = 600 + random.nextInt(3 * 3600);
+      double longest = 600 + random.nextInt(3 * 3600);
+      Battery battery =
+          new Battery(
+              2000 + random.nextInt(10_000),
+              500 + random.nextInt(9000),
+              0,
+              0,
+              Settling.RAMP,
+              0.1,
+              1);
+      Plant plant = new Plant(load, Optional.of(battery), Optional.empty());
+      Settings settings =
+          new Settings(
+              OptionalDouble.of(9000),
+              0,
+              OptionalDouble.empty(),
+              0,
+              OptionalDouble.empty(),
+              0,
+              OptionalDouble.of(longest),
+              List.of(new Settings.Window(from, from + lasts)));
+      // the day ends with the window: what goes on after it is no matter of the window
+      Columns columns = Columns.of(1000, from + lasts, t -> 0, t -> 0);
+      Run run = Rehearsal.run(columns, plant, settings, null).runs().get(0);
+      double seconds = Math.min(lasts, longest);
+      double all = Forecast.wattHours(load, seconds);
+      double fromBattery =
+          Math.min(Forecast.drainWh(battery, load, seconds), Forecast.reserveWh(battery, 1));
+      assertTrue(run.byWindow());
+      assertEquals(all, run.wattHours(), 1e-6 * all, "case " + i);
+      assertEquals(fromBattery, run.batteryWh(), 1e-6 * all, "case " + i);
+      limited += longest < lasts ? 1 : 0;
+      shared += run.gridWh() > 1 && run.batteryWh() > 1 ? 1 : 0;
+    }
+    assertTrue(limited > 6 && limited < 54 && shared > 6, limited + ", " + shared);
+  }
 }
