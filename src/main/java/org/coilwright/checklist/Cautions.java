@@ -79,7 +79,7 @@ final class Cautions {
      * @param stage the keys of every topic of the topic's stage
      */
     List<Caution> before(Topic topic, Set<String> stage) {
-      String name = Texts.key(topic.stage());
+      String name = Texts.key(topic.stage().phase());
       return place(
           n ->
               n.before().stream().anyMatch(topic.keys()::contains)

@@ -200,6 +200,12 @@ public final class Checklists {
         .filter(h -> again && h.vessel().isPresent())
         .forEach(h -> conditions.add(texts.of("hold.vessel-full", h.name())));
     conditions.add(texts.of(again ? "hold.covers-and-people" : "hold.covers-and-joints"));
+    if (again && !anatomy.inputs().isEmpty()) {
+      List<String> on = new ArrayList<>();
+      anatomy.parts(Part.Mains.class).forEach(mains -> on.add(mains.name()));
+      on.addAll(anatomy.controlProtection());
+      conditions.add(texts.of("hold.mains-is-on", String.join(", ", on)));
+    }
     if (!again && !report.accepted().isEmpty()) {
       conditions.add(texts.of("hold.accepted"));
     }

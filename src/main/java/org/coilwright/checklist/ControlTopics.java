@@ -32,24 +32,25 @@ final class ControlTopics {
     if (!rows.isEmpty()) {
       topics.add(
           Topic.of(
-              "control-supply",
-              Section.Stage.ELV,
-              texts.of("section.control-supply"),
-              beginWith(),
-              rows));
+              "control-supply", stage(), texts.of("section.control-supply"), beginWith(), rows));
     }
     for (Part.Relay relay : anatomy.parts(Part.Relay.class)) {
       if (anatomy.elvCoil(relay)) {
         topics.add(
             Topic.of(
                 "elv-coil",
-                Section.Stage.ELV,
+                stage(),
                 texts.of("section.coil-of", relay.name()),
                 beginWith(),
                 coil(relay, !anatomy.inputs().isEmpty())));
       }
     }
     return topics;
+  }
+
+  /** Only where nothing takes the mains to make the control supply is there no mains about. */
+  private Section.Stage stage() {
+    return anatomy.inputs().isEmpty() ? Section.Stage.ELV : Section.Stage.CONTROL;
   }
 
   /** What is off, and what a person may touch by mistake because it is not. */

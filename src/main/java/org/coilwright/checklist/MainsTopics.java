@@ -31,8 +31,8 @@ final class MainsTopics {
         : List.of(
             Topic.of(
                 "incoming",
-                Section.Stage.ELV,
-                texts.of("section.mains-for-control"),
+                Section.Stage.INCOMING,
+                texts.of("section.incoming"),
                 texts.of("begin.all-off"),
                 incoming(new Volts(bands, anatomy.mains().get(), texts))));
   }

@@ -47,6 +47,11 @@ public record Section(
   /** What is live. The order is the order of the work. */
   public enum Stage {
     DEAD,
+    /** The mains is measured where it comes in, everything behind it off. */
+    INCOMING,
+    /** The control supply is on and itself fed by the mains, which is live at its protection. */
+    CONTROL,
+    /** The control supply is on, and no mains anywhere. */
     ELV,
     MAINS,
     SETTINGS;
@@ -54,6 +59,11 @@ public record Section(
     /** As printed in a language. */
     public String title(Texts texts) {
       return texts.of("stage." + Texts.key(this));
+    }
+
+    /** The stage between two holds: whatever is done with the load still off is one. */
+    Stage phase() {
+      return this == INCOMING || this == CONTROL ? ELV : this;
     }
 
     /** True if the mains is on at the load circuit. */

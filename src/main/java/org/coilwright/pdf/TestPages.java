@@ -93,7 +93,10 @@ final class TestPages {
     grid.closing(
         List.of(
             Cell.bold(texts.of("section.complete", section.number())),
-            Cell.text(texts.of("section.rows", first, last)),
+            Cell.text(
+                first.equals(last)
+                    ? texts.of("section.row", first)
+                    : texts.of("section.rows", first, last)),
             Cell.EMPTY.andSpace(38 * MM, 22, "", Blanks.time(section)),
             Cell.EMPTY,
             Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(section))));

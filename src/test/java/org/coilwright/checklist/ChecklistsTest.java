@@ -8,11 +8,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.checklist.Section.Stage;
@@ -36,7 +36,8 @@ class ChecklistsTest {
   void stages_come_in_the_order_of_the_work(Checklist checklist) {
     List<Stage> stages = sections(checklist).stream().map(Section::stage).toList();
     assertEquals(stages.stream().sorted().toList(), stages);
-    assertEquals(Set.of(Stage.values()), new HashSet<>(stages));
+    Set<Stage> phases = stages.stream().map(Stage::phase).collect(Collectors.toSet());
+    assertEquals(Set.of(Stage.DEAD, Stage.ELV, Stage.MAINS, Stage.SETTINGS), phases);
   }
 
   @ParameterizedTest
@@ -49,13 +50,36 @@ class ChecklistsTest {
         held = true;
       } else if (step instanceof Section section) {
         boolean energises =
-            section.stage() != before
-                && (section.stage() == Stage.ELV || section.stage() == Stage.MAINS);
+            section.stage().phase() != before
+                && (section.stage().phase() == Stage.ELV || section.stage() == Stage.MAINS);
         assertTrue(!energises || held, section::title);
-        held = held && section.stage() == before;
-        before = section.stage();
+        held = held && section.stage().phase() == before;
+        before = section.stage().phase();
       }
     }
+  }
+
+  @ParameterizedTest
+  @MethodSource("checklists")
+  void no_heading_above_a_live_row_promises_extra_low_voltage_only(Checklist checklist) {
+    for (Section section : sections(checklist)) {
+      if (section.rows().stream().anyMatch(TestRow::live)) {
+        assertTrue(section.stage() != Stage.ELV && section.stage() != Stage.DEAD, section::title);
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"en", "de"})
+  void the_hold_before_the_load_says_where_the_mains_is_on_already(String language) {
+    Checklist list = Checked.kept("guest-house-cylinder", language);
+    Hold hold =
+        list.steps().stream()
+            .filter(step -> step instanceof Hold h && h.name().equals("hold.before-mains"))
+            .map(Hold.class::cast)
+            .findFirst()
+            .orElseThrow();
+    assertTrue(hold.conditions().stream().anyMatch(c -> c.contains("G0, F0, F2")), hold::toString);
   }
 
   @ParameterizedTest

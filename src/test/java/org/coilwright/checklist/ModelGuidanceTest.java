@@ -100,7 +100,7 @@ class ModelGuidanceTest {
     for (int i = 0; i < list.steps().size(); i++) {
       if (list.steps().get(i) instanceof Section section) {
         assertEquals(i < first, section.stage() == Stage.DEAD, section::title);
-        assertEquals(i > first && i < second, section.stage() == Stage.ELV, section::title);
+        assertEquals(i > first && i < second, section.stage().phase() == Stage.ELV, section::title);
       }
     }
   }
