@@ -3,6 +3,9 @@ package org.coilwright.checklist;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.coilwright.checklist.Checklist.FindingEntry;
 import org.coilwright.checklist.Checklist.Instrument;
 import org.coilwright.checklist.Checklist.OpenPoint;
@@ -96,11 +99,21 @@ public final class Judge {
     }
   }
 
+  /** What a reading outside probably means depends on the rows that came out as expected. */
+  private Set<String> met() {
+    return checklist.rows().stream()
+        .map(row -> new RowJudge(texts, filledIn, Diagnosis.none(), Set.of(), row).judge())
+        .filter(result -> result.state() == State.MET)
+        .map(result -> result.row().name())
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
   private void steps(Diagnosis diagnosis) {
+    Set<String> met = met();
     for (Step step : checklist.steps()) {
       if (step instanceof Section section) {
         for (TestRow row : section.rows()) {
-          RowJudge judge = new RowJudge(texts, filledIn, diagnosis, row);
+          RowJudge judge = new RowJudge(texts, filledIn, diagnosis, met, row);
           rows.add(judge.judge());
           remarks.addAll(judge.remarks());
         }
@@ -130,11 +143,17 @@ public final class Judge {
 
   private void signOff() {
     List<Blank> counts = Blanks.counts();
-    State[] states = {State.MET, State.NOT_MET, State.OPEN};
-    for (int i = 0; i < states.length; i++) {
-      State state = states[i];
+    List<TestRow> all = checklist.rows();
+    // Whoever signs counts the marks on the paper, whatever the readings beside them say.
+    Predicate<TestRow> pass = row -> filledIn.isTicked(Blanks.pass(row));
+    Predicate<TestRow> fail = row -> filledIn.isTicked(Blanks.fail(row));
+    List<Predicate<TestRow>> counted = List.of(pass, fail, row -> !RowJudge.isBegun(filledIn, row));
+    // A row that was begun and has no mark is no more done than one nobody touched.
+    String unmarked = String.valueOf(all.stream().filter(pass.or(fail).negate()).count());
+    for (int i = 0; i < counted.size(); i++) {
       Blank blank = counts.get(i);
-      long counted = rows.stream().filter(r -> r.state() == state).count();
+      String count = String.valueOf(all.stream().filter(counted.get(i)).count());
+      boolean notDone = i == counted.size() - 1;
       Optional<String> written = filledIn.text(blank);
       if (written.isEmpty()) {
         remark(
@@ -142,13 +161,12 @@ public final class Judge {
             texts.of("judge.sign-off"),
             blank.name(),
             texts.of("judge.count-missing", blank.tip(texts)));
-      } else if (!written.get().equals(String.valueOf(counted))) {
+      } else if (!written.get().equals(count) && !(notDone && written.get().equals(unmarked))) {
         remark(
             Kind.CONTRADICTION,
             texts.of("judge.sign-off"),
             blank.name(),
-            texts.of(
-                "judge.count-wrong", blank.tip(texts), written.get(), String.valueOf(counted)));
+            texts.of("judge.count-wrong", blank.tip(texts), written.get(), count));
       }
     }
     for (Signer signer : checklist.signers()) {

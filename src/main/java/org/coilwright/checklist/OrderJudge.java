@@ -74,7 +74,7 @@ final class OrderJudge {
             Kind.CONTRADICTION,
             texts.of("judge.hold", hold.title()),
             hold.name(),
-            texts.of(key, String.join(", ", rows))));
+            texts.of(key, String.join(", ", RowRanges.of(rows)))));
   }
 
   private record Dated(String where, String written, Moment moment) {}

@@ -1,5 +1,6 @@
 package org.coilwright.checklist;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -11,6 +12,8 @@ import java.util.List;
  * @param means what a reading outside its band probably means; empty if nothing is known
  */
 public record Remark(Kind kind, String where, String name, String sentence, List<String> means) {
+  private static final int MOST_GUESSES = 4;
+
   /** Copies the list. */
   public Remark {
     means = List.copyOf(means);
@@ -18,6 +21,18 @@ public record Remark(Kind kind, String where, String name, String sentence, List
 
   static Remark of(Kind kind, String where, String name, String sentence) {
     return new Remark(kind, where, name, sentence, List.of());
+  }
+
+  /** What it probably means, a line each, no more of them than somebody tries out. */
+  public List<String> guesses(Texts texts) {
+    List<String> lines = new ArrayList<>();
+    for (String guess : means.subList(0, Math.min(MOST_GUESSES, means.size()))) {
+      lines.add(texts.of(lines.isEmpty() ? "record.probably" : "record.or", guess));
+    }
+    if (means.size() > MOST_GUESSES) {
+      lines.add(texts.of("record.more", String.valueOf(means.size() - MOST_GUESSES)));
+    }
+    return List.copyOf(lines);
   }
 
   /** What is wrong. The worst first. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.coilwright.checklist.Compared.Place;
 import org.coilwright.checklist.Judgement.RowResult;
 import org.coilwright.checklist.Judgement.State;
@@ -14,13 +15,20 @@ final class RowJudge {
   private final Texts texts;
   private final FilledIn filledIn;
   private final Diagnosis diagnosis;
+  private final Set<String> met;
   private final TestRow row;
   private final List<Remark> remarks = new ArrayList<>();
 
-  RowJudge(Texts texts, FilledIn filledIn, Diagnosis diagnosis, TestRow row) {
+  /**
+   * For one row.
+   *
+   * @param met names of the rows that came out as expected, as far as they are known
+   */
+  RowJudge(Texts texts, FilledIn filledIn, Diagnosis diagnosis, Set<String> met, TestRow row) {
     this.texts = texts;
     this.filledIn = filledIn;
     this.diagnosis = diagnosis;
+    this.met = Set.copyOf(met);
     this.row = row;
   }
 
@@ -70,24 +78,27 @@ final class RowJudge {
     String expected = row.expected().text(texts);
     if (place.equals(Optional.of(Place.UNCLEAR))) {
       remark(Kind.UNCLEAR, texts.of("judge.unclear", written, compared.get().why()));
+      if (fail) {
+        remark(Kind.OUTSIDE, texts.of("judge.fail", row.otherwise()));
+      }
       return fail ? State.NOT_MET : State.OPEN;
     } else if (place.equals(Optional.of(Place.OUTSIDE))) {
-      String key = pass && !fail ? "judge.outside-pass" : "judge.outside";
       remarks.add(
           new Remark(
-              pass && !fail ? Kind.CONTRADICTION : Kind.OUTSIDE,
+              Kind.OUTSIDE,
               where(),
               row.name(),
-              texts.of(key, written, expected),
+              texts.of("judge.outside", written, expected, row.otherwise()),
               means(compared.get())));
+      if (pass && !fail) {
+        remark(Kind.CONTRADICTION, texts.of("judge.outside-pass", written, expected));
+      }
       return State.NOT_MET;
     } else if (fail && !pass) {
-      boolean within = place.equals(Optional.of(Place.WITHIN));
-      remark(
-          within ? Kind.CONTRADICTION : Kind.OUTSIDE,
-          within
-              ? texts.of("judge.within-fail", written, expected)
-              : texts.of("judge.fail", row.otherwise()));
+      remark(Kind.OUTSIDE, texts.of("judge.fail", row.otherwise()));
+      if (place.equals(Optional.of(Place.WITHIN))) {
+        remark(Kind.CONTRADICTION, texts.of("judge.within-fail", written, expected));
+      }
       return State.NOT_MET;
     }
     boolean met = pass && !fail && (place.isPresent() || !Blanks.isRead(row));
@@ -96,7 +107,7 @@ final class RowJudge {
 
   private List<String> means(Compared compared) {
     return compared.value().isPresent()
-        ? diagnosis.of(row.name(), compared.value().getAsDouble())
+        ? diagnosis.of(row.name(), compared.value().getAsDouble(), met)
         : List.of();
   }
 

@@ -44,8 +44,8 @@ final class WiringDiagnosis implements Diagnosis {
   private record Fitting(Mistake mistake, Span shown) {}
 
   @Override
-  public List<String> of(String rowName, double value) {
-    Optional<Row> row = Optional.ofNullable(rows.get(rowName));
+  public List<String> of(String rowName, double value, Set<String> met) {
+    Optional<Row> row = row(rowName);
     Optional<Probing> probing = row.flatMap(Row::probing);
     if (probing.isEmpty() || !(row.get().expected() instanceof Band band)) {
       return List.of();
@@ -60,8 +60,14 @@ final class WiringDiagnosis implements Diagnosis {
         }
       }
     }
+    List<Row> asExpected = met.stream().sorted().flatMap(name -> row(name).stream()).toList();
+    fitting.removeIf(f -> mistakes.first(asExpected, f.mistake()).isPresent());
     fitting.sort(likeliestFirst(probing.get()));
     return sentences(fitting.stream().map(Fitting::mistake).toList());
+  }
+
+  private Optional<Row> row(String name) {
+    return Optional.ofNullable(rows.get(name));
   }
 
   /**

@@ -2,6 +2,7 @@ package org.coilwright.cli;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import org.coilwright.checklist.Diagnosis;
 
@@ -15,10 +16,10 @@ final class LateDiagnosis implements Diagnosis {
   }
 
   @Override
-  public List<String> of(String rowName, double value) {
+  public List<String> of(String rowName, double value, Set<String> met) {
     if (made.isEmpty()) {
       made = Optional.of(make.get());
     }
-    return made.get().of(rowName, value);
+    return made.get().of(rowName, value, met);
   }
 }

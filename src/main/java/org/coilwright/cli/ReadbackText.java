@@ -8,6 +8,8 @@ import java.util.Map;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Judgement;
 import org.coilwright.checklist.Remark;
+import org.coilwright.checklist.RowRanges;
+import org.coilwright.checklist.Texts;
 
 /** What {@code readback} prints for a person. */
 final class ReadbackText {
@@ -34,7 +36,7 @@ final class ReadbackText {
     out.append('\n');
     for (Remark.Kind kind : Remark.Kind.values()) {
       grouped(judgement.remarks(), kind)
-          .forEach((remark, where) -> remark(out, remark, where, style));
+          .forEach((remark, where) -> remark(out, remark, where, checklist.texts(), style));
     }
     Lines.wrap(out, "", TextReport.CAUTION, style.width());
     out.append(judgement.sentence(checklist.texts())).append('\n');
@@ -54,16 +56,18 @@ final class ReadbackText {
     return grouped;
   }
 
-  private static void remark(StringBuilder out, Remark remark, List<String> where, Style style) {
-    String word = remark.kind().word().toUpperCase(Locale.ROOT);
+  private static void remark(
+      StringBuilder out, Remark remark, List<String> where, Texts texts, Style style) {
+    String word = texts.of("record.kind." + remark.kind().word()).toUpperCase(Locale.ROOT);
     boolean bad = remark.kind() != Remark.Kind.MISSING;
     StringBuilder text = new StringBuilder();
-    Lines.wrap(text, Lines.padded(word, WORD), String.join("; ", where), style.width());
+    Lines.wrap(
+        text, Lines.padded(word, WORD), String.join("; ", RowRanges.of(where)), style.width());
     out.append(bad ? style.bad(word) : style.mend(word)).append(text.substring(word.length()));
     String indent = " ".repeat(WORD);
     Lines.wrap(out, indent, remark.sentence(), style.width());
-    for (String means : remark.means()) {
-      Lines.wrap(out, indent + "Probably: ", means, style.width());
+    for (String guess : remark.guesses(texts)) {
+      Lines.wrap(out, indent, guess, style.width());
     }
     out.append('\n');
   }

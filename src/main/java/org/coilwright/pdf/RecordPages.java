@@ -73,8 +73,8 @@ final class RecordPages {
       for (Remark remark : remarks) {
         if (remark.kind() == kind) {
           Cell what = Cell.bold(remark.where()).and(remark.sentence());
-          for (String means : remark.means()) {
-            what = what.and(texts.of("record.probably", means));
+          for (String guess : remark.guesses(texts)) {
+            what = what.and(guess);
           }
           grid.tight(List.of(Cell.text(texts.of("record.kind." + kind.word())), what));
         }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.coilwright.checklist.Coverage.Entry;
 import org.coilwright.checklist.Coverage.Fate;
@@ -191,6 +192,21 @@ class CoverageTest {
     assertEquals("Wire 8 (K1.14 to B1.1) is missing, broken or loose at one end.", means.get(0));
     assertTrue(means.size() > 3, means::toString);
     assertFalse(mistaken.rows().isEmpty());
+  }
+
+  @Test
+  void a_mistake_that_would_have_shown_at_a_row_as_expected_is_not_guessed() {
+    Diagnosis diagnosis = diagnosis("wash-room-tub");
+    String name = "wire-8.continuity";
+    List<String> alone = diagnosis.of(name, Double.POSITIVE_INFINITY);
+    Set<String> others =
+        Checked.example("wash-room-tub").rows().stream()
+            .map(TestRow::name)
+            .filter(other -> !other.equals(name))
+            .collect(Collectors.toSet());
+    List<String> beside = diagnosis.of(name, Double.POSITIVE_INFINITY, others);
+    assertTrue(beside.size() < alone.size(), beside::toString);
+    assertTrue(alone.containsAll(beside) || beside.isEmpty(), beside::toString);
   }
 
   @Test

@@ -82,19 +82,20 @@ class JudgeTest {
   }
 
   @Test
-  void pass_beside_a_reading_outside_is_a_contradiction_and_told_with_its_meaning() {
+  void pass_beside_a_reading_outside_is_told_as_both_and_with_its_meaning() {
     Fillings fillings = complete().text(Blanks.reading(READ), "1 Ω");
     List<Remark> remarks =
         Judge.of(
                 SHEET,
                 fillings.filledIn(),
-                (row, value) ->
+                (row, value, met) ->
                     row.equals(READ.name()) && value == 1 ? List.of("Two wires touch.") : List.of())
             .remarks();
-    Remark remark =
-        remarks.stream().filter(r -> r.name().equals(READ.name())).findFirst().orElseThrow();
-    assertEquals(Kind.CONTRADICTION, remark.kind());
-    assertEquals(List.of("Two wires touch."), remark.means());
+    List<Remark> of = remarks.stream().filter(r -> r.name().equals(READ.name())).toList();
+    assertEquals(List.of(Kind.OUTSIDE, Kind.CONTRADICTION), of.stream().map(Remark::kind).toList());
+    assertEquals(List.of("Two wires touch."), of.get(0).means());
+    String sentence = of.get(0).sentence();
+    assertTrue(sentence.endsWith(": " + READ.otherwise()), sentence);
   }
 
   @Test
@@ -168,6 +169,78 @@ class JudgeTest {
     Remark remark = only(fillings);
     assertEquals(Kind.CONTRADICTION, remark.kind());
     assertTrue(remark.sentence().contains("2026-03-06 08:00"), remark.sentence());
+  }
+
+  /** The counts are of marks; that a mark is wrong is told where it stands. */
+  @Test
+  void the_counts_are_of_what_was_ticked_and_of_rows_nobody_touched() {
+    int all = SHEET.rows().size();
+    Fillings outside = complete().text(Blanks.reading(READ), "1 Ω");
+    assertFalse(hasWrongCount(outside));
+    Fillings failed =
+        complete()
+            .noTick(Blanks.pass(SEEN))
+            .tick(Blanks.fail(SEEN))
+            .text(Blanks.counts().get(0), String.valueOf(all - 1))
+            .text(Blanks.counts().get(1), "1");
+    assertFalse(hasWrongCount(failed));
+    assertTrue(hasWrongCount(failed.text(Blanks.counts().get(1), "0")));
+    Fillings untouched =
+        complete()
+            .noTick(Blanks.pass(SEEN))
+            .noText(Blanks.initials(SEEN))
+            .text(Blanks.counts().get(0), String.valueOf(all - 1))
+            .text(Blanks.counts().get(2), "1");
+    assertFalse(hasWrongCount(untouched));
+    assertTrue(hasWrongCount(untouched.text(Blanks.counts().get(2), "0")));
+  }
+
+  private static boolean hasWrongCount(Fillings fillings) {
+    return judged(fillings).remarks().stream().anyMatch(r -> r.name().startsWith("sign-off."));
+  }
+
+  @Test
+  void every_row_not_met_counts_as_outside() {
+    for (Fillings fillings :
+        List.of(
+            complete().text(Blanks.reading(READ), "1 Ω"),
+            complete().noTick(Blanks.pass(READ)).tick(Blanks.fail(READ)),
+            complete()
+                .text(Blanks.reading(READ), "1,234")
+                .noTick(Blanks.pass(READ))
+                .tick(Blanks.fail(READ)))) {
+      assertEquals(1, judged(fillings).count(State.NOT_MET));
+      assertEquals(1, judged(fillings).count(Kind.OUTSIDE));
+      assertTrue(judged(fillings).sentence(SHEET.texts()).contains(" 1 outside"));
+    }
+  }
+
+  @Test
+  void no_more_guesses_are_told_than_somebody_tries() {
+    Remark remark =
+        new Remark(Kind.OUTSIDE, "Row 1.1", "a", "b", List.of("A.", "B.", "C.", "D.", "E.", "F."));
+    assertEquals(
+        List.of("Probably: A.", "or: B.", "or: C.", "or: D.", "and 2 more"),
+        remark.guesses(Texts.english()));
+  }
+
+  @Test
+  void numbers_that_follow_on_are_written_as_a_range() {
+    assertEquals(
+        List.of("Row 1.9–1.11", "Row 2.1", "Row 2.2", "End of section 2", "Wire 1–3", "Wire x"),
+        RowRanges.of(
+            List.of(
+                "Row 1.9",
+                "Row 1.10",
+                "Row 1.11",
+                "Row 2.1",
+                "Row 2.2",
+                "End of section 2",
+                "Wire 1",
+                "Wire 2",
+                "Wire 3",
+                "Wire x")));
+    assertEquals(List.of(), RowRanges.of(List.of()));
   }
 
   @Test

@@ -65,9 +65,15 @@ class ReadbackCommandTest {
         Filler.with(Files.readAllBytes(filled()), "wire-U1-32_K1-A1.continuity.reading", "1150 Ω");
     Path file = Files.write(folder.resolve("outside.pdf"), bytes);
     Ran ran = Cli.run("readback", file.toString());
+    assertTrue(ran.out().contains(" 1 outside"), ran.out());
+    assertFalse(ran.out().contains("Probably: "), "every row beside it excludes all: " + ran.out());
+    bytes = Files.readAllBytes(sheet());
+    bytes = Filler.with(bytes, "wire-U1-32_K1-A1.continuity.reading", "1150 Ω");
+    ran = Cli.run("readback", Files.write(file, bytes).toString());
     String[] means = ran.out().split("Probably: ", -1);
-    assertTrue(means.length > 3, ran.out());
+    assertEquals(2, means.length, ran.out());
     assertTrue(means[1].contains("instead of K1.A"), ran.out());
+    assertTrue(means[1].contains(" or: "), ran.out());
   }
 
   @Test

@@ -152,9 +152,9 @@ class SheetMutationTest {
     }
     Diagnosis shared = of.diagnosis();
     Diagnosis diagnosis =
-        (row, value) -> {
+        (row, value, met) -> {
           synchronized (whole) {
-            return shared.of(row, value);
+            return shared.of(row, value, met);
           }
         };
     Judgement judgement = Judge.of(of.checklist(), sheet.filledIn(), diagnosis);
