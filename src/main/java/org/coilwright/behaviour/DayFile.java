@@ -17,8 +17,9 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>The first line names the columns: {@code time}, {@code pv}, {@code house} and any further
  * loads, each power with its unit: {@code time,pv W,house W,oven kW}. {@code time} is in seconds
- * since midnight or in ISO 8601. Rows are equally far apart; each value holds until the next row.
- * Rows further than a second apart are stepped at one second.
+ * since midnight or in ISO 8601; with offsets, a change of the clock is no gap, and the time of day
+ * goes on by the offset of the first row. Rows are equally far apart; each value holds until the
+ * next row. Rows further than a second apart are stepped at one second.
  */
 public final class DayFile implements Feed {
   /** Opens the same bytes again and again. */
@@ -165,6 +166,10 @@ public final class DayFile implements Feed {
     reader = null;
   }
 
+  private static final String WITH_OFFSET =
+      "where the clock was changed, write times with their offset: 2026-03-29T03:00:00+02:00;"
+          + " otherwise sort the rows and fill the gap";
+
   /** The first way through the file. */
   private static final class Scan {
     private final Bytes bytes;
@@ -172,7 +177,7 @@ public final class DayFile implements Feed {
     private final List<Problem> problems = new ArrayList<>();
     private int number = 1;
     private long rows;
-    private long firstAt;
+    private DayHeader.@Nullable Time first;
     private long before;
     private long apart;
 
@@ -198,7 +203,7 @@ public final class DayFile implements Feed {
       if (!problems.isEmpty()) {
         return new Unusable(List.copyOf(problems));
       }
-      int firstMillis = (int) Math.floorMod(firstAt, 86_400L * MILLIS);
+      int firstMillis = first == null ? 0 : first.ofDay();
       return new Usable(
           new DayFile(bytes, header, apart, firstMillis),
           rows,
@@ -211,27 +216,36 @@ public final class DayFile implements Feed {
         tell(row.fault(), row.remedy());
         return;
       }
-      if (rows == 0) {
-        firstAt = row.millis();
-      } else if (row.millis() == before) {
+      DayHeader.Time time = row.time();
+      long after = time.millis() - before;
+      if (first == null) {
+        first = time;
+      } else if (after == 0) {
         tell("this time is there twice", "strike one of the two rows out");
-      } else if (row.millis() < before) {
-        tell("this time lies before that of the row above", "sort the rows by time");
+      } else if (after < 0) {
+        tell(
+            "this time lies before that of the row above",
+            turned(time, after) ? WITH_OFFSET : "sort the rows by time");
       } else if (rows == 1) {
-        apart = row.millis() - before;
+        apart = after;
         if (apart > 3600L * MILLIS || 86_400L * MILLIS % apart != 0) {
           tell(
               "the first two rows are %s s apart".formatted(apart / (double) MILLIS),
               "use rows at most an hour apart that divide a day evenly");
         }
-      } else if (row.millis() - before != apart) {
+      } else if (after != apart) {
         tell(
             "rows are %s s apart, but this one comes %s s after the one above"
-                .formatted(apart / (double) MILLIS, (row.millis() - before) / (double) MILLIS),
-            "fill the gap; what happened in it is not guessed");
+                .formatted(apart / (double) MILLIS, after / (double) MILLIS),
+            turned(time, after) ? WITH_OFFSET : "fill the gap; what happened in it is not guessed");
       }
-      before = row.millis();
+      before = time.millis();
       rows++;
+    }
+
+    /** True if the distance is an hour off and a change of the clock may be the cause. */
+    private boolean turned(DayHeader.Time time, long after) {
+      return time.form() == DayHeader.Form.LOCAL && Math.abs(after - apart) == 3600L * MILLIS;
     }
 
     private void tell(String what, String remedy) {

@@ -20,16 +20,40 @@ final class DayHeader {
   private final List<Double> factors = new ArrayList<>();
   private final List<DayFile.Problem> problems = new ArrayList<>();
 
+  /** How a time is written. */
+  enum Form {
+    SECONDS,
+    LOCAL,
+    WITH_OFFSET
+  }
+
+  /**
+   * A time as written.
+   *
+   * @param millis what distances are measured on: the instant where the offset is written, so that
+   *     a change of the clock is no gap
+   * @param ofDay milliseconds since midnight by the clock on the wall
+   */
+  record Time(long millis, int ofDay, Form form) {
+    private static final long DAY = 86_400_000;
+
+    private static Time local(long millis, Form form) {
+      return new Time(millis, (int) Math.floorMod(millis, DAY), form);
+    }
+  }
+
   /**
    * One row.
    *
    * @param fault empty if the row is sound
    */
-  record Row(long millis, double pv, double other, String fault, String remedy) {
+  record Row(Time time, double pv, double other, String fault, String remedy) {
     private static Row bad(String fault, String remedy) {
-      return new Row(0, 0, 0, fault, remedy);
+      return new Row(NO_TIME, 0, 0, fault, remedy);
     }
   }
+
+  private static final Time NO_TIME = new Time(0, 0, Form.SECONDS);
 
   private DayHeader(char separator) {
     this.separator = separator;
@@ -91,7 +115,7 @@ final class DayHeader {
   }
 
   Row row(String line) {
-    long millis = 0;
+    Time time = NO_TIME;
     double pv = 0;
     double other = 0;
     int from = 0;
@@ -108,7 +132,7 @@ final class DayHeader {
       from = to + 1;
       try {
         if (names.get(i).equals("time")) {
-          millis = time(cell);
+          time = time(cell);
           continue;
         }
         double watts = number(cell) * factors.get(i);
@@ -137,7 +161,7 @@ final class DayHeader {
                 : "write a number with a point for decimals");
       }
     }
-    return new Row(millis, pv, other, "", "");
+    return new Row(time, pv, other, "", "");
   }
 
   /** Digits, sign, point and exponent; not the further forms that Java knows. */
@@ -166,19 +190,21 @@ final class DayHeader {
     return cells;
   }
 
-  /** Milliseconds since the midnight of day 0; the offset of an ISO time is left aside. */
-  private static long time(String cell) {
+  private static Time time(String cell) {
     if (cell.indexOf('T') > 0 || cell.indexOf('-') > 0) {
       String iso = cell.indexOf('T') > 0 ? cell : cell.replace(' ', 'T');
-      boolean offset = iso.endsWith("Z") || iso.indexOf('+') > 0 || iso.lastIndexOf('-') > 10;
-      LocalDateTime local =
-          offset ? OffsetDateTime.parse(iso).toLocalDateTime() : LocalDateTime.parse(iso);
-      return local.toInstant(ZoneOffset.UTC).toEpochMilli();
+      if (iso.endsWith("Z") || iso.indexOf('+') > 0 || iso.lastIndexOf('-') > 10) {
+        OffsetDateTime at = OffsetDateTime.parse(iso);
+        int ofDay = (int) (at.toLocalTime().toNanoOfDay() / 1_000_000);
+        return new Time(at.toInstant().toEpochMilli(), ofDay, Form.WITH_OFFSET);
+      }
+      LocalDateTime local = LocalDateTime.parse(iso);
+      return Time.local(local.toInstant(ZoneOffset.UTC).toEpochMilli(), Form.LOCAL);
     }
     double seconds = number(cell);
     if (!(seconds >= 0 && seconds < 1e11)) {
       throw new NumberFormatException(cell);
     }
-    return Math.round(seconds * MILLIS);
+    return Time.local(Math.round(seconds * MILLIS), Form.SECONDS);
   }
 }

@@ -70,7 +70,9 @@ public final class FaultWords {
     if (!one.explored()) {
       parts.add("what the loads do was not computed: too many contacts act together");
     }
-    return parts.isEmpty() ? "no load behaves differently, and nobody notices" : String.join("; ", parts);
+    return parts.isEmpty()
+        ? "no load behaves differently, and nobody notices"
+        : String.join("; ", parts);
   }
 
   /** A load that cannot be turned off need not be said to start as well. */

@@ -69,7 +69,7 @@ class DayFileTest {
   }
 
   @Test
-  void times_may_be_iso_8601_and_the_offset_is_left_aside() throws IOException {
+  void times_may_be_iso_8601_and_the_time_of_day_is_the_local_one() throws IOException {
     Usable plain =
         usable(read("time,pv W,house W", "2026-06-01T12:00:00,1,2", "2026-06-01T12:00:01,1,2"));
     assertEquals(12 * 3_600_000, plain.day().firstMillisOfDay());
@@ -80,6 +80,62 @@ class DayFileTest {
                 "2026-06-01T06:00:00+02:00,1,2",
                 "2026-06-01T06:00:01+02:00,1,2"));
     assertEquals(6 * 3_600_000, offset.day().firstMillisOfDay());
+  }
+
+  @Test
+  void the_clock_put_forward_in_spring_leaves_no_gap() throws IOException {
+    Usable day =
+        usable(
+            read(
+                "time,pv W,house W",
+                "2026-03-29T01:30:00+01:00,1,2",
+                "2026-03-29T01:45:00+01:00,1,2",
+                "2026-03-29T03:00:00+02:00,1,2",
+                "2026-03-29T03:15:00+02:00,1,2"));
+    assertEquals(4, day.rows());
+    assertEquals(900.0, day.secondsApart());
+    assertEquals(90 * 60_000, day.day().firstMillisOfDay());
+  }
+
+  @Test
+  void the_clock_put_back_in_autumn_has_no_time_twice() throws IOException {
+    Usable day =
+        usable(
+            read(
+                "time,pv W,house W",
+                "2026-10-25T02:00:00+02:00,1,2",
+                "2026-10-25T02:30:00+02:00,1,2",
+                "2026-10-25T02:00:00+01:00,1,2",
+                "2026-10-25T02:30:00+01:00,1,2",
+                "2026-10-25T03:00:00+01:00,1,2"));
+    assertEquals(5, day.rows());
+    assertEquals(120 * 60_000, day.day().firstMillisOfDay());
+  }
+
+  @Test
+  void an_hour_that_is_missing_with_its_offsets_written_is_a_gap() throws IOException {
+    assertProblems(
+        read(
+            "time,pv W,house W",
+            "2026-03-29T00:00:00+01:00,1,2",
+            "2026-03-29T00:30:00+01:00,1,2",
+            "2026-03-29T02:00:00+01:00,1,2"),
+        new Problem(
+            4,
+            "rows are 1800.0 s apart, but this one comes 5400.0 s after the one above",
+            "fill the gap; what happened in it is not guessed"));
+  }
+
+  @Test
+  void without_offsets_an_hour_too_much_says_that_the_clock_may_have_been_changed()
+      throws IOException {
+    DayFile.Read read =
+        read(
+            "time,pv W,house W",
+            "2026-03-29T01:30:00,1,2",
+            "2026-03-29T01:45:00,1,2",
+            "2026-03-29T03:00:00,1,2");
+    assertTrue(((Unusable) read).problems().get(0).remedy().contains("offset"), read.toString());
   }
 
   @Test
