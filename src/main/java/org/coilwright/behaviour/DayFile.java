@@ -7,7 +7,6 @@ import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -46,9 +45,6 @@ public final class DayFile implements Feed {
    */
   public record Problem(int line, String what, String remedy) {}
 
-  /** More than this many are not told one by one. */
-  private static final int MOST_PROBLEMS = 20;
-
   private static final int MILLIS = 1000;
 
   private final Bytes bytes;
@@ -61,7 +57,7 @@ public final class DayFile implements Feed {
   private float otherNow;
   private int left;
 
-  private DayFile(Bytes bytes, DayHeader header, long apartMillis, int firstMillis) {
+  DayFile(Bytes bytes, DayHeader header, long apartMillis, int firstMillis) {
     this.bytes = bytes;
     this.header = header;
     this.firstMillis = firstMillis;
@@ -85,7 +81,7 @@ public final class DayFile implements Feed {
       if (!header.problems().isEmpty()) {
         return new Unusable(header.problems());
       }
-      return new Scan(bytes, header).through(lines);
+      return new DayScan(bytes, header).through(lines);
     } catch (CharacterCodingException e) {
       return unusable(0, "the file is not UTF-8 text", "save it as plain text with commas");
     }
@@ -164,92 +160,5 @@ public final class DayFile implements Feed {
       throw new UncheckedIOException(e);
     }
     reader = null;
-  }
-
-  private static final String WITH_OFFSET =
-      "where the clock was changed, write times with their offset: 2026-03-29T03:00:00+02:00;"
-          + " otherwise sort the rows and fill the gap";
-
-  /** The first way through the file. */
-  private static final class Scan {
-    private final Bytes bytes;
-    private final DayHeader header;
-    private final List<Problem> problems = new ArrayList<>();
-    private int number = 1;
-    private long rows;
-    private DayHeader.@Nullable Time first;
-    private long before;
-    private long apart;
-
-    Scan(Bytes bytes, DayHeader header) {
-      this.bytes = bytes;
-      this.header = header;
-    }
-
-    Read through(BufferedReader lines) throws IOException {
-      String line = lines.readLine();
-      while (line != null && problems.size() < MOST_PROBLEMS) {
-        number++;
-        if (!line.isBlank()) {
-          take(header.row(line));
-        }
-        line = lines.readLine();
-      }
-      if (rows < 2 && problems.isEmpty()) {
-        tell(
-            "the file has fewer than two rows",
-            "give at least two, so that their distance is known");
-      }
-      if (!problems.isEmpty()) {
-        return new Unusable(List.copyOf(problems));
-      }
-      int firstMillis = first == null ? 0 : first.ofDay();
-      return new Usable(
-          new DayFile(bytes, header, apart, firstMillis),
-          rows,
-          apart / (double) MILLIS,
-          header.loads());
-    }
-
-    private void take(DayHeader.Row row) {
-      if (!row.fault().isEmpty()) {
-        tell(row.fault(), row.remedy());
-        return;
-      }
-      DayHeader.Time time = row.time();
-      long after = time.millis() - before;
-      if (first == null) {
-        first = time;
-      } else if (after == 0) {
-        tell("this time is there twice", "strike one of the two rows out");
-      } else if (after < 0) {
-        tell(
-            "this time lies before that of the row above",
-            turned(time, after) ? WITH_OFFSET : "sort the rows by time");
-      } else if (rows == 1) {
-        apart = after;
-        if (apart > 3600L * MILLIS || 86_400L * MILLIS % apart != 0) {
-          tell(
-              "the first two rows are %s s apart".formatted(apart / (double) MILLIS),
-              "use rows at most an hour apart that divide a day evenly");
-        }
-      } else if (after != apart) {
-        tell(
-            "rows are %s s apart, but this one comes %s s after the one above"
-                .formatted(apart / (double) MILLIS, after / (double) MILLIS),
-            turned(time, after) ? WITH_OFFSET : "fill the gap; what happened in it is not guessed");
-      }
-      before = time.millis();
-      rows++;
-    }
-
-    /** True if the distance is an hour off and a change of the clock may be the cause. */
-    private boolean turned(DayHeader.Time time, long after) {
-      return time.form() == DayHeader.Form.LOCAL && Math.abs(after - apart) == 3600L * MILLIS;
-    }
-
-    private void tell(String what, String remedy) {
-      problems.add(new Problem(number, what, remedy));
-    }
   }
 }

@@ -122,7 +122,7 @@ class DayFileTest {
             "2026-03-29T02:00:00+01:00,1,2"),
         new Problem(
             4,
-            "rows are 1800.0 s apart, but this one comes 5400.0 s after the one above",
+            "rows are 1800 s apart, but this one comes 5400 s after the one above",
             "fill the gap; what happened in it is not guessed"));
   }
 
@@ -156,7 +156,7 @@ class DayFileTest {
         read("time,pv W,house W", "0,0,1", "60,0,1", "180,0,1", "240,0,1"),
         new Problem(
             4,
-            "rows are 60.0 s apart, but this one comes 120.0 s after the one above",
+            "rows are 60 s apart, but this one comes 120 s after the one above",
             "fill the gap; what happened in it is not guessed"));
   }
 
@@ -172,6 +172,40 @@ class DayFileTest {
     assertEquals(
         new Problem(4, "this time lies before that of the row above", "sort the rows by time"),
         ((Unusable) read("time,pv W,house W", "60,0,1", "120,0,1", "0,0,1")).problems().get(0));
+  }
+
+  @Test
+  void a_faulty_row_is_the_only_thing_told() throws IOException {
+    Problem bad =
+        new Problem(4, "pv is no number: \"x\"", "write a number with a point for decimals");
+    assertProblems(read("time,pv W,house W", "0,0,1", "60,0,1", "120,x,1", "180,0,1"), bad);
+    assertProblems(
+        read("time,pv W,house W", "0,0,1", "60,0,1", "120,x,1", "180,0,1", "300,0,1"),
+        bad,
+        new Problem(
+            6,
+            "rows are 60 s apart, but this one comes 120 s after the one above",
+            "fill the gap; what happened in it is not guessed"));
+    assertProblems(
+        read("time,pv W,house W", "0,0,1", "60,x,1", "120,0,1", "180,0,1", "240,0,1"),
+        new Problem(3, "pv is no number: \"x\"", "write a number with a point for decimals"));
+  }
+
+  @Test
+  void a_misplaced_row_is_told_once() throws IOException {
+    assertProblems(
+        read("time,pv W,house W", "0,0,1", "60,0,1", "120,0,1", "0,0,1", "180,0,1", "240,0,1"),
+        new Problem(5, "this time lies before that of the row above", "sort the rows by time"));
+  }
+
+  @Test
+  void another_form_of_the_time_is_told_where_it_begins() throws IOException {
+    assertProblems(
+        read("time,pv W,house W", "0,0,1", "2026-06-01T00:01:00,0,1", "2026-06-01T00:02:00,0,1"),
+        new Problem(
+            3,
+            "the form of the time changes here",
+            "write all times in the form of the first row"));
   }
 
   @Test
