@@ -41,7 +41,7 @@ final class StatesJson {
     if (off.coilVolts().isPresent()) {
       json.key("seconds").number(off.seconds());
       json.key("coilVolts").number(off.coilVolts().getAsDouble());
-      json.key("contactVolts").number(off.contactVolts().orElse(0));
+      off.contactVolts().ifPresent(volts -> json.key("contactVolts").number(volts));
     }
     json.endObject();
   }

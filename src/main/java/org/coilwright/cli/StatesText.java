@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Words;
 import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.LoadReading;
 import org.coilwright.solve.State;
@@ -54,18 +55,26 @@ final class StatesText {
   }
 
   private static String turnOff(TurnOff off) {
-    String opens = String.join(" and ", off.openedBy());
+    boolean one = off.openedBy().size() == 1;
+    String opens = Words.all(off.openedBy()) + (one ? " opens" : " open");
     if (off.coilVolts().isEmpty()) {
-      return "%s: nothing takes its current when %s opens; the spark there decides how high the voltage goes."
+      return "%s: nothing takes its current when %s; the spark there decides how high the voltage goes."
           .formatted(off.relay(), opens);
     }
-    return "%s: after %s opens its current lasts %s until the armature surely lets go; %s across the coil and %s across the contact at most."
+    return "%s: after %s its current lasts %s until the armature surely lets go; %s across the coil%s."
         .formatted(
             off.relay(),
             opens,
             Printed.of(off.seconds(), Dimension.TIME),
             Printed.volts(off.coilVolts().getAsDouble()),
-            Printed.volts(off.contactVolts().orElse(0)));
+            acrossContacts(off, one ? "the contact" : "a contact"));
+  }
+
+  private static String acrossContacts(TurnOff off, String contact) {
+    return off.contactVolts().isPresent()
+        ? " and %s across %s at most"
+            .formatted(Printed.volts(off.contactVolts().getAsDouble()), contact)
+        : " at most; what each contact gets cannot be told, for what lies between open contacts floats";
   }
 
   private Row row(State state) {

@@ -2,6 +2,7 @@ package org.coilwright.solve;
 
 import java.util.BitSet;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.hipparchus.ode.ODEState;
 import org.hipparchus.ode.OrdinaryDifferentialEquation;
 import org.hipparchus.ode.nonstiff.DormandPrince853Integrator;
@@ -22,6 +23,7 @@ final class Fall {
   private final List<Element> opened;
   private double coilPeak;
   private double contactPeak;
+  private boolean contactTold = true;
 
   Fall(Decay decay, int coil, List<Element> opened) {
     this.decay = decay;
@@ -33,17 +35,21 @@ final class Fall {
     return coilPeak;
   }
 
-  double contactPeak() {
-    return contactPeak;
+  /** The most across one contact that opened; empty if both its sides parted from the supply. */
+  OptionalDouble contactPeak() {
+    return contactTold ? OptionalDouble.of(contactPeak) : OptionalDouble.empty();
   }
 
   private void look(double[] state) {
     Network.Flow flow = decay.flow(state);
     coilPeak = Math.max(coilPeak, Math.abs(Decay.volts(flow, decay.coils.get(coil))));
     for (Element contact : opened) {
-      boolean told = flow.grounded[contact.from()] && flow.grounded[contact.to()];
-      if (told) {
+      if (flow.grounded[contact.from()] && flow.grounded[contact.to()]) {
         contactPeak = Math.max(contactPeak, Math.abs(Decay.volts(flow, contact)));
+      } else {
+        // What opens on both sides leaves a part that floats: how the gaps share the voltage
+        // between them is not told by the circuit, and one may have to bear it all.
+        contactTold = false;
       }
     }
   }

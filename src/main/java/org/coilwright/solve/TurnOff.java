@@ -15,7 +15,8 @@ import java.util.OptionalDouble;
  * @param seconds until the coil's current has fallen to that; zero if nothing takes the current
  * @param coilVolts peak across the coil; empty if nothing takes the current, for then the spark
  *     decides
- * @param contactVolts peak across the contacts that open; empty likewise
+ * @param contactVolts peak across one of the contacts that open; empty likewise, and where contacts
+ *     on both sides of the coil open, for then the circuit does not say how they share it
  * @param method how it was found
  */
 public record TurnOff(

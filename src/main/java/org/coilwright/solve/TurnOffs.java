@@ -16,7 +16,7 @@ final class TurnOffs {
     this.lookup = lookup;
   }
 
-  /** Two settings of a group: the coil on, and off by moving one contact. */
+  /** Two settings of a group: the coil on, and one contact moved while its armature is still in. */
   private record Opening(Situation on, Situation off) {}
 
   Optional<TurnOff> of(String relay) {
@@ -56,7 +56,8 @@ final class TurnOffs {
             neighbour.flip(contact);
             for (BitSet off : exploration.steady.getOrDefault(neighbour, List.of())) {
               if (!off.get(slot)) {
-                return Optional.of(new Opening(group.situation(on), group.situation(off)));
+                BitSet held = held(group, slot, on, off);
+                return Optional.of(new Opening(group.situation(on), group.situation(held)));
               }
             }
           }
@@ -64,6 +65,27 @@ final class TurnOffs {
       }
     }
     return Optional.empty();
+  }
+
+  /**
+   * How all stands when the contact has moved and every armature has followed but the one whose
+   * coil is asked about: its own contacts, and what they release, move only once its current has
+   * fallen.
+   */
+  private static BitSet held(Group group, int slot, BitSet on, BitSet off) {
+    BitSet bits = off.get(0, group.independents());
+    for (int armature = group.independents(); armature < group.firstSource(); armature++) {
+      bits.set(armature, on.get(armature));
+    }
+    for (int step = group.independents(); step <= group.firstSource(); step++) {
+      BitSet next = group.next(group.situation(bits)).get(0, group.firstSource());
+      next.set(slot);
+      if (next.equals(bits)) {
+        return bits;
+      }
+      bits = next;
+    }
+    return off;
   }
 
   private Optional<TurnOff> follow(
@@ -125,7 +147,7 @@ final class TurnOffs {
             release,
             seconds,
             OptionalDouble.of(fall.coilPeak()),
-            OptionalDouble.of(fall.contactPeak()),
+            fall.contactPeak(),
             alone ? TurnOff.Method.CLOSED_FORM : TurnOff.Method.INTEGRATED));
   }
 }

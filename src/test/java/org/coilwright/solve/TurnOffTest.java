@@ -86,6 +86,55 @@ class TurnOffTest {
   }
 
   @Test
+  void poles_that_open_on_both_sides_leave_it_untold_what_each_gets() {
+    TurnOff off =
+        holding(
+            """
+            - G1.P to S1.1
+            - S1.2 to K1.A1
+            - K1.A2 to S1.4
+            - S1.3 to G1.M
+            """);
+    assertEquals(List.of("S1.1-2", "S1.3-4"), off.openedBy());
+    assertEquals(0.7, off.coilVolts().orElseThrow(), 0.01);
+    assertTrue(off.contactVolts().isEmpty(), "24.7 V over both gaps, parted in no known way");
+  }
+
+  @Test
+  void a_holding_contact_opens_only_once_its_own_relay_has_let_go() {
+    TurnOff off =
+        holding(
+            """
+            - G1.P to S2.1
+            - S2.2 to S1.1
+            - S2.2 to K1.21
+            - S1.2 to K1.A1
+            - K1.24 to K1.A1
+            - K1.A2 to G1.M
+            """);
+    assertEquals(List.of("S2.1-2"), off.openedBy());
+    assertEquals(24.7, off.contactVolts().orElseThrow(), 0.01);
+  }
+
+  private static TurnOff holding(String wires) {
+    return Studies.study(
+            """
+            parts:
+              G1: {is: dc-supply, output: {plus: P, minus: M, voltage: 24 V DC}}
+              S1: {is: switch, form: NO, poles: 2}
+              S2: {is: switch, form: NC, poles: 1}
+              K1:
+                is: relay
+                coil: {pins: [A1, A2], voltage: 24 V DC, resistance: 300 Ω, time-constant: 8 ms, suppression: diode}
+                contacts: [{pins: [21, 24], form: NO}]
+            wires:
+            """
+                + wires)
+        .turnOff("K1")
+        .orElseThrow();
+  }
+
+  @Test
   void the_contact_of_the_relay_before_counts_as_what_opens() {
     Study study =
         Studies.study(
