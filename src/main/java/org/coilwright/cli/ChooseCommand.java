@@ -269,16 +269,16 @@ final class ChooseCommand extends ConsoleCommand {
 
   private static final Pattern CATEGORY = Pattern.compile("([AD]C-[0-9]+[a-z]?): *(.*)");
 
-  private Optional<Question.Output> driver() throws ChooseQuestion.Refused {
+  private List<Question.Output> driver() throws ChooseQuestion.Refused {
     if (output.isEmpty()) {
-      return Optional.empty();
+      return List.of();
     }
     Matcher category = CATEGORY.matcher(output);
     boolean said = category.matches();
-    return Optional.of(
+    return List.of(
         new Question.Output(
             "the output",
-            rating("--output", said ? category.group(2) : output, Dimension.CURRENT),
+            Optional.of(rating("--output", said ? category.group(2) : output, Dimension.CURRENT)),
             said ? category.group(1) : ""));
   }
 

@@ -2,7 +2,6 @@ package org.coilwright.cli;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -14,7 +13,7 @@ import org.coilwright.netlist.Written;
 import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
-import org.coilwright.quantity.Rating;
+import org.coilwright.rules.CoilContact;
 import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.PowerSide;
 import org.coilwright.sizing.PowerSide.Demand;
@@ -137,7 +136,7 @@ final class ChooseFromFile {
                         first.load() instanceof Part.Heater
                             ? Optional.ofNullable(relay.life().get("AC-1")).map(Written::value)
                             : Optional.empty()),
-            asked.output().or(() -> driver(study, name)),
+            asked.outputs().isEmpty() ? drivers(study, name, tables) : asked.outputs(),
             coil(relay, study));
     String title =
         "%s for %s, %s, in %s air, %s%s"
@@ -182,38 +181,12 @@ final class ChooseFromFile {
             coil.pickUp().stream().mapToDouble(p -> p.value().nominal()).findFirst()));
   }
 
-  /** The rated contact that is wired straight to the coil; the best category it is rated in. */
-  private static Optional<Question.Output> driver(Study study, String name) {
-    return study.circuit().branches(Branch.Coil.class).stream()
-        .filter(coil -> coil.part().equals(name))
-        .flatMap(coil -> Stream.of(coil.from(), coil.to()))
-        .flatMap(
-            pin ->
-                study.circuit().reach(pin, Branch.Conductor.class::isInstance).stream()
-                    .flatMap(node -> study.circuit().branchesAt(node).stream()))
-        .filter(Branch.Contact.class::isInstance)
-        .map(Branch.Contact.class::cast)
-        .filter(contact -> !contact.pole() && !contact.part().equals(name))
-        .flatMap(
-            contact ->
-                CATEGORIES.stream()
-                    .flatMap(
-                        category ->
-                            Optional.ofNullable(ratings(study, contact).get(category))
-                                .map(r -> new Question.Output(contact.id(), r.value(), category))
-                                .stream()))
-        .findFirst();
+  /** Every contact that stands in the way of the coil. */
+  private static List<Question.Output> drivers(Study study, String name, Tables tables) {
+    return CoilContact.before(name, study, tables).stream()
+        .map(c -> new Question.Output(c.name(), c.rating(), c.category()))
+        .toList();
   }
-
-  private static Map<String, Written<Rating>> ratings(Study study, Branch.Contact contact) {
-    return study.circuit().netlist().parts().get(contact.part()) instanceof Part.Thermal thermal
-        ? thermal.ratings().byCategory()
-        : contact.spec().map(s -> s.ratings().byCategory()).orElse(Map.of());
-  }
-
-  /** What a contact that drives a coil is rated in, the fittest first. */
-  private static final List<String> CATEGORIES =
-      List.of("AC-15", "AC-14", "AC-13", "AC-12", "DC-13", "DC-12", "DC-1");
 
   /** The longest wire in a run that ends at a contact of the part: it tells method and length. */
   private static Optional<Branch.Conductor> longestAt(Study study, String name) {

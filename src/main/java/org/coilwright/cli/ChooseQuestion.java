@@ -59,7 +59,7 @@ final class ChooseQuestion {
       String loop,
       boolean tt,
       Optional<Rating> life,
-      Optional<Question.Output> output,
+      List<Question.Output> outputs,
       Optional<Question.Coil> coil) {}
 
   private final Amounts amounts;
@@ -197,7 +197,7 @@ final class ChooseQuestion {
         delta,
         asked.tt(),
         asked.life(),
-        asked.output(),
+        asked.outputs(),
         asked.coil(),
         true,
         List.copyOf(basis));

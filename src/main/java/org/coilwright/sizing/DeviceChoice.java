@@ -3,11 +3,8 @@ package org.coilwright.sizing;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
-import org.coilwright.quantity.Quantity;
-import org.coilwright.quantity.Rating;
 import org.coilwright.table.Cited;
 
 /** The device before a contactor and what drives its coil. */
@@ -122,75 +119,9 @@ final class DeviceChoice extends Working {
                     ? Printed.of(given.getAsDouble(), Dimension.APPARENT_POWER)
                     : "up to %s × as much".formatted(plain(multiple.value())),
                 amps(first),
-                q.output()
-                    .map(o -> drive(o, volts, holds, first))
-                    .orElse(
-                        "a volt-free output drives it if it is rated AC-15 for that; one for"
-                            + " extra-low voltage needs an interposing relay")));
-  }
-
-  private String drive(Question.Output output, double volts, double holds, double first) {
-    Rating rating = output.rating();
-    double may = rating.amount().nominal();
-    double at = rating.at().map(Quantity::nominal).orElse(0.0);
-    boolean direct =
-        output.category().startsWith("DC")
-            || rating.at().filter(a -> a.kind() == CurrentKind.DC).isPresent();
-    String said =
-        "%s, %s%s at %s,"
-            .formatted(
-                output.name(),
-                output.category().isEmpty() ? "" : output.category() + " ",
-                amps(may),
-                Printed.volts(at));
-    if (direct || at < volts) {
-      return interpose(
-          said + " is not for %s AC".formatted(Printed.volts(volts)), may, at, holds, first);
-    }
-    Optional<Cited<Double>> makes =
-        tables.lookup("control-contact-categories", Map.of("category", output.category()), "make");
-    makes.ifPresent(cited::add);
-    double most = may * makes.map(Cited::value).orElse(1.0);
-    if (may >= holds && most >= first) {
-      return "%s can drive it: it makes %s".formatted(said, amps(most))
-          + (makes.isEmpty() ? "; no category is given, so that is taken as all it makes" : "");
-    }
-    return interpose(
-        "%s is too weak: it makes %s%s"
-            .formatted(said, amps(most), makes.isEmpty() ? ", no category being given" : ""),
-        may,
-        at,
-        holds,
-        first);
-  }
-
-  private String interpose(String why, double may, double at, double holds, double first) {
-    Cited<Double> watts = tables.figure("sizing.interposing-coil");
-    Cited<Double> makes =
-        tables
-            .lookup("control-contact-categories", Map.of("category", "AC-15"), "make")
-            .orElseThrow();
-    cited.add(watts);
-    cited.add(makes);
-    String contact =
-        "its contact AC-15 of %s or more (%s ÷ %s)"
-            .formatted(
-                Printed.atLeast(Math.max(holds, first / makes.value()), Dimension.CURRENT),
-                amps(first),
-                plain(makes.value()));
-    if (at == 0) {
-      return "%s: put an interposing relay between, %s".formatted(why, contact);
-    }
-    double takes = watts.value() / at;
-    boolean low = at <= tables.figure("separation.elv-ac").value();
-    return "%s: put an interposing relay between. Its coil for %s takes up to about %s, and the output carries %s%s; %s%s"
-        .formatted(
-            why,
-            Printed.volts(at),
-            Printed.of(takes, Dimension.CURRENT),
-            Printed.of(may, Dimension.CURRENT),
-            may >= takes ? "" : ", so look for a weaker coil",
-            contact,
-            low ? "; reinforced insulation between the two" : "");
+                q.outputs().isEmpty()
+                    ? "a volt-free output drives it if it is rated AC-15 for that; one for"
+                        + " extra-low voltage needs an interposing relay"
+                    : new CoilDrive(this, volts, holds, first).through(q.outputs())));
   }
 }

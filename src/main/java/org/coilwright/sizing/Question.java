@@ -27,7 +27,7 @@ import org.coilwright.table.Cited;
  * @param delta true for a load joined in delta
  * @param tt true for a mains whose earth is the ground alone
  * @param life operations at a current, as the contactor's data sheet gives them
- * @param output what shall drive the coil
+ * @param outputs the contacts that shall drive the coil, all of them in its way
  * @param coil its coil, if that is given; else one of a usual size
  * @param basis what {@code nominal} and {@code worst} rest on
  * @param appliance true for a single appliance, to which the upper limit of its device applies
@@ -59,7 +59,7 @@ public record Question(
     boolean delta,
     boolean tt,
     Optional<Rating> life,
-    Optional<Output> output,
+    List<Output> outputs,
     Optional<Coil> coil,
     boolean appliance,
     List<Cited<?>> basis) {
@@ -68,10 +68,10 @@ public record Question(
    * A contact that shall drive the coil.
    *
    * @param name how it is spoken of: {@code the output}
-   * @param rating current, and the voltage it is rated at
+   * @param rating current, and the voltage it is rated at; empty if none is written
    * @param category utilization category of the rating; empty text if it is not said
    */
-  public record Output(String name, Rating rating, String category) {}
+  public record Output(String name, Optional<Rating> rating, String category) {}
 
   /**
    * The contactor's coil, on alternating voltage.
@@ -131,7 +131,7 @@ public record Question(
         delta,
         tt,
         life,
-        output,
+        outputs,
         coil,
         appliance,
         basis);

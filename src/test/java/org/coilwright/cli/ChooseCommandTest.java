@@ -5,7 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -257,6 +263,52 @@ class ChooseCommandTest {
             "120 V AC, 6 VA holding (50 mA), 35 VA to pull in (292 mA); K1.11-14, AC-15 3 A at"
                 + " 120 V, can drive it: it makes 30 A"),
         text);
+  }
+
+  @Test
+  void every_contact_in_the_way_of_the_coil_is_judged_and_the_weakest_leads() {
+    String text = words(choose("wiring-examples/guest-house-cylinder.yaml", "--part", "Q1"));
+    assertTrue(text.contains("; the weakest of the 2 contacts in its way: "), text);
+    assertTrue(text.contains("K1.11-14, AC-15 1.5 A at 250 V, can drive it"), text);
+    assertTrue(text.contains("B1.1-2, AC-15 1.5 A at 250 V, can drive it"), text);
+  }
+
+  /** The relay's contact is not beside the coil: the thermostat stands between. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "AC-15: 0.01 A at 250 V|K1.11-14, AC-15 10 mA at 250 V, is too weak",
+        "DC-13: 0.3 A at 30 V|K1.11-14, DC-13 300 mA at 30 V, is not for 230 V AC",
+        "AC-15: 3 A at 24 V|K1.11-14, AC-15 3 A at 24 V, is not for 230 V AC"
+      })
+  void a_contact_further_from_the_coil_that_cannot_drive_it_is_said(String rating, String said)
+      throws IOException {
+    String text = words(guestHouse("AC-1: 6 A at 250 V, AC-15: 1.5 A at 250 V", rating));
+    int coil = text.indexOf(" coil 230 V AC");
+    assertTrue(text.indexOf(said) > coil, text);
+    assertTrue(text.indexOf(said) < text.indexOf("B1.1-2", coil), text);
+    assertTrue(text.contains("put an interposing relay between"), text);
+  }
+
+  @Test
+  void a_contact_without_a_rating_leaves_the_drive_of_the_coil_open() throws IOException {
+    String text =
+        words(guestHouse("ratings: {AC-1: 6 A at 250 V, AC-15: 1.5 A at 250 V}, least", "least"));
+    assertTrue(text.contains("(130 mA); whether K1.11-14 can drive it is open"), text);
+  }
+
+  private @TempDir Path folder = Path.of("");
+
+  /** The guest house with one passage changed. */
+  private Cli.Ran guestHouse(String was, String is, String... more) throws IOException {
+    String text = Files.readString(Path.of("wiring-examples/guest-house-cylinder.yaml"));
+    assertTrue(text.contains(was), was);
+    Path changed = folder.resolve("changed.yaml");
+    Files.writeString(changed, text.replace(was, is));
+    List<String> all = new ArrayList<>(List.of(changed.toString(), "--part", "Q1"));
+    all.addAll(List.of(more));
+    return choose(all.toArray(String[]::new));
   }
 
   @Test
