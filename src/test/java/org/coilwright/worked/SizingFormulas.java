@@ -356,7 +356,7 @@ final class SizingFormulas {
         false,
         false,
         Optional.empty(),
-        Optional.empty(),
+        List.of(),
         Optional.empty(),
         true,
         List.of());
