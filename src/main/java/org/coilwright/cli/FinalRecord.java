@@ -5,8 +5,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
 import java.util.ArrayList;
@@ -25,6 +27,8 @@ import org.coilwright.pdf.RecordSigner;
 /** Writes the final record of a filled-in sheet, signed if that is asked for. */
 final class FinalRecord {
   private static final String PASSWORD = "COILWRIGHT_KEYSTORE_PASSWORD";
+
+  private static final int MOST_BYTES = 1 << 20;
 
   private final Console console;
   private final SheetCommand.Sheet sheet;
@@ -96,23 +100,47 @@ final class FinalRecord {
   }
 
   private Optional<byte[]> signed(byte[] record, String keystore) {
+    Optional<byte[]> store = store(keystore);
+    if (store.isEmpty()) {
+      return Optional.empty();
+    }
     Optional<char[]> password = password(keystore);
     if (password.isEmpty()) {
       refuse("The password of " + keystore + " is needed: set " + PASSWORD + ".");
       return Optional.empty();
     }
-    try (InputStream in = Files.newInputStream(Path.of(keystore))) {
-      return Optional.of(RecordSigner.from(in, password.get()).sign(record));
-    } catch (GeneralSecurityException | IOException | InvalidPathException e) {
-      refuse(
-          keystore
-              + " cannot be used to sign ("
-              + Objects.requireNonNullElse(e.getMessage(), "unreadable")
-              + "). Check its name and password, and that it is a PKCS#12 keystore with a key.");
-      return Optional.empty();
+    try {
+      return Optional.of(RecordSigner.from(store.get(), password.get()).sign(record));
+    } catch (GeneralSecurityException e) {
+      return unusable(keystore, Objects.requireNonNullElse(e.getMessage(), "it is damaged"));
     } finally {
       Arrays.fill(password.get(), '\0');
     }
+  }
+
+  /** Read before the password is asked for. */
+  private Optional<byte[]> store(String keystore) {
+    try (InputStream in = Files.newInputStream(Path.of(keystore))) {
+      byte[] bytes = in.readNBytes(MOST_BYTES + 1);
+      return bytes.length > MOST_BYTES
+          ? unusable(keystore, "it is far larger than any keystore")
+          : Optional.of(bytes);
+    } catch (NoSuchFileException e) {
+      return unusable(keystore, "there is no such file");
+    } catch (AccessDeniedException e) {
+      return unusable(keystore, "it may not be read by this user");
+    } catch (IOException | InvalidPathException e) {
+      return unusable(keystore, "it cannot be read");
+    }
+  }
+
+  private Optional<byte[]> unusable(String keystore, String why) {
+    refuse(
+        keystore
+            + " cannot be used to sign: "
+            + why
+            + ". Give a PKCS#12 keystore with a key and a certificate after --sign.");
+    return Optional.empty();
   }
 
   private Optional<char[]> password(String keystore) {

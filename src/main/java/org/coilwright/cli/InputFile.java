@@ -2,6 +2,7 @@ package org.coilwright.cli;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -20,6 +21,9 @@ import org.coilwright.quantity.Words;
 sealed interface InputFile {
   /** What the user called standard input. */
   String STDIN = "-";
+
+  /** What every PDF begins with. */
+  String PDF = "%PDF-";
 
   /** More than any netlist has; keeps memory bounded whatever is named. */
   int MOST_BYTES = 4 << 20;
@@ -74,6 +78,13 @@ sealed interface InputFile {
           name,
           name + " is larger than " + (MOST_BYTES >> 20) + " MiB",
           "a netlist is a small text file; check that this is the one you mean");
+    }
+    if (new String(bytes, 0, Math.min(bytes.length, PDF.length()), StandardCharsets.ISO_8859_1)
+        .equals(PDF)) {
+      return missing(
+          name,
+          (name.equals(STDIN) ? "this" : name) + " is a PDF and no netlist",
+          "coilwright readback reads a filled-in sheet; coilwright verify checks the netlist in it");
     }
     return new Bytes(name, bytes, includes);
   }

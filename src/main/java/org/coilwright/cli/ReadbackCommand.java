@@ -95,6 +95,14 @@ final class ReadbackCommand extends SheetCommand {
 
   /** A reading is judged by what stood beside it, so the sheet must still be the same. */
   private boolean fits(String file, Sheet sheet) {
+    if (KeptSheets.isRecord(sheet.returned())) {
+      refuse(
+          file,
+          "this is a final record; the filled-in sheet is attached in it as "
+              + SheetFiles.FILLED_IN,
+          "take that file out of it and read it back; coilwright verify takes the record itself");
+      return false;
+    }
     Remade remade = sheet.remade();
     List<String> other = otherRows(remade);
     if (!other.isEmpty()) {

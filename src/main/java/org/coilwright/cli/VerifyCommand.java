@@ -71,8 +71,13 @@ final class VerifyCommand extends SheetCommand {
     section(out, "Expected readings that differ", differences.rows(), width);
     section(out, "Tables whose figures have changed", differences.tables(), width);
     out.append('\n');
-    Lines.wrap(out, "", TextReport.CAUTION, width);
     Lines.wrap(out, "", differences.sentence(), width);
+    Lines.wrap(
+        out,
+        "",
+        "What was filled in was not looked at; coilwright readback does that. "
+            + TextReport.CAUTION,
+        width);
     return out.toString();
   }
 

@@ -1,17 +1,20 @@
 package org.coilwright.pdf;
 
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.security.GeneralSecurityException;
 import java.security.KeyStore;
 import java.security.PrivateKey;
+import java.security.UnrecoverableKeyException;
 import java.security.cert.Certificate;
 import java.security.cert.X509Certificate;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.interactive.digitalsignature.PDSignature;
 import org.apache.pdfbox.pdmodel.interactive.form.PDField;
@@ -28,6 +31,8 @@ import org.coilwright.checklist.Blanks;
 
 /** Signs a final record in its signature field. The bytes before it stay as they are. */
 public final class RecordSigner {
+  private static final String PASSWORD = "the password does not open it";
+
   private final PrivateKey key;
   private final Certificate[] chain;
 
@@ -39,13 +44,28 @@ public final class RecordSigner {
   /**
    * Opens a PKCS#12 keystore and takes the first key in it that has a certificate.
    *
-   * @throws GeneralSecurityException if the password is wrong or it holds no such key
-   * @throws IOException if it is no keystore
+   * @throws GeneralSecurityException if the password is wrong, it is no keystore or holds no such
+   *     key; its message says which, one sentence without a full stop
    */
-  public static RecordSigner from(InputStream keystore, char[] password)
+  public static RecordSigner from(byte[] keystore, char[] password)
+      throws GeneralSecurityException {
+    try {
+      return first(keystore, password);
+    } catch (IOException e) {
+      throw new GeneralSecurityException(
+          e.getCause() instanceof UnrecoverableKeyException
+              ? PASSWORD
+              : "it is no PKCS#12 keystore",
+          e);
+    } catch (UnrecoverableKeyException e) {
+      throw new GeneralSecurityException(PASSWORD, e);
+    }
+  }
+
+  private static RecordSigner first(byte[] keystore, char[] password)
       throws IOException, GeneralSecurityException {
     KeyStore store = KeyStore.getInstance("PKCS12");
-    store.load(keystore, password);
+    store.load(new ByteArrayInputStream(keystore), password);
     List<String> aliases = Collections.list(store.aliases()).stream().sorted().toList();
     for (String alias : aliases) {
       if (store.getKey(alias, password) instanceof PrivateKey key) {
@@ -74,11 +94,12 @@ public final class RecordSigner {
       PDSignature signature = new PDSignature();
       signature.setFilter(PDSignature.FILTER_ADOBE_PPKLITE);
       signature.setSubFilter(PDSignature.SUBFILTER_ADBE_PKCS7_DETACHED);
-      place.setValue(signature);
+      // setValue does the same, and then complains to the log that it draws no signature
+      place.getCOSObject().setItem(COSName.V, signature);
       document.addSignature(signature, this::cms);
       document.saveIncremental(out);
     } catch (IOException e) {
-      throw new GeneralSecurityException("the key cannot sign: " + e.getMessage(), e);
+      throw new GeneralSecurityException("its key cannot sign", e);
     }
     return out.toByteArray();
   }

@@ -18,15 +18,19 @@ import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
 public final class SheetReader {
   private static final String AGAIN = "fill in the sheet as coilwright wrote it";
 
+  private static final int MOST_BEFORE = 1024;
   private static final byte[] END = "%%EOF".getBytes(StandardCharsets.US_ASCII);
 
   private SheetReader() {}
 
   /** Reads. Never throws because of what the bytes hold. */
   public static Returned read(byte[] pdf) {
+    if (!isPdf(pdf)) {
+      return new Returned.Unusable("it is no PDF", "name the PDF that was filled in");
+    }
     if (!isWhole(pdf)) {
       return new Returned.Unusable(
-          "it is cut off, or no PDF", "take the file as the program that filled it in saved it");
+          "it is cut off", "take the file as the program that filled it in saved it");
     }
     try (PDDocument document = Loader.loadPDF(pdf)) {
       if (document.isEncrypted()) {
@@ -44,6 +48,13 @@ public final class SheetReader {
       return new Returned.Unusable(
           "it is damaged, or no PDF", "take the file as the program that filled it in saved it");
     }
+  }
+
+  /** Some programs and servers put a little before the beginning. */
+  private static boolean isPdf(byte[] pdf) {
+    String start =
+        new String(pdf, 0, Math.min(pdf.length, MOST_BEFORE), StandardCharsets.ISO_8859_1);
+    return start.contains("%PDF-");
   }
 
   /**

@@ -13,6 +13,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.logging.Handler;
+import java.util.logging.LogRecord;
+import java.util.logging.Logger;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -226,19 +230,46 @@ class FinalRecordTest {
         Files.write(
             folder.resolve("throwaway.p12"), ThrowawayKeystore.bytes(algorithm, "pa55 wort"));
     Path record = folder.resolve("record.pdf");
-    Ran ran =
-        new Cli()
-            .terminal(Map.of(PASSWORD, "pa55 wort"))
-            .with(
-                "readback",
-                filled(EXAMPLE).toString(),
-                "-o",
-                record.toString(),
-                "--sign",
-                keystore.toString());
+    Path filled = filled(EXAMPLE);
+    List<String> logged = new CopyOnWriteArrayList<>();
+    Handler handler = logging(logged);
+    Logger root = Logger.getLogger("");
+    root.addHandler(handler);
+    Ran ran;
+    try {
+      ran =
+          new Cli()
+              .terminal(Map.of(PASSWORD, "pa55 wort"))
+              .with(
+                  "readback",
+                  filled.toString(),
+                  "-o",
+                  record.toString(),
+                  "--sign",
+                  keystore.toString());
+    } finally {
+      root.removeHandler(handler);
+    }
+    assertEquals(List.of(), logged, "libraries would print this on standard error");
+    assertEquals("Wrote " + record + ", signed." + System.lineSeparator(), ran.err());
     assertEquals(0, ran.code(), ran.err());
     assertTrue(ran.err().contains("Wrote " + record + ", signed."), ran.err());
     return Files.readAllBytes(record);
+  }
+
+  private static Handler logging(List<String> logged) {
+    return new Handler() {
+      @Override
+      public void publish(LogRecord entry) {
+        logged.add(entry.getMessage());
+      }
+
+      @Override
+      public void flush() {}
+
+      @Override
+      public void close() {}
+    };
   }
 
   private static void verify(byte[] signed) throws Exception {
@@ -293,6 +324,61 @@ class FinalRecordTest {
         assertFalse(ran.err().contains("wrong"), "a password was printed");
         assertFalse(Files.exists(record));
       }
+    }
+  }
+
+  @Test
+  void a_keystore_that_cannot_be_used_is_told_in_our_own_words() throws Exception {
+    Path store =
+        Files.write(folder.resolve("throwaway.p12"), ThrowawayKeystore.bytes("RSA", "right"));
+    Path plain =
+        Files.writeString(folder.resolve("plain.pem"), "-----BEGIN", StandardCharsets.UTF_8);
+    Map<String, String> said =
+        Map.of(
+            folder.resolve("none.p12").toString(), "there is no such file.",
+            folder.toString(), "it cannot be read.",
+            plain.toString(), "it is no PKCS#12 keystore.",
+            store.toString(), "the password does not open it.");
+    String filled = filled(EXAMPLE).toString();
+    for (Map.Entry<String, String> each : said.entrySet()) {
+      String record = folder.resolve("record.pdf").toString();
+      Ran ran =
+          new Cli()
+              .terminal(Map.of(PASSWORD, "another"))
+              .with("readback", filled, "-o", record, "--sign", each.getKey());
+      assertEquals(2, ran.code(), ran.err());
+      assertTrue(
+          ran.err().startsWith(each.getKey() + " cannot be used to sign: " + each.getValue()),
+          ran.err());
+    }
+  }
+
+  @Test
+  void a_final_record_is_not_read_back_but_says_where_its_sheet_is() throws IOException {
+    Path record = folder.resolve("record.pdf");
+    Cli.run("readback", filled(EXAMPLE).toString(), "-o", record.toString());
+    Ran ran = Cli.run("readback", record.toString());
+    assertEquals(2, ran.code(), ran.out());
+    String said = ran.err().replaceAll("\\s+", " ");
+    assertTrue(said.contains("attached in it as coilwright-filled-in.pdf."), ran.err());
+    assertFalse(said.contains("form fields"), ran.err());
+  }
+
+  @Test
+  void a_sheet_given_for_a_netlist_is_told_to_be_a_pdf() throws IOException {
+    String sheet = Sheets.of(EXAMPLE, folder.resolve("sheet.pdf")).toString();
+    String drawing = folder.resolve("x.svg").toString();
+    String again = folder.resolve("x.pdf").toString();
+    for (String[] command :
+        List.of(
+            new String[] {"check", sheet},
+            new String[] {"draw", sheet, "-o", drawing},
+            new String[] {"checklist", sheet, "-o", again})) {
+      Ran ran = Cli.run(command);
+      assertEquals(2, ran.code(), ran.out());
+      String said = (ran.out() + ran.err()).replaceAll("\\s+", " ");
+      assertTrue(said.contains("is a PDF and no netlist"), said);
+      assertTrue(said.contains("coilwright readback reads a filled-in sheet"), said);
     }
   }
 

@@ -97,8 +97,9 @@ class HostileSheetTest {
 
   @Test
   void no_pdf_at_all() throws IOException {
-    refused(Files.readAllBytes(Path.of(EXAMPLE)), "it is cut off, or no PDF.");
-    refused(new byte[0], "it is cut off, or no PDF.");
+    refused(Files.readAllBytes(Path.of(EXAMPLE)), "it is no PDF.");
+    refused(new byte[0], "it is no PDF.");
+    refused("%PDF-1.7".getBytes(StandardCharsets.US_ASCII), "it is cut off.");
     refused("%PDF-1.7\n%%EOF".getBytes(StandardCharsets.US_ASCII), "it is damaged, or no PDF.");
   }
 
