@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.coilwright.checklist.Expected.Band;
+import org.coilwright.checklist.Expected.Winding;
 import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
@@ -64,8 +65,20 @@ final class Bands {
 
   /** Factor from a coil's stated resistance, or copper at 20 °C, to a room temperature. */
   private double copper(double celsius) {
-    double k = figure("coil.copper-constant").value();
-    return (k + celsius) / (k + figure("coil.reference-temperature").value());
+    return winding(1, 1).factor(celsius);
+  }
+
+  private Winding winding(double low, double high) {
+    return new Winding(
+        low,
+        high,
+        figure("coil.copper-constant").value(),
+        figure("coil.reference-temperature").value());
+  }
+
+  /** From the coldest to the warmest room, and narrower where the temperature is known. */
+  private Band coilBand(double low, double high) {
+    return Band.between(low * cold(), high * warm(), "Ω").of(winding(low, high));
   }
 
   private double cold() {
@@ -109,20 +122,13 @@ final class Bands {
     }
     return coil(spec)
         .map(
-            reasoned -> {
-              double low = reasoned.band().min().orElse(0) / cold();
-              double high = reasoned.band().max().orElse(0) / warm();
-              return IntStream.rangeClosed(0, MOST_TENS)
-                  .map(tens -> 10 * tens)
-                  .mapToObj(
-                      celsius ->
-                          texts.of(
-                              "coil.at",
-                              celsius,
-                              Band.between(low * copper(celsius), high * copper(celsius), "Ω")
-                                  .text(texts)))
-                  .collect(Collectors.joining(", "));
-            });
+            reasoned ->
+                IntStream.rangeClosed(0, MOST_TENS)
+                    .map(tens -> 10 * tens)
+                    .mapToObj(
+                        celsius ->
+                            texts.of("coil.at", celsius, reasoned.band().at(celsius).text(texts)))
+                    .collect(Collectors.joining(", ")));
   }
 
   private Reasoned statedCoil(Quantity ohms) {
@@ -136,7 +142,7 @@ final class Bands {
                 + (ohms.isExact() ? " ± " + printed(tolerance.value(), Dimension.RATIO) : ""),
             room());
     return reasoned(
-        Band.between(low * cold(), high * warm(), "Ω"),
+        coilBand(low, high),
         how,
         figure("coil.copper-constant"),
         figure("checklist.room-high"),
@@ -148,8 +154,7 @@ final class Bands {
     double volts = spec.voltage().value().nominal();
     double ohms = volts * volts / watts.nominal();
     return reasoned(
-        Band.between(
-            ohms * (1 - tolerance.value()) * cold(), ohms * (1 + tolerance.value()) * warm(), "Ω"),
+        coilBand(ohms * (1 - tolerance.value()), ohms * (1 + tolerance.value())),
         texts.of("how.coil-power", room()),
         figure("coil.copper-constant"),
         figure("checklist.room-high"),

@@ -2,6 +2,7 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.coilwright.checklist.Blank.Kind;
 import org.coilwright.checklist.Checklist.AcceptedEntry;
 import org.coilwright.checklist.Checklist.FindingEntry;
@@ -36,6 +37,9 @@ public final class Blanks {
     checklist.wires().forEach(wire -> all.add(wired(wire)));
     for (Step step : checklist.steps()) {
       if (step instanceof Section section) {
+        if (takingTemperature(checklist.steps()).equals(Optional.of(section))) {
+          all.add(temperature());
+        }
         section.rows().forEach(row -> all.addAll(row(row)));
         all.addAll(List.of(time(section), initials(section)));
       } else if (step instanceof Hold hold) {
@@ -52,6 +56,24 @@ public final class Blanks {
       }
     }
     return List.copyOf(all);
+  }
+
+  /** The section at whose head the temperature is written: the first that measures a winding. */
+  public static Optional<Section> takingTemperature(List<Step> steps) {
+    return steps.stream()
+        .filter(Section.class::isInstance)
+        .map(Section.class::cast)
+        .filter(section -> section.rows().stream().anyMatch(row -> isWinding(row.expected())))
+        .findFirst();
+  }
+
+  private static boolean isWinding(Expected expected) {
+    return expected instanceof Expected.Band band && band.winding().isPresent();
+  }
+
+  /** How warm it is where the coils are, in °C. */
+  public static Blank temperature() {
+    return line("site.temperature", "tip.temperature");
   }
 
   private interface Each<T> {

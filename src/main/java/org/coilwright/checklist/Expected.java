@@ -3,6 +3,7 @@ package org.coilwright.checklist;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** What must come of a test row: a band with its unit, a state from a closed list, or a setting. */
@@ -21,8 +22,10 @@ public sealed interface Expected {
    * @param min least value, if there is one; never negative
    * @param max greatest value, if there is one
    * @param unit unit of both
+   * @param winding of what is measured, where its temperature narrows the band
    */
-  record Band(OptionalDouble min, OptionalDouble max, String unit) implements Expected {
+  record Band(OptionalDouble min, OptionalDouble max, String unit, Optional<Winding> winding)
+      implements Expected {
     private static final int FIGURES = 3;
 
     /** Below this a reading needs a third decimal. */
@@ -43,6 +46,27 @@ public sealed interface Expected {
       if (!Double.isFinite(low) || !Double.isFinite(high) || low > high) {
         throw new IllegalArgumentException("limits out of order: " + low + ", " + high);
       }
+    }
+
+    /** A band that no temperature narrows. */
+    public Band(OptionalDouble min, OptionalDouble max, String unit) {
+      this(min, max, unit, Optional.empty());
+    }
+
+    /** The band of a winding: this one as long as nobody says how warm it is. */
+    Band of(Winding of) {
+      return new Band(min, max, unit, Optional.of(of));
+    }
+
+    /**
+     * The band at a temperature; this one if the temperature does not narrow it.
+     *
+     * @param celsius of the winding, in °C
+     */
+    public Band at(double celsius) {
+      return winding
+          .map(w -> between(w.low() * w.factor(celsius), w.high() * w.factor(celsius), unit))
+          .orElse(this);
     }
 
     /** From {@code min} to {@code max}. */
@@ -134,6 +158,21 @@ public sealed interface Expected {
     /** Twelve figures: 0.1 + 0.2 must not be rounded up for its last binary digit. */
     private static BigDecimal tidy(double value) {
       return new BigDecimal(value).round(new MathContext(12, RoundingMode.HALF_EVEN));
+    }
+  }
+
+  /**
+   * A winding that has not been on: it is as warm as the air about it.
+   *
+   * @param low its least resistance at the reference temperature, in Ω
+   * @param high its greatest
+   * @param constant temperature below 0 °C, in K, at which its resistance would vanish
+   * @param reference in °C
+   */
+  record Winding(double low, double high, double constant, double reference) {
+    /** What the resistance is multiplied by at a temperature in °C. */
+    double factor(double celsius) {
+      return (constant + celsius) / (constant + reference);
     }
   }
 

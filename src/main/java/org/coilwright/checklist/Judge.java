@@ -112,6 +112,9 @@ public final class Judge {
     Set<String> met = met();
     for (Step step : checklist.steps()) {
       if (step instanceof Section section) {
+        if (Blanks.takingTemperature(checklist.steps()).equals(Optional.of(section))) {
+          new DayTemperature(filledIn, texts).remark().ifPresent(remarks::add);
+        }
         for (TestRow row : section.rows()) {
           RowJudge judge = new RowJudge(texts, filledIn, diagnosis, met, row);
           rows.add(judge.judge());

@@ -51,7 +51,7 @@ final class RowJudge {
     }
     Optional<String> written =
         Blanks.isRead(row) ? filledIn.text(Blanks.reading(row)) : Optional.empty();
-    Optional<Compared> compared = written.map(text -> Compared.of(text, row.expected(), texts));
+    Optional<Compared> compared = written.map(text -> Compared.of(text, expected(), texts));
     if (Blanks.isRead(row) && written.isEmpty()) {
       remark(Kind.MISSING, texts.of("judge.no-reading"));
     }
@@ -75,7 +75,7 @@ final class RowJudge {
       remark(Kind.MISSING, texts.of("judge.neither"));
     }
     Optional<Place> place = compared.map(Compared::place);
-    String expected = row.expected().text(texts);
+    String expected = expectedText();
     if (place.equals(Optional.of(Place.UNCLEAR))) {
       remark(Kind.UNCLEAR, texts.of("judge.unclear", written, compared.get().why()));
       if (fail) {
@@ -103,6 +103,24 @@ final class RowJudge {
     }
     boolean met = pass && !fail && (place.isPresent() || !Blanks.isRead(row));
     return met ? State.MET : State.OPEN;
+  }
+
+  /** At the temperature that somebody wrote down, if it narrows the band. */
+  private Expected expected() {
+    return row.expected() instanceof Expected.Band band && celsius().isPresent()
+        ? band.at(celsius().getAsDouble())
+        : row.expected();
+  }
+
+  private OptionalDouble celsius() {
+    return new DayTemperature(filledIn, texts).celsius();
+  }
+
+  private String expectedText() {
+    String plain = expected().text(texts);
+    return row.expected() instanceof Expected.Band band && band.winding().isPresent()
+        ? texts.of("judge.at-temperature", plain, new DayTemperature(filledIn, texts).text())
+        : plain;
   }
 
   private List<String> means(Compared compared) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Hold;
@@ -36,17 +37,19 @@ final class TestPages {
   void draw(List<Step> steps) {
     for (Step step : steps) {
       if (step instanceof Section section) {
-        section(section);
+        section(section, Blanks.takingTemperature(steps).equals(Optional.of(section)));
       } else if (step instanceof Hold hold) {
         hold(hold);
       }
     }
   }
 
-  private void section(Section section) {
+  private void section(Section section, boolean takesTemperature) {
     List<Prose.Line> before = List.of(Prose.Line.plain(section.beginWith()));
     CautionBlock cautions = new CautionBlock(sheet, faces, document, texts, section.readFirst());
-    double above = before.stream().mapToDouble(prose::height).sum() + cautions.height();
+    Grid day = temperature(takesTemperature);
+    double above =
+        before.stream().mapToDouble(prose::height).sum() + cautions.height() + day.height();
     Grid grid = table(section, true);
     double whole = above + grid.height();
     boolean onOnePage = whole + HEADING <= sheet.fullRoom();
@@ -59,7 +62,24 @@ final class TestPages {
     prose.heading(title, Role.HEADING_2, onOnePage ? whole : above + grid.beginning());
     before.forEach(prose::paragraph);
     cautions.draw();
+    if (takesTemperature) {
+      day.draw(document);
+    }
     grid.draw(document);
+  }
+
+  /** Where the temperature is written that narrows the bands below it; empty elsewhere. */
+  private Grid temperature(boolean takesIt) {
+    Grid grid =
+        new Grid(sheet, faces, List.of(new Grid.Column("", 0), new Grid.Column("", 42 * MM)));
+    if (takesIt) {
+      grid.row(
+          List.of(
+              Cell.large(texts.of("temperature.label"), Face.BOLD)
+                  .and(texts.of("temperature.note")),
+              Cell.EMPTY.andSpace(30 * MM, 24, "°C", Blanks.temperature())));
+    }
+    return grid;
   }
 
   /**

@@ -25,6 +25,7 @@ public final class Fillings {
         case SIGNATURE -> {}
       }
     }
+    fillings.text(Blanks.temperature(), "20 °C");
     int minutes = 0;
     for (Step step : checklist.steps()) {
       minutes += 5;

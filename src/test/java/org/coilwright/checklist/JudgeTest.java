@@ -11,6 +11,7 @@ import org.coilwright.checklist.Judgement.State;
 import org.coilwright.checklist.Remark.Kind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class JudgeTest {
@@ -96,6 +97,48 @@ class JudgeTest {
     assertEquals(List.of("Two wires touch."), of.get(0).means());
     String sentence = of.get(0).sentence();
     assertTrue(sentence.endsWith(": " + READ.otherwise()), sentence);
+  }
+
+  /** 1250 Ω fits a coil of 1035 to 1265 Ω at 20 °C, and none of 954 to 1165 Ω at 0 °C. */
+  @ParameterizedTest
+  @CsvSource({
+    "0 °C, 1250 Ω, false",
+    "0 °C, 960 Ω, true",
+    "20, 1250 Ω, true",
+    "'20,5 °C', 990 Ω, false",
+    "40, 1350 Ω, true"
+  })
+  void a_coil_is_judged_at_the_temperature_on_the_day(String day, String ohms, boolean within) {
+    Fillings fillings =
+        complete().text(Blanks.temperature(), day).text(Blanks.reading(coil()), ohms);
+    List<Remark> remarks = judged(fillings).remarks();
+    assertEquals(within, remarks.isEmpty(), remarks::toString);
+    assertTrue(
+        within || remarks.get(0).sentence().contains(" at " + (day.startsWith("0") ? "0" : "20.5")),
+        remarks::toString);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "warm", "120 °C", "15 or 20"})
+  void without_a_temperature_a_coil_is_judged_by_its_wide_band_and_that_is_said(String day) {
+    Fillings fillings =
+        complete().text(Blanks.reading(coil()), "1310 Ω").noText(Blanks.temperature());
+    if (!day.isEmpty()) {
+      fillings.text(Blanks.temperature(), day);
+    }
+    assertEquals("site.temperature", only(fillings).name());
+    assertEquals(day.isEmpty() ? Kind.MISSING : Kind.UNCLEAR, only(fillings).kind());
+    fillings.text(Blanks.reading(coil()), "1320 Ω");
+    assertTrue(
+        judged(fillings).remarks().stream()
+            .anyMatch(r -> r.sentence().contains("(temperature not stated)")));
+  }
+
+  private static TestRow coil() {
+    return SHEET.rows().stream()
+        .filter(row -> row.name().equals("K1.coil-resistance"))
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test
