@@ -104,7 +104,7 @@ final class ChooseCommand extends ConsoleCommand {
       description = "eight-hour or uninterrupted. Default: eight-hour.")
   private String duty = "eight-hour";
 
-  @Option(names = "--starts-per-day", paramLabel = "N", description = "Operations in a day.")
+  @Option(names = "--starts-per-day", paramLabel = "N", description = "Times it closes in a day.")
   private String starts = "";
 
   @Option(
@@ -161,7 +161,9 @@ final class ChooseCommand extends ConsoleCommand {
   @Option(
       names = "--life",
       paramLabel = "LIFE",
-      description = "The contactor's electrical life, such as \"150000 at 25 A\".")
+      description =
+          "The contactor's electrical life in cycles, one closing and one opening each, such as"
+              + " \"75000 at 25 A\".")
   private String life = "";
 
   @Option(

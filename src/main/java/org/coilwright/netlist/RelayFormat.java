@@ -95,11 +95,12 @@ final class RelayFormat {
       may(
           "life",
           new Named(
-              "a number of operations",
+              "a number of cycles",
               new Choice(List.copyOf(lives)),
               Format.rated(Dimension.COUNT, Dimension.CURRENT),
               1),
-          "Operations it lasts.",
+          "Cycles it lasts, one closing and one opening each: half the figure of a data sheet that"
+              + " counts the two apart.",
           "{AC-1: 50000 at 16 A, mechanical: 10000000}"),
       may("mounting", Choice.of("side-by-side", "spaced"), "How it sits on the rail.", "spaced"),
       may("rated-air", Format.DEGREES, "Air temperature its ratings hold at.", "40 °C"),

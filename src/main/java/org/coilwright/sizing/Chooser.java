@@ -188,16 +188,21 @@ public final class Chooser extends Working {
     add(
         "life",
         "life",
-        "%s years at %s starts a day, 365 days a year: %s %s asked (%s%s)"
+        "%s years at %s starts a day, 365 days a year: %s %s asked%s (%s%s)"
             .formatted(
                 String.format(Locale.ROOT, years < 10 ? "%.1f" : "%.0f", years),
                 plain(starts),
                 enough ? "enough for the" : "too few for the",
                 plain(q.years()),
+                enough && q.life().isEmpty()
+                    ? ", if it lasts the %s cycles assumed here"
+                        .formatted(Endurance.thousands(given))
+                    : "",
                 endurance.words(),
                 q.life().isPresent()
                     ? ""
-                    : "; the first figure is assumed: give --life from its data sheet"),
+                    : "; the first figure is assumed: give --life from its data sheet, halved if"
+                        + " that counts closing and opening apart"),
         years,
         "years");
   }

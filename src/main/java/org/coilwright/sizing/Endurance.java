@@ -12,7 +12,7 @@ import org.coilwright.table.Tables;
 /**
  * How often a contact closes and opens before it is worn out.
  *
- * @param cycles one closing and one opening each
+ * @param cycles one closing and one opening each; a maker that counts both states twice as many
  * @param words how they come about
  * @param daysPerYear days of use
  */
@@ -37,8 +37,8 @@ public record Endurance(
     return new Endurance(
         cycles,
         cycles < electrical
-            ? "%s operations, the mechanical life".formatted(thousands(cycles))
-            : "%s operations at %s, so %s at %s"
+            ? "%s cycles, the mechanical life".formatted(thousands(cycles))
+            : "%s cycles at %s, so %s at %s"
                 .formatted(
                     thousands(given),
                     Printed.of(atAmps, Dimension.CURRENT),
@@ -58,7 +58,7 @@ public record Endurance(
     return (long) Math.ceil(seconds / 60 - 1e-9) + " min";
   }
 
-  private static String thousands(double count) {
+  static String thousands(double count) {
     return count >= 10_000 ? Math.round(count / 1000) + " 000" : Long.toString(Math.round(count));
   }
 

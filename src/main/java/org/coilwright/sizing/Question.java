@@ -26,7 +26,7 @@ import org.coilwright.table.Cited;
  * @param loopOhms loop impedance of the mains, Ω
  * @param delta true for a load joined in delta
  * @param tt true for a mains whose earth is the ground alone
- * @param life operations at a current, as the contactor's data sheet gives them
+ * @param life cycles of one closing and one opening, at a current, from the data sheet
  * @param outputs the contacts that shall drive the coil, all of them in its way
  * @param coil its coil, if that is given; else one of a usual size
  * @param basis what {@code nominal} and {@code worst} rest on

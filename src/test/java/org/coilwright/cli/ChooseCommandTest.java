@@ -235,6 +235,15 @@ class ChooseCommandTest {
     assertFalse(words(given).contains("assumed: give --life"), given.out());
     Cli.Ran assumed = choose("--power=3kW", "--starts-per-day=12");
     assertTrue(words(assumed).contains("the first figure is assumed: give --life"), assumed.out());
+    assertTrue(words(assumed).contains("asked, if it lasts the 75 000 cycles"), assumed.out());
+  }
+
+  /** Half of 150 000 operations, over the current; 50 times a day on 200 days are 10 000 a year. */
+  @Test
+  void the_assumed_life_counts_closing_and_opening_as_one_cycle() {
+    String text = words(choose("--power=3.68kW", "--starts-per-day=27.39726", "--years=9"));
+    assertTrue(text.contains("9.4 years at"), text);
+    assertTrue(text.contains("75 000 cycles at 20 A, so 94 000 at 16 A"), text);
   }
 
   @Test
