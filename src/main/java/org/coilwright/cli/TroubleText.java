@@ -20,6 +20,8 @@ final class TroubleText {
       return "sneak-path";
     } else if (trouble instanceof Trouble.NotExplored) {
       return "not-explored";
+    } else if (trouble instanceof Trouble.NotSolved) {
+      return "not-solved";
     }
     return "floating";
   }
@@ -44,6 +46,9 @@ final class TroubleText {
     } else if (trouble instanceof Trouble.NotExplored n) {
       return "Not every position was looked at: %s are more than %d contacts that act together."
           .formatted(Words.all(n.contacts()), n.limit());
+    } else if (trouble instanceof Trouble.NotSolved n) {
+      return "Which of %s conduct cannot be settled: voltages and currents beside them are not to be relied on."
+          .formatted(Words.all(n.diodes()));
     } else if (trouble instanceof Trouble.Floating f) {
       return "The voltage of %s cannot be told: nothing joins them to a supply."
           .formatted(Words.all(f.pins()));

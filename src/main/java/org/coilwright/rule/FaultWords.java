@@ -68,7 +68,8 @@ public final class FaultWords {
         .distinct()
         .forEach(parts::add);
     if (!one.explored()) {
-      parts.add("what the loads do was not computed: too many contacts act together");
+      parts.add(
+          "what the loads do was not computed: too many contacts act together, or which diodes conduct cannot be settled");
     }
     return parts.isEmpty()
         ? "no load behaves differently, and nobody notices"

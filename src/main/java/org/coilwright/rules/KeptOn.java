@@ -179,17 +179,23 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
   Optional<Outcome> open(RuleFacts rule) {
     Subject subject = Subject.of(rule, load.head().mark(), name());
     if (!unknown.isEmpty()) {
-      String missing =
+      Optional<Trouble.Gap> gap =
           study.troubles().stream()
-              .filter(Trouble.NotExplored.class::isInstance)
-              .map(t -> Troubles.missing((Trouble.NotExplored) t))
-              .findFirst()
+              .filter(Trouble.Gap.class::isInstance)
+              .map(Trouble.Gap.class::cast)
+              .findFirst();
+      String missing =
+          gap.map(Troubles::missing)
               .orElse("a smaller group than " + unknown.get(0).at().get(0) + " then belongs to");
+      String reason =
+          gap.filter(g -> !(g instanceof Trouble.NotExplored))
+              .map(Troubles::reason)
+              .orElse("too many contacts then act on one another");
       return Optional.of(
           subject.undecided(
               missing,
-              "What %s does was not computed for %d of the faults, as too many contacts then act on one another; the first is: %s."
-                  .formatted(name(), unknown.size(), unknown.get(0).inWords())));
+              "What %s does was not computed for %d of the faults, as %s; the first is: %s."
+                  .formatted(name(), unknown.size(), reason, unknown.get(0).inWords())));
     }
     if (study.statesFor(name()).stream().allMatch(study::isShorted)
         && !study.statesFor(name()).isEmpty()) {

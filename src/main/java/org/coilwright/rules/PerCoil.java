@@ -10,7 +10,7 @@ import org.coilwright.rule.Subject;
 import org.coilwright.solve.CoilLimits;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
-import org.coilwright.solve.Trouble.NotExplored;
+import org.coilwright.solve.Trouble;
 
 /** Asks one question of every coil that is wired. */
 final class PerCoil {
@@ -74,10 +74,10 @@ final class PerCoil {
       RuleFacts rule,
       Class<? extends Outcome> worthless,
       Function<CoilFeed, Optional<? extends Outcome>> question) {
-    Optional<NotExplored> gap =
+    Optional<Trouble.Gap> gap =
         study.troubles().stream()
-            .filter(NotExplored.class::isInstance)
-            .map(NotExplored.class::cast)
+            .filter(Trouble.Gap.class::isInstance)
+            .map(Trouble.Gap.class::cast)
             .findFirst();
     List<Outcome> outcomes = new ArrayList<>();
     for (CoilFeed feed : CoilFeed.all(study)) {
@@ -99,7 +99,7 @@ final class PerCoil {
   }
 
   /** What is said in place of "satisfied" where positions are left out. */
-  static Outcome unexplored(Subject subject, String name, NotExplored gap) {
+  static Outcome unexplored(Subject subject, String name, Trouble.Gap gap) {
     return subject.undecided(
         Troubles.missing(gap),
         "%s was not looked at in every position: %s.".formatted(name, Troubles.reason(gap)));

@@ -8,7 +8,7 @@ import org.coilwright.rule.Outcome;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.solve.Study;
-import org.coilwright.solve.Trouble.NotExplored;
+import org.coilwright.solve.Trouble;
 
 /** Asks one question of every contact that switches coils. */
 final class PerContact {
@@ -22,10 +22,10 @@ final class PerContact {
    */
   static List<Outcome> ask(
       Study study, RuleFacts rule, Function<DrivingContact, Optional<? extends Outcome>> question) {
-    Optional<NotExplored> gap =
+    Optional<Trouble.Gap> gap =
         study.troubles().stream()
-            .filter(NotExplored.class::isInstance)
-            .map(NotExplored.class::cast)
+            .filter(Trouble.Gap.class::isInstance)
+            .map(Trouble.Gap.class::cast)
             .findFirst();
     List<Outcome> outcomes = new ArrayList<>();
     for (DrivingContact contact : DrivingContact.all(study)) {

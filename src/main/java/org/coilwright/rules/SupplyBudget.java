@@ -109,16 +109,19 @@ record SupplyBudget(Study study, DirectSupply supply, CoilWiring wiring, List<Br
   /** The undecided outcome of a sum that holds for the explored states alone. */
   Optional<Outcome> unexplored(RuleFacts rule) {
     return study.troubles().stream()
-        .filter(Trouble.NotExplored.class::isInstance)
-        .map(Trouble.NotExplored.class::cast)
+        .filter(Trouble.Gap.class::isInstance)
+        .map(Trouble.Gap.class::cast)
         .map(
             group ->
                 (Outcome)
                     Subject.of(rule, supply.output().mark(), supply.part())
                         .undecided(
                             Troubles.missing(group),
-                            "Not every position of %s was explored, so the most that %s is asked for is not known."
-                                .formatted(String.join(", ", group.contacts()), supply.part())))
+                            group instanceof Trouble.NotExplored
+                                ? "Not every position of %s was explored, so the most that %s is asked for is not known."
+                                    .formatted(String.join(", ", group.names()), supply.part())
+                                : "Because %s, the most that %s is asked for is not known."
+                                    .formatted(Troubles.reason(group), supply.part())))
         .findFirst();
   }
 

@@ -39,8 +39,11 @@ final class Troubles {
     return groups.values();
   }
 
-  /** What would decide a question that a group of contacts is too large for. */
-  static String missing(Trouble.NotExplored group) {
+  /** What would decide a question that a gap keeps open. */
+  static String missing(Trouble.Gap gap) {
+    if (!(gap instanceof Trouble.NotExplored group)) {
+      return "a settled current through " + String.join(", ", gap.names());
+    }
     List<String> contacts = group.contacts();
     List<String> shown = contacts.subList(0, Math.min(2, contacts.size()));
     int more = contacts.size() - shown.size();
@@ -51,8 +54,11 @@ final class Troubles {
             more == 0 ? "" : " and %d more".formatted(more));
   }
 
-  /** Why positions of a group were left out; for the middle of a sentence. */
-  static String reason(Trouble.NotExplored group) {
+  /** Why positions, or what is read in them, were left out; for the middle of a sentence. */
+  static String reason(Trouble.Gap gap) {
+    if (!(gap instanceof Trouble.NotExplored group)) {
+      return "which of %s conduct cannot be settled".formatted(String.join(", ", gap.names()));
+    }
     return (group.orders()
             ? "which of %d relays is faster decides, and at most %d steps of them are followed"
             : "%d contacts act on one another and at most %d are explored")
@@ -68,7 +74,14 @@ final class Troubles {
   static List<Outcome> unexplored(RuleFacts rule, Study study) {
     List<Outcome> outcomes = new ArrayList<>();
     for (Trouble trouble : study.troubles()) {
-      if (trouble instanceof Trouble.NotExplored group) {
+      if (trouble instanceof Trouble.NotSolved gap) {
+        outcomes.add(
+            Subject.ofCircuit(rule, study.circuit().netlist())
+                .undecided(
+                    missing(gap),
+                    "Which of %s conduct cannot be settled, so what lies beside them was left out."
+                        .formatted(String.join(", ", gap.diodes()))));
+      } else if (trouble instanceof Trouble.NotExplored group) {
         String contacts = String.join(", ", group.contacts());
         outcomes.add(
             Subject.ofCircuit(rule, study.circuit().netlist())

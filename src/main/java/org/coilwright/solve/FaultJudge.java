@@ -46,7 +46,7 @@ final class FaultJudge {
     WorkTable before = WorkTable.of(base);
     WorkTable after = WorkTable.of(now);
     List<String> shorted = shorted(now);
-    if (!before.complete || !after.complete) {
+    if (!before.complete || !after.complete || isUnsettled(base) || isUnsettled(now)) {
       return new FaultCase(fault, List.of(), shorted, crossing, false);
     }
     Map<String, Double> rated = WorkTable.rated(base);
@@ -66,6 +66,10 @@ final class FaultJudge {
                                     : List.of()))));
     effects.sort(Comparator.comparing(LoadEffect::effect));
     return new FaultCase(fault, List.copyOf(effects), shorted, crossing, true);
+  }
+
+  private static boolean isUnsettled(List<Exploration> explorations) {
+    return explorations.stream().flatMap(e -> e.group.zones.stream()).anyMatch(Zone::isUnsettled);
   }
 
   /** In which positions a load does otherwise, and how. */

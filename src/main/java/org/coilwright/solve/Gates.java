@@ -14,6 +14,9 @@ final class Gates {
   private static final double SLACK_VOLTS = 1e-9;
   private static final double SLACK_AMPS = 1e-12;
 
+  /** Choices that are tried before it is said that none agrees with itself. */
+  static final int MOST_CHOICES = 10_000;
+
   private Gates() {}
 
   /**
@@ -44,7 +47,7 @@ final class Gates {
     Set<BitSet> tried = new HashSet<>();
     boolean all = true;
     BitSet wrong = disagreeing(gates, flow, open);
-    long most = 20L << Math.min(gates.size(), 14);
+    long most = Math.min(20L << Math.min(gates.size(), 14), MOST_CHOICES);
     for (long i = 0; !wrong.isEmpty() && i < most; i++) {
       all &= tried.add((BitSet) open.clone());
       if (all) {

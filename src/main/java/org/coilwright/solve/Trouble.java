@@ -30,6 +30,12 @@ public sealed interface Trouble {
       Map<String, Boolean> positions, String victim, String through, Branch.Path path, double volts)
       implements Trouble {}
 
+  /** Something that keeps positions, or what is read in them, from being known. */
+  sealed interface Gap extends Trouble {
+    /** The contacts, relays or one-way elements it is about. */
+    List<String> names();
+  }
+
   /**
    * A group with more independent contacts than are explored, or whose relays may move in more
    * orders than are followed.
@@ -39,7 +45,26 @@ public sealed interface Trouble {
    */
   record NotExplored(
       Map<String, Boolean> positions, List<String> contacts, int limit, boolean orders)
-      implements Trouble {}
+      implements Gap {
+    @Override
+    public List<String> names() {
+      return contacts;
+    }
+  }
+
+  /**
+   * No choice of which one-way elements conduct agrees with itself, so that no voltage beside them
+   * is known.
+   *
+   * @param positions in which it is seen; empty if it is seen only while armatures move
+   * @param diodes designations of the parts that are or hold one-way elements
+   */
+  record NotSolved(Map<String, Boolean> positions, List<String> diodes) implements Gap {
+    @Override
+    public List<String> names() {
+      return diodes;
+    }
+  }
 
   /** Pins with no reference: their voltage cannot be told. */
   record Floating(Map<String, Boolean> positions, List<String> pins) implements Trouble {}

@@ -30,6 +30,7 @@ final class Zone {
   private final Set<Source> sources = new LinkedHashSet<>();
   private final Map<Key, ZoneFlow> solved = new HashMap<>();
   private int branches;
+  private boolean unsettled;
 
   Zone(int number, Island island, Reference reference) {
     this.number = number;
@@ -128,7 +129,28 @@ final class Zone {
       own.set(live++, settings.isLive(source));
     }
     return solved.computeIfAbsent(
-        new Key(corner, own), k -> new ZoneSolver(this, corner, settings, e -> true).solve());
+        new Key(corner, own),
+        k -> noted(new ZoneSolver(this, corner, settings, e -> true).solve()));
+  }
+
+  /** Hands a solution on, and remembers if its one-way elements do not agree with themselves. */
+  ZoneFlow noted(ZoneFlow flow) {
+    unsettled |= !flow.consistent();
+    return flow;
+  }
+
+  /** True if some solution so far does not agree with itself. */
+  boolean isUnsettled() {
+    return unsettled;
+  }
+
+  /** Designations of the parts that are or hold its one-way elements. */
+  List<String> oneWays() {
+    return elements.stream()
+        .filter(e -> e.kind() == Element.Kind.DIODE || ZoneSolver.isClamp(e))
+        .map(e -> e.branch().part())
+        .distinct()
+        .toList();
   }
 
   /** How many different corners and sets of positions were solved. */

@@ -51,7 +51,7 @@ final class ZoneSolver {
   /** On direct current two one-way elements, one for each direction. */
   private record Varistor(Element element, double clamp) {}
 
-  private static boolean isClamp(Element element) {
+  static boolean isClamp(Element element) {
     return element.kind() == Element.Kind.PASSIVE && clamp(element) > 0;
   }
 
