@@ -4,8 +4,10 @@ package org.coilwright.cli;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Parsed;
 import org.coilwright.quantity.Quantity;
@@ -19,6 +21,7 @@ import org.coilwright.sizing.Question;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParseResult;
@@ -198,7 +201,8 @@ final class ChooseCommand extends ConsoleCommand {
         if (study.isEmpty()) {
           return Exit.UNUSABLE;
         }
-        question = ChooseFromFile.of(study.get(), part, asked(), this::amount, tables);
+        question =
+            ChooseFromFile.of(study.get(), part, asked(), typed(parsed), this::amount, tables);
       }
     } catch (ChooseQuestion.Refused refused) {
       console().err().println("coilwright: " + Lines.harmless(refused.sentence()));
@@ -267,6 +271,13 @@ final class ChooseCommand extends ConsoleCommand {
     }
     throw new ChooseQuestion.Refused(
         "%s takes %s, not %s.".formatted(option, Words.either(words), typed));
+  }
+
+  /** The options that stand on the command line. */
+  private static Set<String> typed(ParseResult parsed) {
+    return parsed.matchedOptionsSet().stream()
+        .map(OptionSpec::longestName)
+        .collect(Collectors.toSet());
   }
 
   private static final Pattern CATEGORY = Pattern.compile("([AD]C-[0-9]+[a-z]?): *(.*)");

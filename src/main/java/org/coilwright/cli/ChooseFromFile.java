@@ -1,18 +1,17 @@
 package org.coilwright.cli;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
+import java.util.Set;
 import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Part;
-import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
 import org.coilwright.rules.CoilContact;
 import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.PowerSide;
@@ -30,6 +29,7 @@ final class ChooseFromFile {
       Study study,
       String name,
       ChooseQuestion.Asked asked,
+      Set<String> typed,
       ChooseQuestion.Amounts amounts,
       Tables tables)
       throws ChooseQuestion.Refused {
@@ -64,18 +64,33 @@ final class ChooseFromFile {
     int lines =
         demand.get().loads().stream().mapToInt(l -> side.linesOf(l.load()).size()).max().orElse(1);
     boolean nec = site.practice().value() == Site.Practice.NEC;
+    boolean boxUnknown = site.enclosure().isPresent() && site.enclosureAir().isEmpty();
+    if (boxUnknown && !typed.contains("--air")) {
+      throw new ChooseQuestion.Refused(
+          "What %s needs could not be worked out: the air in the box is not known; give site.enclosure-air, or --air."
+              .formatted(name));
+    }
+    Optional<Written<Quantity>> written =
+        boxUnknown ? Optional.empty() : site.enclosureAir().or(site::ambient);
     double air =
-        site.enclosureAir()
-            .or(site::ambient)
-            .map(a -> a.value().high())
-            .orElseGet(() -> tables.figure("sizing.rated-air").value());
+        written.isPresent()
+            ? written.get().value().high()
+            : amounts.of("--air", asked.air(), Dimension.TEMPERATURE).high();
     boolean close =
         relay.mounting().map(Written::value).filter(m -> m.equals("side-by-side")).isPresent();
     String kind =
         first.load() instanceof Part.Heater heater
             ? heater.kind().map(Written::value).orElse("metal-sheathed")
             : first.load().head().is();
-    Optional<Branch.Conductor> line = longestAt(study, name);
+    double outside = site.ambient().map(a -> a.value().high()).orElse(air);
+    LoadWay way =
+        LoadWay.of(
+            side,
+            name,
+            demand.get().loads().stream().map(LoadCurrent::load).toList(),
+            new LoadWay.Place(air, outside, lines > 2 ? 3 : 2, nec),
+            tables);
+    Optional<Branch.Conductor> line = way.worst();
     ChooseQuestion.Asked here =
         new ChooseQuestion.Asked(
             "",
@@ -96,15 +111,17 @@ final class ChooseFromFile {
             asked.starts(),
             asked.years(),
             nec,
-            line.flatMap(Branch.Conductor::run)
-                .flatMap(Run::installed)
-                .map(Written::value)
-                .orElse(asked.method()),
-            site.ambient()
-                .map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE))
-                .orElse(asked.wireAir()),
+            way.method().orElse(asked.method()),
+            way.method().filter(m -> m.equals("panel")).isPresent()
+                ? Printed.of(air, Dimension.TEMPERATURE)
+                : site.ambient()
+                    .map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE))
+                    .orElse(asked.wireAir()),
             asked.length().isEmpty()
-                ? line.map(l -> Printed.of(l.length().getAsDouble(), Dimension.LENGTH)).orElse("")
+                ? way.metres().stream()
+                    .mapToObj(m -> Printed.of(m, Dimension.LENGTH))
+                    .findFirst()
+                    .orElse("")
                 : asked.length(),
             site.mains()
                 .flatMap(Site.MainsSupply::faultCurrent)
@@ -186,17 +203,5 @@ final class ChooseFromFile {
     return CoilContact.before(name, study, tables).stream()
         .map(c -> new Question.Output(c.name(), c.rating(), c.category()))
         .toList();
-  }
-
-  /** The longest wire in a run that ends at a contact of the part: it tells method and length. */
-  private static Optional<Branch.Conductor> longestAt(Study study, String name) {
-    return study.circuit().branchesOf(name).stream()
-        .filter(Branch.Contact.class::isInstance)
-        .flatMap(c -> Stream.of(c.from(), c.to()))
-        .flatMap(node -> study.circuit().branchesAt(node).stream())
-        .filter(Branch.Conductor.class::isInstance)
-        .map(Branch.Conductor.class::cast)
-        .filter(wire -> wire.run().isPresent() && wire.length().isPresent())
-        .max(Comparator.comparingDouble(wire -> wire.length().getAsDouble()));
   }
 }

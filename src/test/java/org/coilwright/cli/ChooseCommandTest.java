@@ -124,7 +124,7 @@ class ChooseCommandTest {
   void a_contactor_of_a_netlist_brings_the_run_that_its_load_is_wired_with() {
     Cli.Ran ran = choose("wiring-examples/guest-house-cylinder.yaml", "--part", "Q1");
     assertTrue(ran.out().lines().findFirst().orElse("").endsWith("wired as W2"), ran.out());
-    assertTrue(ran.out().contains("over 8 m"), ran.out());
+    assertTrue(ran.out().contains("over 11.3 m"), ran.out());
     Cli.Ran longer =
         choose("wiring-examples/guest-house-cylinder.yaml", "--part", "Q1", "--length", "20m");
     assertTrue(longer.out().contains("over 20 m"), longer.out());
@@ -305,6 +305,42 @@ class ChooseCommandTest {
     String text =
         words(guestHouse("ratings: {AC-1: 6 A at 250 V, AC-15: 1.5 A at 250 V}, least", "least"));
     assertTrue(text.contains("(130 mA); whether K1.11-14 can drive it is open"), text);
+  }
+
+  @Test
+  void the_way_of_a_load_is_added_up_from_the_mains_and_not_at_the_contactor_alone()
+      throws IOException {
+    Cli.Ran near = choose("wiring-examples/guest-house-cylinder.yaml", "--part", "Q1");
+    assertTrue(near.out().contains("over 11.3 m"), near.out());
+    // the cut-out beside the contactor, and a long run behind it: nothing but short wires on Q1
+    String text = Files.readString(Path.of("wiring-examples/guest-house-cylinder.yaml"));
+    text =
+        text.replaceAll(
+                "from: Q1\\.([246]), to: F3\\.([135]), run: W2", "from: Q1.$1, to: F3.$2, run: W3")
+            .replaceAll(
+                "to: E1\\.([123]), length: 0.3 m, size: 2.5 mm²",
+                "to: E1.$1, length: 60 m, size: 2.5 mm²");
+    Path far = folder.resolve("far.yaml");
+    Files.writeString(far, text);
+    Cli.Ran ran = choose(far.toString(), "--part", "Q1");
+    assertTrue(ran.out().contains("over 64 m"), ran.out());
+  }
+
+  @Test
+  void a_box_whose_air_is_not_known_is_not_taken_for_the_room() throws IOException {
+    String inside = "  enclosure-air: 5..45 °C\n";
+    String room = "  ambient: 5..30 °C\n";
+    String box =
+        "  enclosure: {width: 400 mm, height: 500 mm, depth: 200 mm, mounting: wall, vents: none}\n";
+    Cli.Ran open = guestHouse(inside + box, room + box);
+    assertEquals(2, open.code());
+    assertEquals("", open.out());
+    assertTrue(open.err().contains("could not be worked out: the air in the box"), open.err());
+    Cli.Ran typed = guestHouse(inside + box, room + box, "--air=55C");
+    assertEquals(0, typed.code());
+    assertTrue(typed.out().startsWith("Q1 for E1, three lines, in 55 °C air"), typed.out());
+    Cli.Ran none = guestHouse(inside + box, room);
+    assertTrue(none.out().startsWith("Q1 for E1, three lines, in 30 °C air"), none.out());
   }
 
   private @TempDir Path folder = Path.of("");
