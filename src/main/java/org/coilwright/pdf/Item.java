@@ -78,8 +78,8 @@ sealed interface Item {
 
   /** A tick box and the first line of its label. */
   record Box(String label, Blank blank, Optional<FilledIn> filledIn) implements Item {
-    /** Where the cross stands in its box. */
-    private static final double CROSS = 2;
+    /** Where the mark stands in its box. */
+    private static final double MARK = 2;
 
     @Override
     public double height() {
@@ -92,7 +92,7 @@ sealed interface Item {
       if (filledIn.isEmpty()) {
         sheet.add(new Piece.Entry(x, y + 1, TICK, TICK, blank, tag.child(Role.FORM)));
       } else if (filledIn.get().isTicked(blank)) {
-        Item.write(sheet, x + CROSS, y, Face.BOLD, "\u2717", tag);
+        Item.write(sheet, x + MARK, y, Face.BOLD, "\u2713", tag);
       }
       Item.write(sheet, x + TICK + CLEAR, y, Face.REGULAR, label, tag);
     }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.File;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -11,6 +12,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.coilwright.pdf.ThrowawayKeystore;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -70,6 +74,38 @@ class ChildProcessTest {
                         || l.contains(" org.coilwright.drawing."))
             .toList();
     assertEquals(List.of(), unwanted);
+  }
+
+  /** Libraries would write their warnings on standard error; tests silence them otherwise. */
+  @Test
+  void signing_prints_no_line_but_its_own() throws Exception {
+    Path sheet = Sheets.of("wiring-examples/wash-room-tub.yaml", folder.resolve("sheet.pdf"));
+    Path keystore =
+        Files.write(folder.resolve("me.p12"), ThrowawayKeystore.bytes("EC", "pa55 wort"));
+    Path record = folder.resolve("record.pdf");
+    List<String> command =
+        command(
+            List.of(),
+            "readback",
+            sheet.toString(),
+            "-o",
+            record.toString(),
+            "--sign",
+            keystore.toString());
+    int classPath = command.indexOf("-cp") + 1;
+    command.set(
+        classPath,
+        Stream.of(command.get(classPath).split(File.pathSeparator, -1))
+            .filter(entry -> !entry.contains("slf4j"))
+            .collect(Collectors.joining(File.pathSeparator)));
+    Path err = folder.resolve("err.txt");
+    ProcessBuilder builder =
+        new ProcessBuilder(command)
+            .redirectOutput(folder.resolve("out.txt").toFile())
+            .redirectError(err.toFile());
+    builder.environment().put("COILWRIGHT_KEYSTORE_PASSWORD", "pa55 wort");
+    assertEquals(1, builder.start().waitFor(), text(err));
+    assertEquals(List.of("Wrote " + record + ", signed."), Files.readAllLines(err));
   }
 
   /** A pipe cannot seek, as a file that stands in for standard input can. */
