@@ -29,6 +29,7 @@ final class WireChoice extends Working {
             ? GAUGES.stream().map(ConductorSize::ofAwg).toList()
             : METRIC.stream().map(ConductorSize::ofMm2).toList();
     String last = "";
+    String thinner = "";
     for (ConductorSize size : sizes) {
       Found<Derated> found = ampacity.of(size, laid);
       if (found instanceof Found.Unknown<Derated> unknown) {
@@ -43,25 +44,36 @@ final class WireChoice extends Working {
                       .isPresent()
                   && may.amps()
                       >= q.nominal() * tables.figure("sizing.continuous-load").value() * (1 - 1e-9)
-              : may.amps() >= device * (1 - 1e-9);
+              : may.amps() >= Math.max(device, q.worst()) * (1 - 1e-9);
       Optional<Drop> drop = drop(size);
       boolean near = drop.isEmpty() || drop.get().volts <= drop.get().limit * (1 + 1e-9);
-      if (carries && near) {
+      Optional<Stress> stress = stress(size, device);
+      boolean stands = stress.isEmpty() || !stress.get().tooMuch();
+      if (carries && near && stands) {
         cited.addAll(may.basis());
         add(
             "wire",
             "wire",
-            "%s copper, %s, method %s: may carry %s"
-                .formatted(Printed.of(size), q.core().words(size, tables), q.method(), may.words()),
+            "%s copper, %s, method %s: may carry %s%s"
+                .formatted(
+                    Printed.of(size),
+                    q.core().words(size, tables),
+                    q.method(),
+                    may.words(),
+                    thinner.isEmpty() ? "" : "; a size thinner, " + thinner),
             size.mm2(),
             "mm²");
         drop.ifPresentOrElse(
             this::tell, () -> add("drop", "voltage drop", "not worked out: give --length"));
-        shortCircuit(size, device);
+        shortCircuit(size, stress);
         new EarthFault(this, q).judge(size, device);
         return;
       }
-      last = carries ? "the voltage drop is too large" : "they carry too little";
+      last =
+          !carries
+              ? "it carries too little"
+              : near ? "it does not stand a short-circuit" : "the voltage drop is too large";
+      thinner = last;
     }
     doesNotFit();
     add("wire", "wire", "no tabulated size fits: " + last);
@@ -108,60 +120,91 @@ final class WireChoice extends Working {
     add("drop", "voltage drop", drop.words, drop.volts, "V");
   }
 
-  private void shortCircuit(ConductorSize size, double device) {
-    if (q.faultAmps().isEmpty()) {
-      add("short-circuit", "short-circuit", "not checked: give --fault-current");
-      return;
+  /**
+   * What a short-circuit does to the wire.
+   *
+   * @param through A²s, without limiting or, if {@code limited}, as a table gives it
+   */
+  private record Stress(
+      double stands,
+      double through,
+      boolean limited,
+      String words,
+      Cited<Double> k,
+      List<Cited<?>> cited) {
+    boolean enough() {
+      return through <= stands * (1 + 1e-9);
     }
+
+    /** Without a figure for what the breaker lets through the matter is open. */
+    boolean tooMuch() {
+      return limited && !enough();
+    }
+  }
+
+  private Optional<Stress> stress(ConductorSize size, double device) {
     Optional<Cited<Double>> factor = q.core().shortCircuitFactor(size, tables);
-    if (factor.isEmpty()) {
-      add(
-          "short-circuit",
-          "short-circuit",
-          "could not be checked: no table gives k for " + q.core().words(size, tables));
-      return;
+    if (q.faultAmps().isEmpty() || factor.isEmpty()) {
+      return Optional.empty();
     }
     Cited<Double> k = factor.get();
     Cited<Double> time = tables.figure("sizing.magnetic-time");
     double fault = q.faultAmps().getAsDouble();
     double stands = ShortCircuit.stands(k.value(), size.mm2());
     double through = fault * fault * time.value();
-    cited.add(k);
-    cited.add(time);
-    String words = "%s for 0.1 s".formatted(amps(fault));
-    if (through > stands && device <= 32 && !q.nec()) {
-      Optional<Cited<Double>> limited =
-          tables.lookup(
-              "let-through",
-              Map.of("curve", "B", "ratings", device <= 16 ? "up-to-16" : "up-to-32"),
-              fault,
-              "energy");
-      if (limited.isPresent()) {
-        cited.add(limited.get());
-        through = limited.get().value();
-        words = "type B, energy limiting class 3, at " + amps(fault);
-      }
+    Stress whole =
+        new Stress(
+            stands, through, false, "%s for 0.1 s".formatted(amps(fault)), k, List.of(k, time));
+    if (whole.enough() || device > 32 || q.nec()) {
+      return Optional.of(whole);
     }
-    boolean enough = through <= stands * (1 + 1e-9);
-    // what a breaker lets through no table of this practice gives: open, not too small
-    boolean open = !enough && q.nec();
+    return Optional.of(
+        tables
+            .lookup(
+                "let-through",
+                Map.of("curve", "B", "ratings", device <= 16 ? "up-to-16" : "up-to-32"),
+                fault,
+                "energy")
+            .map(
+                limited ->
+                    new Stress(
+                        stands,
+                        limited.value(),
+                        true,
+                        "type B, energy limiting class 3, at " + amps(fault),
+                        k,
+                        List.of(k, time, limited)))
+            .orElse(whole));
+  }
+
+  private void shortCircuit(ConductorSize size, Optional<Stress> found) {
+    if (q.faultAmps().isEmpty()) {
+      add("short-circuit", "short-circuit", "not checked: give --fault-current");
+      return;
+    }
+    if (found.isEmpty()) {
+      add(
+          "short-circuit",
+          "short-circuit",
+          "could not be checked: no table gives k for " + q.core().words(size, tables));
+      return;
+    }
+    Stress stress = found.get();
+    cited.addAll(stress.cited);
     add(
         "short-circuit",
         "short-circuit",
         "%s%s: %s; the wire stands %s (%s² × %s²)%s"
             .formatted(
-                open ? "open: without limiting " : "",
-                words,
-                energy(through),
-                energy(stands),
-                plain(k.value()),
+                stress.enough() ? "" : "open: without limiting ",
+                stress.words,
+                energy(stress.through),
+                energy(stress.stands),
+                plain(stress.k.value()),
                 plain(size.mm2()),
-                enough ? "" : "; ask the breaker's maker for its let-through energy"),
-        through,
+                stress.enough() ? "" : "; ask the breaker's maker for its let-through energy"),
+        stress.through,
         "A²s");
-    if (!enough && !open) {
-      doesNotFit();
-    }
   }
 
   private static String energy(double a2s) {

@@ -86,6 +86,47 @@ class ChooseCommandTest {
     assertTrue(text.contains(" poles %d,".formatted(poles)), text);
   }
 
+  /** 16 A would do for the breaker of 3.5 kW; at the highest voltage 17.6 A flow. */
+  @ParameterizedTest
+  @CsvSource({"30C, 3.5kW", "40C, 3.5kW", "30C, 3.2kW", "50C, 3kW"})
+  void the_wire_carries_the_worst_current_as_well(String air, String power) {
+    String json = choose("--power", power, "--wire-air", air, "--as=json").out();
+    double worst = figure(json, "current");
+    String text = words(choose("--power", power, "--wire-air", air));
+    java.util.regex.Matcher may =
+        java.util.regex.Pattern.compile("may carry (?:[^;]* = )?([0-9.]+) A").matcher(text);
+    assertTrue(may.find(), text);
+    assertTrue(Double.parseDouble(may.group(1)) >= worst - 0.05, text);
+  }
+
+  private static double figure(String json, String key) {
+    String line = json.substring(json.indexOf("\"key\": \"" + key + "\""));
+    String value = line.substring(line.indexOf("\"value\": ") + 9);
+    return Double.parseDouble(value.substring(0, value.indexOf(',')).trim());
+  }
+
+  /** 6 kA through a 10 A breaker: 35 000 A²s, and 1.5 mm² stands 29 756 A²s. */
+  @Test
+  void a_wire_that_does_not_stand_the_short_circuit_is_not_proposed() {
+    String[] asked = {"--power=2kW", "--method=C", "--wire-air=30C", "--air=30C"};
+    assertTrue(words(choose(asked)).contains("wire 1.5 mm²"), words(choose(asked)));
+    String[] more = java.util.Arrays.copyOf(asked, asked.length + 1);
+    more[asked.length] = "--fault-current=6kA";
+    Cli.Ran ran = choose(more);
+    assertEquals(0, ran.code());
+    assertTrue(words(ran).contains("wire 2.5 mm²"), words(ran));
+    assertTrue(
+        words(ran).contains("a size thinner, it does not stand a short-circuit"), words(ran));
+  }
+
+  /** No table gives what a breaker above 32 A lets through. */
+  @Test
+  void without_let_through_figures_the_short_circuit_is_open() {
+    Cli.Ran ran = choose("--power=24kW", "--phases=3", "--connection=star", "--fault-current=10kA");
+    assertEquals(0, ran.code(), ran.out());
+    assertTrue(words(ran).contains("short-circuit open: without limiting"), words(ran));
+  }
+
   @Test
   void nothing_is_chosen_beyond_the_series() {
     Cli.Ran ran = choose("--power=80kW", "--phases=3", "--connection=delta");
