@@ -62,9 +62,10 @@ public final class FaultWords {
     List<String> parts = new ArrayList<>();
     one.crossing().map(FaultWords::crossing).ifPresent(parts::add);
     one.shorted().forEach(s -> parts.add("%s is short-circuited".formatted(s)));
-    one.effects().stream()
-        .filter(e -> !isSaid(e, one.effects()))
-        .map(FaultWords::effect)
+    List<LoadEffect> told = one.effects().stream().filter(e -> !isSaid(e, one.effects())).toList();
+    boolean differ = told.stream().map(LoadEffect::positions).distinct().count() > 1;
+    told.stream()
+        .map(e -> effect(e) + (differ ? inPositions(e) : ""))
         .distinct()
         .forEach(parts::add);
     if (!one.explored()) {
@@ -74,6 +75,13 @@ public final class FaultWords {
     return parts.isEmpty()
         ? "no load behaves differently, and nobody notices"
         : String.join("; ", parts);
+  }
+
+  /** In how many positions of the contacts it shows; nothing where it does in all. */
+  private static String inPositions(LoadEffect e) {
+    int shown = e.positions().size();
+    long all = e.positions().stream().findFirst().map(p -> 1L << p.size()).orElse(0L);
+    return shown == all ? "" : " (in %d of %d positions)".formatted(shown, all);
   }
 
   /** A load that cannot be turned off need not be said to start as well. */

@@ -18,10 +18,6 @@ final class Troubles {
   /** A coil or load that takes less than this share of its rated current is not at work. */
   private static final double AT_WORK = 0.01;
 
-  /** What the rules ask of coils, loads and supplies is read at these. */
-  private static final List<Corner> READ_AT =
-      List.of(Corner.NOMINAL, Corner.LOWEST, Corner.HIGHEST);
-
   private final Circuit circuit;
   private final Sources sources;
   private final List<Trouble> found = new ArrayList<>();
@@ -53,7 +49,7 @@ final class Troubles {
               orders ? Settling.MOST_MOMENTS : Exploration.MOST_CONTACTS,
               orders));
     }
-    found.addAll(unsolved(exploration));
+    found.addAll(Unsettled.in(exploration));
     for (BitSet moved : exploration.order()) {
       List<BitSet> steady = exploration.steady.getOrDefault(moved, List.of());
       Map<String, Boolean> positions = positions(exploration, moved);
@@ -91,35 +87,6 @@ final class Troubles {
     }
   }
 
-  /**
-   * Zones of a group whose one-way elements do not agree with themselves, each with the first
-   * positions in which it shows.
-   */
-  static List<Trouble.NotSolved> unsolved(Exploration exploration) {
-    List<Trouble.NotSolved> unsolved = new ArrayList<>();
-    Group group = exploration.group;
-    for (Zone zone : group.zones) {
-      List<String> diodes = zone.oneWays();
-      if (diodes.isEmpty() || !zone.reference.hasDirect()) {
-        continue;
-      }
-      Map<String, Boolean> first = Map.of();
-      for (BitSet moved : exploration.order()) {
-        for (BitSet bits : exploration.steady.getOrDefault(moved, List.of())) {
-          Situation situation = group.situation(bits);
-          boolean settled = READ_AT.stream().allMatch(c -> situation.flow(zone, c).consistent());
-          if (!settled && first.isEmpty()) {
-            first = positions(exploration, moved);
-          }
-        }
-      }
-      if (zone.isUnsettled()) {
-        unsolved.add(new Trouble.NotSolved(first, diodes));
-      }
-    }
-    return unsolved;
-  }
-
   /** True if some source of the group has a path without a load. */
   static boolean isShorted(Group group, BitSet bits) {
     Situation situation = group.situation(bits);
@@ -127,7 +94,7 @@ final class Troubles {
         .anyMatch(z -> !Ways.bare(situation.flow(z, Corner.NOMINAL)).shorts().isEmpty());
   }
 
-  private static Map<String, Boolean> positions(Exploration exploration, BitSet moved) {
+  static Map<String, Boolean> positions(Exploration exploration, BitSet moved) {
     Map<String, Boolean> positions = new LinkedHashMap<>();
     Variables variables = exploration.group.all;
     for (int slot = 0; slot < exploration.group.independents(); slot++) {

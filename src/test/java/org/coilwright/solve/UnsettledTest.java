@@ -42,7 +42,7 @@ class UnsettledTest {
 
   private static List<Trouble.NotSolved> unsolved(Study study) {
     return study.model().explorations.values().stream()
-        .flatMap(e -> Troubles.unsolved(e).stream())
+        .flatMap(e -> Unsettled.in(e).stream())
         .toList();
   }
 
