@@ -143,6 +143,15 @@ class CommandLineTest {
   }
 
   @Test
+  void new_writes_a_netlist_that_can_be_rehearsed_and_starts_nothing_falsely() {
+    Path file = folder.resolve("heater.yaml");
+    Cli.run("new", file.toString());
+    Ran ran = Cli.run("rehearse", file.toString());
+    assertEquals(0, ran.code(), ran.out() + ran.err());
+    assertTrue(ran.out().contains("No false start in what was rehearsed."), ran.out());
+  }
+
+  @Test
   void new_without_a_file_prints_the_same_netlist() throws IOException {
     Path file = folder.resolve("a.yaml");
     Cli.run("new", file.toString());
