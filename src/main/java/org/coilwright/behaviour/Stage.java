@@ -3,6 +3,8 @@ package org.coilwright.behaviour;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Switching;
@@ -17,10 +19,17 @@ import org.coilwright.table.Tables;
  * @param output such as {@code U1.heat}
  * @param loads what hangs on it
  * @param relays what operates with it
+ * @param byThermostat those of the relays that a thermostat moves as well, so that they operate
+ *     more often than the output
  * @param wants keys without which it cannot be rehearsed
  */
 public record Stage(
-    String output, SwitchedLoads loads, List<Part.Relay> relays, Scene scene, List<String> wants) {
+    String output,
+    SwitchedLoads loads,
+    List<Part.Relay> relays,
+    Set<String> byThermostat,
+    Scene scene,
+    List<String> wants) {
   /** Keys that measurements stand for. */
   private static final List<String> MEASURED =
       List.of(
@@ -55,7 +64,16 @@ public record Stage(
         output.orElse(""),
         loads,
         output.map(o -> SwitchedLoads.relaysOf(study, o)).orElse(List.of()),
+        byThermostat(study),
         scene,
         List.copyOf(wants));
+  }
+
+  private static Set<String> byThermostat(Study study) {
+    return study.circuit().netlist().parts().values().stream()
+        .filter(p -> p instanceof Part.Thermal t && !t.isCutOut())
+        .flatMap(p -> SwitchedLoads.relaysOf(study, p.name()).stream())
+        .map(Part.Relay::name)
+        .collect(Collectors.toUnmodifiableSet());
   }
 }

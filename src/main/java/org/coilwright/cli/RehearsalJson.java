@@ -38,7 +38,7 @@ final class RehearsalJson {
             .mapToDouble(r -> r.tally().startsPerDay())
             .max()
             .orElse(Double.NaN);
-    stage.relays().forEach(r -> contact(json, r, perDay));
+    stage.relays().forEach(r -> contact(json, stage, r, perDay));
     json.endArray();
     improvement.ifPresent(i -> improvement(json, i));
     return json.endObject().toString();
@@ -64,7 +64,7 @@ final class RehearsalJson {
     json.object().key("name").text(r.situation().name()).key("tells").text(r.situation().tells());
     json.key("seconds").number(t.steps() * r.secondsPerRow());
     json.key("starts").number(t.runs().size());
-    json.key("startsPerDay").number(t.startsPerDay());
+    json.key("startsPerDay").number(r.isWholeDays() ? t.startsPerDay() : Double.NaN);
     json.key("closedSeconds").number(r.closedSeconds());
     json.key("falseStarts").array();
     t.falseStarts().forEach(run -> run(json, r, run));
@@ -92,9 +92,10 @@ final class RehearsalJson {
     json.key("grid").number(run.gridWh()).endObject();
   }
 
-  private static void contact(JsonWriter json, Part.Relay relay, double perDay) {
+  private static void contact(JsonWriter json, Stage stage, Part.Relay relay, double perDay) {
     Optional<ContactLife> life = ContactLife.of(relay);
     json.object().key("part").text(relay.name()).key("startsPerDay").number(perDay);
+    json.key("alsoSwitchedByThermostat").truth(stage.byThermostat().contains(relay.name()));
     json.key("life").number(life.map(ContactLife::operations).orElse(Double.NaN));
     json.key("holdsFor");
     life.ifPresentOrElse(l -> json.text(l.words()), json::nothing);

@@ -13,6 +13,7 @@ import org.coilwright.behaviour.Water;
 import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Words;
 import org.coilwright.rules.ContactLife;
 
 /** What the settings would do, as a person reads it. */
@@ -188,17 +189,31 @@ final class RehearsalText {
               count(perDay),
               life.map(l -> "%s (%s)".formatted(count(l.operations()), l.words()))
                   .orElse("not written"),
-              life.map(l -> years(l, perDay)).orElse("could not be checked")));
+              life.map(l -> years(l, perDay, stage.byThermostat().contains(relay.name())))
+                  .orElse("could not be checked")));
     }
     out.append('\n');
     Columns.print(out, rows, style);
     wrap("Starts a day as in the worst of these, %s.".formatted(worst.get().situation().name()));
+    List<String> more =
+        stage.relays().stream()
+            .map(Part.Relay::name)
+            .filter(stage.byThermostat()::contains)
+            .toList();
+    if (!more.isEmpty()) {
+      wrap(
+          "%s: without what the thermostat switches, which also moves it. It wears out sooner."
+              .formatted(Words.all(more)));
+    }
   }
 
-  private static String years(ContactLife life, double perDay) {
-    return perDay == 0
-        ? "no start, no wear"
-        : count(life.operations() / perDay / DAYS_PER_YEAR) + " years";
+  private static String years(ContactLife life, double perDay, boolean atMost) {
+    if (perDay == 0) {
+      return atMost ? "could not be checked" : "no start, no wear";
+    }
+    return (atMost ? "at most " : "")
+        + count(life.operations() / perDay / DAYS_PER_YEAR)
+        + " years";
   }
 
   private void assumed() {

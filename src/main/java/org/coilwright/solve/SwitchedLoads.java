@@ -54,7 +54,10 @@ public record SwitchedLoads(List<Part> loads, double watts) {
     return reads > LOST_IN_WIRES * rated && reads <= rated ? rated : reads;
   }
 
-  /** The relays and contactors that an output can move, in the order of the netlist. */
+  /**
+   * The relays and contactors that an output, or a thermostat, can move by itself, in the order of
+   * the netlist.
+   */
   public static List<Part.Relay> relaysOf(Study study, String output) {
     return study.circuit().netlist().parts().values().stream()
         .filter(Part.Relay.class::isInstance)

@@ -187,4 +187,36 @@ class RehearseCommandTest {
     JsonNode tried = new ObjectMapper().readTree(json.out()).get("improve");
     assertEquals(5, tried.get("shortestConfirmAsSet").asInt());
   }
+
+  @Test
+  void a_contactor_that_the_thermostat_moves_as_well_is_not_said_to_last_so_long()
+      throws IOException {
+    String house = "wiring-examples/guest-house-cylinder.yaml";
+    Ran ran = Cli.run("rehearse", house);
+    assertTrue(ran.out().contains("at most 411 years"), ran.out());
+    assertTrue(
+        ran.out().contains("Q1: without what the thermostat switches, which also moves it."),
+        ran.out());
+    assertFalse(Cli.run("rehearse", TUB).out().contains("without what the thermostat"));
+    JsonNode contacts =
+        new ObjectMapper()
+            .readTree(Cli.run("rehearse", house, "--as", "json").out())
+            .get("contacts");
+    assertEquals("K1", contacts.get(0).get("part").asText());
+    assertFalse(contacts.get(0).get("alsoSwitchedByThermostat").asBoolean());
+    assertEquals("Q1", contacts.get(1).get("part").asText());
+    assertTrue(contacts.get(1).get("alsoSwitchedByThermostat").asBoolean());
+  }
+
+  @Test
+  void starts_a_day_are_not_made_up_from_three_hours() throws IOException {
+    JsonNode situations =
+        new ObjectMapper()
+            .readTree(Cli.run("rehearse", "--as", "json", hasty()).out())
+            .get("situations");
+    for (JsonNode situation : situations) {
+      boolean whole = situation.get("seconds").asDouble() >= 86_400;
+      assertEquals(whole, situation.get("startsPerDay").isNumber(), situation.toString());
+    }
+  }
 }
