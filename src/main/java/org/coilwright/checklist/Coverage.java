@@ -1,7 +1,10 @@
 package org.coilwright.checklist;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Every single wiring mistake, and the step at which it shows.
@@ -72,6 +75,17 @@ public record Coverage(List<Entry> entries, Added added) {
   /** How many join or part something. */
   public long mistakes() {
     return entries.size() - count(Fate.HARMLESS);
+  }
+
+  /** How many mistakes show first at each step, in order; steps at which none does are left out. */
+  public Map<String, Long> perStep() {
+    Map<String, Long> perStep = new LinkedHashMap<>();
+    for (Entry entry : entries) {
+      if (entry.fate() == Fate.BEFORE_MAINS || entry.fate() == Fate.WITH_MAINS) {
+        perStep.merge(entry.step(), 1L, Long::sum);
+      }
+    }
+    return Collections.unmodifiableMap(perStep);
   }
 
   /** The last step at which a mistake shows first; empty if none shows. */

@@ -2,6 +2,7 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.coilwright.checklist.Coverage.Entry;
 import org.coilwright.checklist.Coverage.Fate;
@@ -11,6 +12,11 @@ import org.coilwright.solve.Span;
 
 /** Counts which mistake shows at which step of a finished plan. */
 final class Coverages {
+  /** What a person calls a thousandth: nobody reads 0.000024 kΩ. */
+  private static final Map<String, String> SMALLER = Map.of("MΩ", "kΩ", "kΩ", "Ω");
+
+  private static final double THOUSAND = 1000;
+
   private final DeadTests tests;
   private final WiringMistakes mistakes;
   private final DeadReadings readings;
@@ -120,6 +126,11 @@ final class Coverages {
     }
     if (shown.high() == 0) {
       return "0 " + unit;
+    }
+    boolean bounded = !Double.isInfinite(shown.high());
+    String smaller = SMALLER.getOrDefault(unit, "");
+    if (!smaller.isEmpty() && bounded && shown.high() < 1) {
+      return text(new Span(shown.low() * THOUSAND, shown.high() * THOUSAND), smaller);
     }
     return Double.isInfinite(shown.high())
         ? Band.atLeast(shown.low(), unit).text(texts)

@@ -74,13 +74,19 @@ final class ChecklistCommand extends ConsoleCommand {
   int run(ParseResult parsed) {
     String file = Options.file(parsed);
     boolean coverage = parsed.hasMatchedOption(COVERAGE);
-    if (coverage == parsed.hasMatchedOption(OUTPUT) || (!coverage && Options.hasForm(parsed))) {
-      console()
-          .err()
-          .println(
-              "Give either --output OUT.pdf (-o) for the PDF, or --coverage, with or without --as"
-                  + " FORM, for the table of wiring mistakes.");
-      return Exit.UNUSABLE;
+    boolean output = parsed.hasMatchedOption(OUTPUT);
+    if (coverage && output) {
+      return refuse(
+          "Not both: --output (-o) writes the PDF, --coverage prints the table of wiring mistakes."
+              + " Give one of them.");
+    } else if (!coverage && !output) {
+      return refuse(
+          "-o is missing: give --output OUT.pdf (-o) for the PDF, or --coverage for the table of"
+              + " wiring mistakes.");
+    } else if (!coverage && Options.hasForm(parsed)) {
+      return refuse("--as FORM goes with --coverage only: a PDF has one form.");
+    } else if (coverage && parsed.hasMatchedOption(LANGUAGE)) {
+      return refuse("--language goes with the PDF only: the table of --coverage is in English.");
     }
     return coverage ? table(file, parsed) : sheet(file, parsed);
   }

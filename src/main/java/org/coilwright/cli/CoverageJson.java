@@ -21,7 +21,13 @@ final class CoverageJson {
     json.key("addedRows").number(coverage.added().rows());
     json.key("triedReadings").number(coverage.added().tried());
     json.key("fewest").truth(coverage.added().fewest());
-    json.key("lastStep").text(coverage.lastStep()).key("entries").array();
+    json.key("lastStep").text(coverage.lastStep()).key("perStep").array();
+    coverage
+        .perStep()
+        .forEach(
+            (step, count) ->
+                json.object().key("step").text(step).key("mistakes").number(count).endObject());
+    json.endArray().key("entries").array();
     for (Entry entry : coverage.entries()) {
       json.object().key("mistake").text(entry.mistake()).key("fate").text(entry.fate().name());
       json.key("step").text(entry.step()).key("row").text(entry.row());

@@ -27,6 +27,10 @@ final class CoverageText {
               entry.mistake()));
     }
     Columns.print(out, rows, style);
+    List<List<String>> totals = new ArrayList<>();
+    totals.add(List.of("step", "mistakes that show here first"));
+    coverage.perStep().forEach((step, count) -> totals.add(List.of(step, String.valueOf(count))));
+    Columns.print(out.append('\n'), totals, style);
     out.append('\n').append(coverage.sentence(Texts.english())).append('\n');
     String choice = coverage.choice(Texts.english());
     return choice.isEmpty() ? out.toString() : out.append(choice).append('\n').toString();

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.coilwright.cli.Cli.Ran;
 import org.junit.jupiter.api.Test;
@@ -147,17 +148,53 @@ class ChecklistCommandTest {
     assertTrue(shown > 0 && ran.out().contains("\"beforeMains\": " + shown), ran.out());
   }
 
+  /** Nobody reads 0.000024 kΩ on an instrument. */
+  @Test
+  void coverage_prints_readings_in_units_that_fit_them() {
+    for (String example : List.of(CLEAR, FAULTY, "wiring-examples/guest-house-cylinder.yaml")) {
+      String out = Cli.run("checklist", example, "--coverage").out();
+      assertTrue(out.contains("would read"), out);
+      assertFalse(out.matches("(?s).* 0\\.0[0-9]* … 0\\.[0-9]+ [kM]Ω.*"), out);
+    }
+  }
+
+  @Test
+  void coverage_counts_the_mistakes_of_each_step() {
+    String json = Cli.run("checklist", CLEAR, "--coverage", "--as", "json").out();
+    Pattern step = Pattern.compile("\"step\": \"[0-9.]+\",\\s*\"mistakes\": ([0-9]+)");
+    long total = step.matcher(json).results().mapToLong(m -> Long.parseLong(m.group(1))).sum();
+    assertTrue(total > 0 && json.contains("\"beforeMains\": " + total), json);
+    String text = Cli.run("checklist", CLEAR, "--coverage").out();
+    assertTrue(text.contains("mistakes that show here first"), text);
+  }
+
+  @Test
+  void coverage_in_another_language_is_refused() {
+    Ran ran = Cli.run("checklist", CLEAR, "--coverage", "--language", "de");
+    assertEquals(2, ran.code());
+    assertEquals("", ran.out());
+    assertTrue(ran.err().contains("--language goes with the PDF only"), ran.err());
+  }
+
+  @Test
+  void a_form_without_the_table_is_refused() {
+    String pdf = folder.resolve("a.pdf").toString();
+    Ran ran = Cli.run("checklist", CLEAR, "-o", pdf, "--as", "json");
+    assertEquals(2, ran.code());
+    assertTrue(ran.err().contains("--as FORM goes with --coverage only"), ran.err());
+  }
+
   @Test
   void coverage_and_a_pdf_at_once_are_refused() {
     Ran ran = Cli.run("checklist", CLEAR, "--coverage", "-o", folder.resolve("a.pdf").toString());
     assertEquals(2, ran.code());
-    assertTrue(ran.err().contains("--coverage"), ran.err());
+    assertTrue(ran.err().startsWith("Not both: "), ran.err());
   }
 
   @Test
   void without_a_place_to_write_it_asks_for_one() {
     Ran ran = Cli.run("checklist", CLEAR);
     assertEquals(2, ran.code());
-    assertTrue(ran.err().contains("--output"), ran.err());
+    assertTrue(ran.err().startsWith("-o is missing: "), ran.err());
   }
 }
