@@ -31,7 +31,8 @@ import picocli.CommandLine.ParseResult;
     name = "choose",
     description = {
       "Which contactor for this element? Current, derating, rating, life, breaker, wire, coil.",
-      "With FILE and --part load, air, mounting and the wire's run come from the netlist."
+      "With FILE and --part load, air, mounting and the wire's run come from the netlist.",
+      "An option that says what FILE already gives is refused; what FILE leaves open is typed."
     },
     footer = {
       "",

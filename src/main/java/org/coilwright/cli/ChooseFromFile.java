@@ -1,9 +1,12 @@
+// Over 250 lines: one entry of the netlist after the other.
 package org.coilwright.cli;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
@@ -77,10 +80,10 @@ final class ChooseFromFile {
             ? written.get().value().high()
             : amounts.of("--air", asked.air(), Dimension.TEMPERATURE).high();
     boolean close =
-        relay.mounting().map(Written::value).filter(m -> m.equals("side-by-side")).isPresent();
+        relay.mounting().map(m -> m.value().equals("side-by-side")).orElse(asked.close());
     String kind =
         first.load() instanceof Part.Heater heater
-            ? heater.kind().map(Written::value).orElse("metal-sheathed")
+            ? heater.kind().map(Written::value).orElse(asked.kind())
             : first.load().head().is();
     double outside = site.ambient().map(a -> a.value().high()).orElse(air);
     LoadWay way =
@@ -91,6 +94,28 @@ final class ChooseFromFile {
             new LoadWay.Place(air, outside, lines > 2 ? 3 : 2, nec),
             tables);
     Optional<Branch.Conductor> line = way.worst();
+    List<Question.Output> drivers = drivers(study, name, tables);
+    Optional<Site.MainsSupply> mains = site.mains();
+    Map<String, Boolean> given = new TreeMap<>();
+    for (String always :
+        List.of("--power", "--voltage", "--phases", "--connection", "--practice")) {
+      given.put(always, true);
+    }
+    given.put("--kind", !(first.load() instanceof Part.Heater h) || h.kind().isPresent());
+    given.put("--air", written.isPresent());
+    given.put("--rated-air", relay.ratedAir().isPresent());
+    given.put("--mounting", relay.mounting().isPresent());
+    given.put("--altitude", site.altitude().isPresent());
+    given.put("--method", way.method().isPresent());
+    given.put("--wire-air", site.ambient().isPresent());
+    given.put("--length", way.metres().isPresent());
+    given.put("--insulation", line.flatMap(Branch.Conductor::insulationMaterial).isPresent());
+    given.put("--clamps", line.filter(w -> w.clampTemperature().isPresent()).isPresent());
+    given.put("--fault-current", mains.flatMap(Site.MainsSupply::faultCurrent).isPresent());
+    given.put("--loop-impedance", mains.flatMap(Site.MainsSupply::loopImpedance).isPresent());
+    given.put("--life", relay.life().containsKey("AC-1") && first.load() instanceof Part.Heater);
+    given.put("--output", !drivers.isEmpty());
+    refuseTyped(typed, given);
     ChooseQuestion.Asked here =
         new ChooseQuestion.Asked(
             "",
@@ -153,7 +178,7 @@ final class ChooseFromFile {
                         first.load() instanceof Part.Heater
                             ? Optional.ofNullable(relay.life().get("AC-1")).map(Written::value)
                             : Optional.empty()),
-            asked.outputs().isEmpty() ? drivers(study, name, tables) : asked.outputs(),
+            drivers.isEmpty() ? asked.outputs() : drivers,
             coil(relay, study));
     String title =
         "%s for %s, %s, in %s air, %s%s"
@@ -175,7 +200,7 @@ final class ChooseFromFile {
             demand.get().words(),
             first.volts(),
             lines > 2,
-            lines > 2 ? 3 : nec && lines == 1 ? 1 : 2,
+            lines > 2 ? (withNeutral(first.load()) ? 4 : 3) : nec && lines == 1 ? 1 : 2,
             first.load() instanceof Part.Heater delta
                 && delta.connection().value() == Part.Connection.DELTA,
             air,
@@ -183,6 +208,23 @@ final class ChooseFromFile {
                 .flatMap(l -> l.power().stream())
                 .<Cited<?>>map(c -> c)
                 .toList());
+  }
+
+  private static boolean withNeutral(Part load) {
+    return load instanceof Part.Heater heater
+        && heater.connection().value() == Part.Connection.STAR_WITH_NEUTRAL;
+  }
+
+  /** What a netlist says cannot be typed as well: it would be two answers to one question. */
+  private static void refuseTyped(Set<String> typed, Map<String, Boolean> given)
+      throws ChooseQuestion.Refused {
+    for (Map.Entry<String, Boolean> option : given.entrySet()) {
+      if (option.getValue() && typed.contains(option.getKey())) {
+        throw new ChooseQuestion.Refused(
+            "The file already gives what %s says: leave it out, or change the file."
+                .formatted(option.getKey()));
+      }
+    }
   }
 
   /** The coil as its part gives it; empty on direct voltage and where it gives no figure. */

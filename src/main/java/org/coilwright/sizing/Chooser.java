@@ -47,14 +47,16 @@ public final class Chooser extends Working {
     Need need = found.known().orElseThrow();
     cited.addAll(need.cited);
     add("needs", "needs in free air", need.words, need.amps, "A");
-    Optional<Double> chosen = contactor(need);
+    Optional<Double> chosen = contactor(need, q);
     chosen.ifPresent(r -> life(q, r));
     add(
         "poles",
         "poles",
         q.poles() == 1
             ? "1, for the one line; the neutral stays on the load"
-            : "%d, so that nothing stays on the load".formatted(q.poles()),
+            : q.poles() == 4
+                ? "4, so that nothing stays on the load; 3 take every line off it, and the neutral stays"
+                : "%d, so that nothing stays on the load".formatted(q.poles()),
         q.poles(),
         "");
     smaller(q, chosen);
@@ -130,7 +132,7 @@ public final class Chooser extends Working {
         new Need(Math.max(carries, making), words.toString(), category.value(), from));
   }
 
-  private Optional<Double> contactor(Need need) {
+  private Optional<Double> contactor(Need need, Question q) {
     List<Cited<Double>> series = series("contactor-ratings");
     List<Cited<Double>> enough =
         series.stream().filter(r -> r.value() >= need.amps * (1 - 1e-9)).toList();
@@ -155,11 +157,31 @@ public final class Chooser extends Working {
     add(
         "choose",
         "choose",
-        "%s %s (%s)%s"
-            .formatted(amps(first.value()), need.category, margin(first.value(), need.amps), next),
+        "%s %s (%s)%s%s"
+            .formatted(
+                amps(first.value()),
+                need.category,
+                margin(first.value(), need.amps),
+                next,
+                ratedAir(q)),
         first.value(),
         "A");
     return Optional.of(first.value());
+  }
+
+  /** Says for which air the rating has to hold where that is not what a series usually does. */
+  private String ratedAir(Question q) {
+    Cited<Double> normal = tables.figure("sizing.rated-air");
+    if (q.ratedAir().isEmpty() || q.ratedAir().getAsDouble() == normal.value()) {
+      return "";
+    }
+    return "; this is for one whose rating holds in air up to %s; one whose rating holds to %s: %s"
+        .formatted(
+            Printed.of(q.ratedAir().getAsDouble(), Dimension.TEMPERATURE),
+            Printed.of(normal.value(), Dimension.TEMPERATURE),
+            suits(q.ratedFor(normal.value()), Optional.empty())
+                .map(Working::amps)
+                .orElse("none in this series"));
   }
 
   private static String margin(double has, double needs) {
