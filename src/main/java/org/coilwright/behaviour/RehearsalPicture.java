@@ -37,7 +37,7 @@ public final class RehearsalPicture {
 
   private record Size(double width, double power, double level) {}
 
-  /** The first situation, and the first with a false start if that is another one. */
+  /** The situations of {@link #shown}, one below the other. */
   public static Picture of(Stage stage, List<Rehearsed> all) {
     List<Rehearsed> shown = shown(all);
     List<Shape> shapes = new ArrayList<>();
@@ -59,13 +59,19 @@ public final class RehearsalPicture {
     return pictures;
   }
 
-  /** The situations that are drawn. */
+  /**
+   * The situations that are drawn: the first, and one more with a false start if there is one. The
+   * large load that stops in the evening comes before all others, as it is what can be tried on
+   * site.
+   */
   public static List<Rehearsed> shown(List<Rehearsed> all) {
     List<Rehearsed> shown = new ArrayList<>(List.of(all.get(0)));
-    all.stream()
-        .skip(1)
-        .filter(r -> !r.tally().falseStarts().isEmpty())
+    List<Rehearsed> falsely =
+        all.stream().skip(1).filter(r -> !r.tally().falseStarts().isEmpty()).toList();
+    falsely.stream()
+        .filter(r -> r.situation().name().equals(Situation.EVENING_STEP))
         .findFirst()
+        .or(() -> falsely.stream().findFirst())
         .ifPresent(shown::add);
     return shown;
   }

@@ -16,6 +16,9 @@ import java.util.function.IntToDoubleFunction;
  *     settings
  */
 public record Situation(String name, String tells, Feed feed, double startLevel, boolean passing) {
+  /** Name of {@link #eveningStep}. */
+  static final String EVENING_STEP = "evening step";
+
   private static final int DAY = 86_400;
   private static final int HOUR = 3600;
   private static final int SUNRISE = 6 * HOUR;
@@ -108,7 +111,7 @@ public record Situation(String name, String tells, Feed feed, double startLevel,
     double base = scene.baseLoadWatts();
     double step = scene.largestStepWatts();
     return evening(
-        "evening step",
+        EVENING_STEP,
         "After dark the largest load runs for a quarter of an hour and stops at once.",
         t -> t >= 600 && t < 1500 ? base + step : base);
   }

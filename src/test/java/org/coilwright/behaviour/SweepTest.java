@@ -134,4 +134,16 @@ class SweepTest {
       }
     }
   }
+
+  @Test
+  void the_evening_step_is_drawn_before_other_situations_with_a_false_start() {
+    Scene hasty =
+        new Scene(SET.withStart(300, 0), SCENE.plant(), 4000, 400, 7000, List.of(), List.of());
+    List<Rehearsed> all = Situation.of(hasty).stream().map(s -> Rehearsed.of(s, hasty)).toList();
+    assertEquals("broken cloud", all.get(1).situation().name());
+    assertTrue(all.get(1).tally().falseStarts().size() > 0, "nothing that could come before it");
+    List<Rehearsed> shown = RehearsalPicture.shown(all);
+    assertEquals(2, shown.size());
+    assertEquals("evening step", shown.get(1).situation().name());
+  }
 }
