@@ -27,8 +27,15 @@ public record Scene(
     double pvPeakWatts,
     double baseLoadWatts,
     double largestStepWatts,
-    List<Cited<Double>> assumed,
+    List<Assumed> assumed,
     List<String> missing) {
+
+  /**
+   * A figure that the netlist does not say.
+   *
+   * @param unit of its value; empty for a share, 0 to 1
+   */
+  public record Assumed(Cited<Double> figure, String unit) {}
 
   /** A battery whose level is not written begins here: neither full nor near its floor. */
   private static final double HALF_FULL = 0.6;
@@ -38,7 +45,7 @@ public record Scene(
 
   /** What the netlist says, for a load of so many watts. */
   public static Scene of(Switching written, double loadWatts, Tables tables) {
-    List<Cited<Double>> assumed = new ArrayList<>();
+    List<Assumed> assumed = new ArrayList<>();
     List<String> missing = new ArrayList<>();
     Gatherer gather = new Gatherer(missing);
     Optional<Switching.Plant> plant = written.plant();
@@ -106,7 +113,7 @@ public record Scene(
   }
 
   private static Optional<Water> water(
-      Switching.Water w, Gatherer gather, Tables tables, List<Cited<Double>> assumed) {
+      Switching.Water w, Gatherer gather, Tables tables, List<Assumed> assumed) {
     OptionalDouble litres = gather.value(w.litres(), "water.litres");
     OptionalDouble from = gather.value(w.from(), "water.from");
     OptionalDouble to = gather.value(w.to(), "water.to");
@@ -118,7 +125,13 @@ public record Scene(
     Cited<Double> loss = tables.figure("behaviour.standing-loss-per-litre");
     Cited<Double> room = tables.figure("behaviour.room");
     Cited<Double> share = tables.figure("behaviour.draw-off-share");
-    assumed.addAll(List.of(capacity, differential, loss, room, share));
+    assumed.addAll(
+        List.of(
+            new Assumed(capacity, "J/(kg K)"),
+            new Assumed(differential, "K"),
+            new Assumed(loss, "W/(K l)"),
+            new Assumed(room, "°C"),
+            new Assumed(share, "")));
     double volume = litres.getAsDouble();
     double cold = from.getAsDouble();
     return Optional.of(

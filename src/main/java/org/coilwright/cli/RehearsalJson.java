@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.coilwright.behaviour.Improvement;
 import org.coilwright.behaviour.Rehearsed;
 import org.coilwright.behaviour.Run;
+import org.coilwright.behaviour.Scene;
 import org.coilwright.behaviour.Stage;
 import org.coilwright.behaviour.Tally;
 import org.coilwright.netlist.Part;
@@ -24,8 +25,10 @@ final class RehearsalJson {
     json.key("watts").number(stage.loads().watts());
     json.key("falseStart").text(RehearsalText.DEFINITION);
     json.key("assumed").array();
-    for (Cited<Double> figure : stage.scene().assumed()) {
+    for (Scene.Assumed assumed : stage.scene().assumed()) {
+      Cited<Double> figure = assumed.figure();
       json.object().key("figure").text(figure.place()).key("value").number(figure.value());
+      json.key("unit").text(assumed.unit());
       json.key("source").text(figure.source().cite());
       json.key("standing").text(figure.standing().word()).endObject();
     }

@@ -219,4 +219,15 @@ class RehearseCommandTest {
       assertEquals(whole, situation.get("startsPerDay").isNumber(), situation.toString());
     }
   }
+
+  @Test
+  void what_was_assumed_has_its_unit() throws IOException {
+    JsonNode assumed =
+        new ObjectMapper().readTree(Cli.run("rehearse", "--as", "json", TUB).out()).get("assumed");
+    assertEquals(5, assumed.size());
+    assertEquals(4186, assumed.get(0).get("value").asDouble());
+    assertEquals("J/(kg K)", assumed.get(0).get("unit").asText());
+    // a share of the vessel, 0 to 1
+    assertEquals("", assumed.get(4).get("unit").asText());
+  }
 }
