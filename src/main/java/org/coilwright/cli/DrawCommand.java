@@ -4,7 +4,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.coilwright.checklist.Checklist.Paper;
 import org.coilwright.checklist.Figures;
 import org.coilwright.checklist.Texts;
@@ -21,6 +23,7 @@ import picocli.CommandLine.ParseResult;
 /** {@code coilwright draw FILE -o OUT.svg}. */
 final class DrawCommand extends ConsoleCommand {
   private static final String OUTPUT = "--output";
+  private static final String SHEET = "--sheet";
 
   /** Room for holes on the left, for a thumb above: 20 mm and 12 mm. */
   private static final double LEFT = 56.7;
@@ -39,11 +42,14 @@ final class DrawCommand extends ConsoleCommand {
             "",
             "Current paths side by side, the power circuit apart from the control circuits, with",
             "graphical symbols after IEC 60617. Findings are marked at their place. A circuit that",
-            "does not fit on one sheet gets several, one under the other in the file.",
+            "does not fit on one sheet gets several. Without --sheet all of them stand one under the",
+            "other in one tall picture, which shrinks when it is printed on one page; with --sheet N",
+            "sheet N alone is drawn, at the exact size of its paper.",
             "",
             "Examples:",
             "  coilwright draw boiler.yaml -o boiler.svg",
             "  coilwright draw boiler.yaml -o boiler.png --paper letter",
+            "  coilwright draw boiler.yaml -o boiler-2.svg --sheet 2",
             "",
             "Ends with 0: drawn, nothing above a note, 1: drawn, with findings, 2: the netlist",
             "cannot be used or the file cannot be written, 3: a fault of coilwright itself.");
@@ -54,6 +60,12 @@ final class DrawCommand extends ConsoleCommand {
             .paramLabel("OUT")
             .type(String.class)
             .description("File to write: OUT.svg or OUT.png.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder(SHEET)
+            .paramLabel("N")
+            .type(String.class)
+            .description("One sheet alone, from 1, ready to print.")
             .build());
     Options.paper(spec);
     return spec;
@@ -74,7 +86,21 @@ final class DrawCommand extends ConsoleCommand {
     } else if (inspection instanceof Inspection.Done done) {
       Site.Practice practice = done.report().netlist().site().practice().value();
       Paper usual = practice == Site.Practice.NEC ? Paper.LETTER : Paper.A4;
-      Picture picture = stacked(done, Options.paper(parsed, usual));
+      List<Diagram.Sheet> sheets =
+          Diagram.of(done.study().circuit(), Figures.findings(done.report()), Texts.english()::of);
+      if (parsed.hasMatchedOption(SHEET)) {
+        String wanted = parsed.matchedOptionValue(SHEET, "");
+        Optional<Diagram.Sheet> one = sheet(sheets, wanted);
+        if (one.isEmpty()) {
+          return refuse(
+              "There is no sheet %s: this circuit has %s. Nothing was drawn."
+                  .formatted(
+                      wanted,
+                      sheets.size() == 1 ? "one sheet, 1" : "sheets 1 to " + sheets.size()));
+        }
+        sheets = List.of(one.get());
+      }
+      Picture picture = stacked(sheets, Options.paper(parsed, usual));
       byte[] bytes = vectors ? Svg.of(picture).getBytes(StandardCharsets.UTF_8) : Png.of(picture);
       OutputFile.Written written = new OutputFile(output).write(bytes, file);
       if (written instanceof OutputFile.Refused refused) {
@@ -87,12 +113,18 @@ final class DrawCommand extends ConsoleCommand {
     return Exit.UNUSABLE;
   }
 
+  /** The sheet with that number; empty if it is none. */
+  private static Optional<Diagram.Sheet> sheet(List<Diagram.Sheet> sheets, String number) {
+    return IntStream.range(0, sheets.size())
+        .filter(i -> String.valueOf(i + 1).equals(number))
+        .mapToObj(sheets::get)
+        .findFirst();
+  }
+
   /** The sheets one under the other, each on its paper. */
-  private static Picture stacked(Inspection.Done done, Paper paper) {
+  private static Picture stacked(List<Diagram.Sheet> sheets, Paper paper) {
     double width = paper == Paper.LETTER ? 612 : 595.276;
     double height = paper == Paper.LETTER ? 792 : 841.89;
-    List<Diagram.Sheet> sheets =
-        Diagram.of(done.study().circuit(), Figures.findings(done.report()), Texts.english()::of);
     List<Shape> shapes = new ArrayList<>();
     for (int i = 0; i < sheets.size(); i++) {
       shapes.addAll(sheets.get(i).picture().moved(LEFT, ABOVE + i * height));

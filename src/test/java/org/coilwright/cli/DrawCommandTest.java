@@ -67,6 +67,31 @@ class DrawCommandTest {
     assertTrue(dark > 10_000, "dark dots: " + dark);
   }
 
+  @Test
+  void one_sheet_alone_is_as_large_as_its_paper() throws IOException {
+    Path both = folder.resolve("both.svg");
+    Path second = folder.resolve("second.svg");
+    assertEquals(0, Cli.run("draw", CLEAR, "-o", both.toString()).code());
+    assertEquals(0, Cli.run("draw", CLEAR, "-o", second.toString(), "--sheet", "2").code());
+    String text = Files.readString(second);
+    assertTrue(text.contains(">sheet 2 of 2<") && !text.contains(">sheet 1 of 2<"), text);
+    String tall = Files.readString(both);
+    assertTrue(tall.contains(">sheet 1 of 2<") && tall.contains(">sheet 2 of 2<"), tall);
+    Path png = folder.resolve("second.png");
+    assertEquals(0, Cli.run("draw", CLEAR, "-o", png.toString(), "--sheet", "2").code());
+    assertEquals(2 * POINTS_HIGH, ImageIO.read(png.toFile()).getHeight(), 1);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"0", "3", "-1", "two", "1.0", "99999999999"})
+  void a_sheet_that_is_not_there_is_refused_and_nothing_is_drawn(String number) throws IOException {
+    Path svg = folder.resolve("out.svg");
+    Ran ran = Cli.run("draw", CLEAR, "-o", svg.toString(), "--sheet=" + number);
+    assertEquals(2, ran.code(), ran.err());
+    assertTrue(ran.err().contains("this circuit has sheets 1 to 2"), ran.err());
+    assertEquals(List.of(), files());
+  }
+
   private static int dotsPerMetre(byte[] png) {
     String text = new String(png, StandardCharsets.ISO_8859_1);
     return ByteBuffer.wrap(png).getInt(text.indexOf("pHYs") + 4);
