@@ -194,11 +194,12 @@ final class ChooseCommand extends ConsoleCommand {
   int run(ParseResult parsed) {
     Tables tables = Tables.load();
     Question question;
+    Optional<Study> study = Optional.empty();
     try {
       if (file.isEmpty()) {
         question = new ChooseQuestion(this::amount, tables).of(asked());
       } else {
-        Optional<Study> study = study(file, tables);
+        study = study(file, tables);
         if (study.isEmpty()) {
           return Exit.UNUSABLE;
         }
@@ -214,7 +215,8 @@ final class ChooseCommand extends ConsoleCommand {
       console().out().print(ChooseText.table(question, tables));
       return Exit.NOTHING_FOUND;
     }
-    Choice choice = Chooser.answer(question, tables);
+    Choice answer = Chooser.answer(question, tables);
+    Choice choice = study.map(s -> PartInFile.judged(answer, part, s, tables)).orElse(answer);
     console()
         .out()
         .print(

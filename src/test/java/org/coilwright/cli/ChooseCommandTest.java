@@ -439,6 +439,20 @@ class ChooseCommandTest {
     assertTrue(hot.contains("one whose rating holds to 40 °C: 20 A"), hot);
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "AC-1: 25 A at 400 V, AC-3: 9|Q1 itself is large enough by its ratings in the file. Q1 carries 15 A",
+        "AC-1: 14 A at 400 V, AC-3: 9|Q1 itself does not fit: ",
+        "AC-1: 25 A at 230 V, AC-3: 9|Q1 itself does not fit: "
+      })
+  void whether_the_contactor_in_the_file_fits_is_said(String ratings, String said)
+      throws IOException {
+    String text = words(guestHouse("AC-1: 25 A at 400 V, AC-3: 9", ratings));
+    assertTrue(text.contains(said), text);
+  }
+
   private @TempDir Path folder = Path.of("");
 
   /** The guest house with one passage changed. */
