@@ -47,7 +47,8 @@ public final class Chooser extends Working {
     Need need = found.known().orElseThrow();
     cited.addAll(need.cited);
     add("needs", "needs in free air", need.words, need.amps, "A");
-    Optional<Double> chosen = contactor(need, q);
+    boolean standing = standsVoltage(q);
+    Optional<Double> chosen = standing ? contactor(need, q) : Optional.empty();
     chosen.ifPresent(r -> life(q, r));
     add(
         "poles",
@@ -59,7 +60,9 @@ public final class Chooser extends Working {
                 : "%d, so that nothing stays on the load".formatted(q.poles()),
         q.poles(),
         "");
-    smaller(q, chosen);
+    if (standing) {
+      smaller(q, chosen);
+    }
     DeviceChoice devices = new DeviceChoice(this, q);
     devices.device(chosen).ifPresent(d -> new WireChoice(this, q).wire(d.value()));
     chosen.ifPresent(devices::coil);
@@ -130,6 +133,42 @@ public final class Chooser extends Working {
                 plain(makes.value())));
     return new Found.Known<>(
         new Need(Math.max(carries, making), words.toString(), category.value(), from));
+  }
+
+  /** Whether the series stands the voltage, less of it in thin air; says so if it does not. */
+  private boolean standsVoltage(Question q) {
+    Cited<Double> most =
+        tables.lookup("household-limits", Map.of("category", "AC-7a"), "volts").orElseThrow();
+    Optional<Cited<Double>> thin = Optional.empty();
+    if (q.altitude().isPresent()) {
+      thin =
+          tables
+              .lookup("contact-altitude", Map.of(), q.altitude().getAsDouble(), "voltage")
+              .filter(f -> f.value() < 1);
+    }
+    double limit = most.value() * thin.map(Cited::value).orElse(1.0);
+    cited.add(most);
+    thin.ifPresent(cited::add);
+    if (q.volts() <= limit * (1 + 1e-9)) {
+      return true;
+    }
+    doesNotFit();
+    add(
+        "choose",
+        "choose",
+        "nothing in this series fits: the load has %s, and it is for %s at most%s"
+            .formatted(
+                Printed.volts(q.volts()),
+                Printed.volts(limit),
+                thin.map(
+                        f ->
+                            " (%s × %s at %s above the sea)"
+                                .formatted(
+                                    Printed.volts(most.value()),
+                                    plain(f.value()),
+                                    Printed.of(q.altitude().getAsDouble(), Dimension.LENGTH)))
+                    .orElse("")));
+    return false;
   }
 
   private Optional<Double> contactor(Need need, Question q) {

@@ -128,6 +128,22 @@ class ChooseCommandTest {
     assertTrue(words(ran).contains("short-circuit open: without limiting"), words(ran));
   }
 
+  /** The series is for 440 V, and at 4500 m for 0.7 of it: 308 V. */
+  @ParameterizedTest
+  @CsvSource({
+    "440V, 500m, 0",
+    "441V, 500m, 2",
+    "1000V, 500m, 2",
+    "400V, 3000m, 0",
+    "400V, 4500m, 2",
+    "308V, 4500m, 0"
+  })
+  void nothing_is_chosen_beyond_the_voltage_of_the_series(String volts, String height, int code) {
+    Cli.Ran ran = choose("--power=3kW", "--phases=3", "--voltage", volts, "--altitude", height);
+    assertEquals(code, ran.code(), ran.out());
+    assertEquals(code == 2, words(ran).contains("nothing in this series fits: the load has"));
+  }
+
   @Test
   void nothing_is_chosen_beyond_the_series() {
     Cli.Ran ran = choose("--power=80kW", "--phases=3", "--connection=delta");
