@@ -94,6 +94,15 @@ final class LoadNoCutOut implements Rule {
           "Whether %s protects the vessel of %s is open: it must be reset by hand, and that is not written."
               .formatted(unsaid.name(), name));
     }
+    if (fault.isPresent() && !manual.isEmpty()) {
+      Optional<Feeding.Side> left =
+          Overheating.heatingFault(circuit, heater, manual, thermostats).isPresent()
+              ? Optional.empty()
+              : stays(circuit, heater, manual);
+      if (left.isPresent()) {
+        return leavesLine(subject, heater, manual, left.get(), basis);
+      }
+    }
     if (fault.isPresent()) {
       return violated(subject, heater, cutOuts, manual, fault.get(), basis);
     }
@@ -113,11 +122,39 @@ final class LoadNoCutOut implements Rule {
     if (heats.isPresent()) {
       return heats.map(h -> "it is heated " + h);
     }
+    return stays(circuit, load, cutOuts).map(l -> "%s stays on it".formatted(l));
+  }
+
+  /** A line that is on the load with these cut-outs open. */
+  private static Optional<Feeding.Side> stays(
+      Circuit circuit, Part load, List<Part.Thermal> cutOuts) {
     Set<Feeding.Side> left =
         new Overheating(circuit, Overheating.names(cutOuts), Set.of())
             .at(load)
             .all(Feeding.Kind.LINE);
-    return left.stream().findFirst().map(l -> "%s stays on it".formatted(l));
+    return left.stream().findFirst();
+  }
+
+  /** No heating fault is left, but one line: an element with an earth fault heats against it. */
+  private static Outcome leavesLine(
+      Subject subject,
+      Part.Heater heater,
+      List<Part.Thermal> manual,
+      Feeding.Side left,
+      Basis basis) {
+    String name = heater.name();
+    String names = String.join(" and ", manual.stream().map(Part::name).toList());
+    Subject.Finding finding =
+        subject.violated(
+            "%s %s %s on %s".formatted(names, manual.size() == 1 ? "leaves" : "leave", left, name),
+            "The heating stops, but an element with an earth fault is still fed from there: all-pole disconnection is asked.",
+            "a closed vessel");
+    finding.alsoAt(heater.head().mark(), "still fed from %s".formatted(left));
+    manual.forEach(c -> finding.alsoAt(c.head().mark(), "does not open every line"));
+    return finding.todo(
+        "Put a manually reset cut-out into every line of %s, behind every contactor, with its sensor on the vessel."
+            .formatted(name),
+        basis);
   }
 
   private static Outcome violated(
