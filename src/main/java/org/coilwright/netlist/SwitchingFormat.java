@@ -57,7 +57,8 @@ final class SwitchingFormat {
             may("litres", Format.LITRES, "Volume, in litres if no unit is written.", "300"),
             may("from", Format.DEGREES, "Cold water temperature.", "12 °C"),
             may("to", Format.DEGREES, "Wanted temperature.", "60 °C"));
-    Form window = Form.of(CLOCK + "-" + CLOCK, "a time window", "write it like \"13:00-14:00\"");
+    Form window =
+        Form.of(CLOCK + "-(" + CLOCK + "|24:00)", "a time window", "write it like \"13:00-14:00\"");
     Form output = Form.of(IntentParser.CONTACT, "a contact", "write part and output: U1.heat");
     return Fields.of(
         "the switching settings",

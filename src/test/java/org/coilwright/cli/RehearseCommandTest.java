@@ -230,4 +230,21 @@ class RehearseCommandTest {
     // a share of the vessel, 0 to 1
     assertEquals("", assumed.get(4).get("unit").asText());
   }
+
+  @Test
+  void a_window_may_end_with_the_day() throws IOException {
+    String tub = Files.readString(Path.of(TUB));
+    for (String window :
+        new String[] {"00:00-24:00", "22:30-24:00", "24:00-01:00", "23:00-24:01"}) {
+      String text =
+          tub.replace(
+              "longest-per-day: 6 h", "longest-per-day: 6 h\n  always-on: [\"" + window + "\"]");
+      assertFalse(text.equals(tub), "the example no longer has the line that is replaced");
+      Path file = Files.writeString(folder.resolve("window.yaml"), text);
+      Ran ran = Cli.run("rehearse", file.toString());
+      boolean isOne = window.endsWith("-24:00");
+      assertEquals(isOne ? 0 : 2, ran.code(), window + ran.err());
+      assertEquals(!isOne, ran.err().contains("is not a time window"), window);
+    }
+  }
 }
