@@ -164,6 +164,30 @@ final class NeighbourRows {
     return touched;
   }
 
+  /**
+   * What is moved by hand, and what for: beside the row without it this one looks like a repeat.
+   */
+  private String why(Candidate candidate, List<Mistake> left, BitSet shown) {
+    String moved = candidate.move().inWords();
+    Optional<String> tells =
+        shown.stream()
+            .mapToObj(left::get)
+            .flatMap(m -> m.laid().stream())
+            .flatMap(laid -> tells(laid).stream())
+            .findFirst();
+    return moved.isEmpty() || tells.isEmpty() ? moved : moved + " " + tells.get();
+  }
+
+  private Optional<String> tells(Mistake.Laid laid) {
+    Wire wire = circuit.netlist().wires().get(laid.wire());
+    if (!wire.from().value().equals(laid.from())) {
+      return Optional.of(texts.of("neighbours.tells", wire.from().value(), laid.from()));
+    }
+    return wire.to().value().equals(laid.to())
+        ? Optional.empty()
+        : Optional.of(texts.of("neighbours.tells", wire.to().value(), laid.to()));
+  }
+
   private Row row(Candidate candidate, List<Mistake> left, BitSet shown) {
     Terminal from = candidate.probing().plus().get(0);
     Terminal to = candidate.probing().minus().get(0);
@@ -199,7 +223,7 @@ final class NeighbourRows {
             from,
             to,
             at)
-        .when(candidate.move().inWords())
+        .when(why(candidate, left, shown))
         .reading(candidate.probing());
   }
 }

@@ -59,6 +59,22 @@ class ChecklistsTest {
     }
   }
 
+  /** F2.2 against K1.11 is read twice: plain, and with K1 held in. */
+  @Test
+  void a_row_that_looks_like_a_repeat_says_what_it_tells() {
+    List<TestRow> moved =
+        Checked.kept("guest-house-cylinder", "en").rows().stream()
+            .filter(row -> row.action().startsWith("Measure") && row.action().contains("against"))
+            .filter(
+                row -> row.condition().contains("held in") || row.condition().contains("taken off"))
+            .toList();
+    assertFalse(moved.isEmpty());
+    for (TestRow row : moved) {
+      assertTrue(
+          row.condition().matches("(?s).*the reading tells \\S+ from \\S+\\."), row::toString);
+    }
+  }
+
   @ParameterizedTest
   @MethodSource("checklists")
   void no_heading_above_a_live_row_promises_extra_low_voltage_only(Checklist checklist) {
