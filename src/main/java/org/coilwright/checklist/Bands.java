@@ -1,3 +1,4 @@
+// Over 250 lines: every band is worked out by the same figures.
 package org.coilwright.checklist;
 
 import java.util.ArrayList;

@@ -1,3 +1,4 @@
+// Over 250 lines: the sheet and the small records it is made of.
 package org.coilwright.checklist;
 
 import java.util.List;

@@ -1,3 +1,4 @@
+// Over 250 lines: one report, top to bottom.
 package org.coilwright.cli;
 
 import java.util.ArrayList;

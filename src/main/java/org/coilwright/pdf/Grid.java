@@ -1,3 +1,4 @@
+// Over 250 lines: measuring and drawing a row must agree.
 package org.coilwright.pdf;
 
 import java.util.ArrayList;

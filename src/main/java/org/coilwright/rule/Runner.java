@@ -1,3 +1,4 @@
+// Over 250 lines: one run, from rules to report.
 package org.coilwright.rule;
 
 import java.util.ArrayList;

@@ -1,3 +1,4 @@
+// Over 250 lines: every kind of fault and how it is made.
 package org.coilwright.solve;
 
 import java.util.ArrayList;

@@ -1,3 +1,4 @@
+// Over 250 lines: one thing wrong with a file after the other.
 package org.coilwright.behaviour;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;

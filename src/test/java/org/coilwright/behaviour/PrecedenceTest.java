@@ -1,3 +1,4 @@
+// Over 250 lines: every line of the table of precedence.
 package org.coilwright.behaviour;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;

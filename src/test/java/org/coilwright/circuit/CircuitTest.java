@@ -1,3 +1,4 @@
+// Over 250 lines: one question to the circuit after the other.
 package org.coilwright.circuit;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;

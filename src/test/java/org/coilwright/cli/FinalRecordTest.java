@@ -1,3 +1,4 @@
+// Over 250 lines: one record from filling in to signature.
 package org.coilwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;

@@ -1,3 +1,4 @@
+// Over 250 lines: every netlist measured in every way, and every way of spoiling it.
 package org.coilwright.diagram;
 
 import static java.util.stream.Collectors.joining;

@@ -1,3 +1,4 @@
+// Over 250 lines: one thing that a page must hold after the other.
 package org.coilwright.pdf;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;

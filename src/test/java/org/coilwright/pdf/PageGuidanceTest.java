@@ -1,3 +1,4 @@
+// Over 250 lines: one rule of guidance after the other.
 package org.coilwright.pdf;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;

@@ -1,3 +1,4 @@
+// Over 250 lines: a checklist of every kind of entry.
 package org.coilwright.pdf;
 
 import java.util.ArrayList;

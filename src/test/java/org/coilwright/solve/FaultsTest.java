@@ -1,3 +1,4 @@
+// Over 250 lines: one kind of fault after the other.
 package org.coilwright.solve;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;

@@ -1,3 +1,4 @@
+// Over 250 lines: one kind of reading after the other.
 package org.coilwright.solve;
 
 import static org.coilwright.solve.Studies.contact;
