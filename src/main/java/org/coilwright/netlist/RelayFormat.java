@@ -99,8 +99,7 @@ final class RelayFormat {
               new Choice(List.copyOf(lives)),
               Format.rated(Dimension.COUNT, Dimension.CURRENT),
               1),
-          "Cycles it lasts, one closing and one opening each: half the figure of a data sheet that"
-              + " counts the two apart.",
+          "Cycles it lasts, a closing and an opening each; data sheets may count both.",
           "{AC-1: 50000 at 16 A, mechanical: 10000000}"),
       may("mounting", Choice.of("side-by-side", "spaced"), "How it sits on the rail.", "spaced"),
       may("rated-air", Format.DEGREES, "Air temperature its ratings hold at.", "40 °C"),
