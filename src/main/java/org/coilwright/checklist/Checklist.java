@@ -4,6 +4,7 @@ package org.coilwright.checklist;
 import java.util.List;
 import java.util.Locale;
 import org.coilwright.drawing.Picture;
+import org.coilwright.netlist.Site;
 
 /**
  * What the electrician reads and fills in, in the order it stands on paper. Plain text and numbers;
@@ -118,10 +119,33 @@ public record Checklist(
         signers);
   }
 
-  /** Sheet size. */
+  /** Sheet size, in points. */
   public enum Paper {
-    A4,
-    LETTER;
+    A4(595.276, 841.89),
+    LETTER(612, 792);
+
+    private final double width;
+    private final double height;
+
+    Paper(double width, double height) {
+      this.width = width;
+      this.height = height;
+    }
+
+    /** The one that is usual where that practice is followed. */
+    public static Paper usual(Site.Practice practice) {
+      return practice == Site.Practice.NEC ? LETTER : A4;
+    }
+
+    /** Short side, in points. */
+    public double width() {
+      return width;
+    }
+
+    /** Long side, in points. */
+    public double height() {
+      return height;
+    }
 
     /** As it is typed. */
     @Override

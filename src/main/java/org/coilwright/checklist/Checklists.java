@@ -64,7 +64,7 @@ public final class Checklists {
     return new Checklist(
         texts,
         title(report.netlist(), program, printed),
-        anatomy.isNec() ? Paper.LETTER : Paper.A4,
+        Paper.usual(report.netlist().site().practice().value()),
         List.of(texts.of("notice.who-decides"), texts.of("notice.as-built")),
         summary(report),
         List.of(texts.of("stop-if.reading"), texts.of("stop-if.heat"), texts.of("stop-if.differs")),

@@ -85,7 +85,7 @@ final class DrawCommand extends ConsoleCommand {
       return refuse("Nothing was drawn.");
     } else if (inspection instanceof Inspection.Done done) {
       Site.Practice practice = done.report().netlist().site().practice().value();
-      Paper usual = practice == Site.Practice.NEC ? Paper.LETTER : Paper.A4;
+      Paper paper = Options.paper(parsed, Paper.usual(practice));
       List<Diagram.Sheet> sheets =
           Diagram.of(done.study().circuit(), Figures.findings(done.report()), Texts.english()::of);
       if (parsed.hasMatchedOption(SHEET)) {
@@ -100,7 +100,7 @@ final class DrawCommand extends ConsoleCommand {
         }
         sheets = List.of(one.get());
       }
-      Picture picture = stacked(sheets, Options.paper(parsed, usual));
+      Picture picture = stacked(sheets, paper);
       byte[] bytes = vectors ? Svg.of(picture).getBytes(StandardCharsets.UTF_8) : Png.of(picture);
       OutputFile.Written written = new OutputFile(output).write(bytes, file);
       if (written instanceof OutputFile.Refused refused) {
@@ -123,13 +123,11 @@ final class DrawCommand extends ConsoleCommand {
 
   /** The sheets one under the other, each on its paper. */
   private static Picture stacked(List<Diagram.Sheet> sheets, Paper paper) {
-    double width = paper == Paper.LETTER ? 612 : 595.276;
-    double height = paper == Paper.LETTER ? 792 : 841.89;
     List<Shape> shapes = new ArrayList<>();
     for (int i = 0; i < sheets.size(); i++) {
-      shapes.addAll(sheets.get(i).picture().moved(LEFT, ABOVE + i * height));
+      shapes.addAll(sheets.get(i).picture().moved(LEFT, ABOVE + i * paper.height()));
     }
     String title = sheets.stream().map(s -> s.picture().title()).collect(Collectors.joining("; "));
-    return new Picture(width, height * sheets.size(), title, List.copyOf(shapes));
+    return new Picture(paper.width(), paper.height() * sheets.size(), title, List.copyOf(shapes));
   }
 }

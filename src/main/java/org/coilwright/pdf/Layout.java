@@ -27,8 +27,8 @@ record Layout(
    *     filled in
    */
   static Layout of(Checklist checklist, Faces faces, Optional<TestRecord> record) {
-    double width = checklist.paper() == Checklist.Paper.LETTER ? 612 : 595.276;
-    double height = checklist.paper() == Checklist.Paper.LETTER ? 792 : 841.89;
+    double width = checklist.paper().width();
+    double height = checklist.paper().height();
     List<String> head = runningHead(checklist, faces, width);
     double headDepth = head.size() * RUNNING_LEADING + 6;
     Optional<FilledIn> filledIn = record.map(r -> withSignatures(r.filledIn(), checklist.texts()));
