@@ -10,25 +10,13 @@ import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Grounds;
 import org.coilwright.checklist.TestRow;
-import org.coilwright.checklist.Texts;
 
 /** The sign-off page and, behind it, the reasons. */
-final class BackPages {
-  private static final double MM = Sheet.MM;
-
-  private final Sheet sheet;
-  private final Faces faces;
-  private final Prose prose;
-  private final Tag document;
-  private final Texts texts;
+final class BackPages extends Pages {
   private final Sources sources;
 
-  BackPages(Sheet sheet, Faces faces, Prose prose, Tag document, Texts texts) {
-    this.sheet = sheet;
-    this.faces = faces;
-    this.prose = prose;
-    this.document = document;
-    this.texts = texts;
+  BackPages(Press press) {
+    super(press);
     this.sources = new Sources(texts);
   }
 
@@ -180,9 +168,5 @@ final class BackPages {
     prose.heading(texts.of("page.sources"), Role.HEADING_2, 60);
     prose.paragraph(Prose.Line.plain(sources.list()));
     sheet.down(8);
-  }
-
-  private Grid grid(Grid.Column... columns) {
-    return new Grid(sheet, faces, List.of(columns));
   }
 }

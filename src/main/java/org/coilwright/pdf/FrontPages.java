@@ -10,21 +10,13 @@ import org.coilwright.checklist.Grounds;
 import org.coilwright.checklist.Texts;
 
 /** Everything before the tests: title block, verdict, findings, open points, cautions, wires. */
-final class FrontPages {
-  private static final double MM = Sheet.MM;
+final class FrontPages extends Pages {
 
-  private final Sheet sheet;
-  private final Faces faces;
-  private final Prose prose;
-  private final Tag document;
-  private final Texts texts;
+  private final SettlingPages settling;
 
-  FrontPages(Sheet sheet, Faces faces, Prose prose, Tag document, Texts texts) {
-    this.sheet = sheet;
-    this.faces = faces;
-    this.prose = prose;
-    this.document = document;
-    this.texts = texts;
+  FrontPages(Press press) {
+    super(press);
+    this.settling = new SettlingPages(press);
   }
 
   void draw(Checklist checklist) {
@@ -41,7 +33,7 @@ final class FrontPages {
     prose.framed(how, Type.HAIRLINE);
     instruments(checklist.instruments());
     findings(checklist.findings());
-    new SettlingPages(sheet, faces, prose, document, texts).draw(checklist);
+    settling.draw(checklist);
     wires(checklist);
   }
 
@@ -203,9 +195,5 @@ final class FrontPages {
     cautions.draw();
     checklist.wiringNotes().forEach(note -> prose.paragraph(Prose.Line.plain(note)));
     grid.draw(document);
-  }
-
-  private Grid grid(Grid.Column... columns) {
-    return new Grid(sheet, faces, List.of(columns));
   }
 }

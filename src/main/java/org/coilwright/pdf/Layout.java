@@ -34,15 +34,15 @@ record Layout(
     Optional<FilledIn> filledIn = record.map(r -> withSignatures(r.filledIn(), checklist.texts()));
     Sheet sheet = new Sheet(width, height, headDepth, FOOT_DEPTH, filledIn);
     Tag document = Tag.document();
-    Texts texts = checklist.texts();
     Prose prose = new Prose(sheet, faces, document);
-    record.ifPresent(r -> new RecordPages(sheet, faces, prose, document, texts).draw(r));
-    new FrontPages(sheet, faces, prose, document, texts).draw(checklist);
+    Pages.Press press = new Pages.Press(sheet, faces, prose, document, checklist.texts());
+    record.ifPresent(r -> new RecordPages(press).draw(r));
+    new FrontPages(press).draw(checklist);
     FigurePages figures = new FigurePages(sheet, prose, document);
     figures.draw(checklist.figures(Checklist.Figure.Beside.WIRES));
-    new TestPages(sheet, faces, prose, document, texts).draw(checklist.steps());
+    new TestPages(press).draw(checklist.steps());
     figures.draw(checklist.figures(Checklist.Figure.Beside.SETTINGS));
-    new BackPages(sheet, faces, prose, document, texts).draw(checklist);
+    new BackPages(press).draw(checklist);
     drawRunningLines(sheet, checklist, head, faces);
     return new Layout(width, height, sheet.pages(), document, prose.bookmarks());
   }

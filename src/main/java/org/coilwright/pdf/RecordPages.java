@@ -6,26 +6,14 @@ import org.coilwright.checklist.Judgement;
 import org.coilwright.checklist.Judgement.State;
 import org.coilwright.checklist.Remark;
 import org.coilwright.checklist.TestRecord;
-import org.coilwright.checklist.Texts;
 
 /**
  * What stands before the sheet in the final record: the verdict, and all that is not as it should.
  */
-final class RecordPages {
-  private static final double MM = Sheet.MM;
+final class RecordPages extends Pages {
 
-  private final Sheet sheet;
-  private final Faces faces;
-  private final Prose prose;
-  private final Tag document;
-  private final Texts texts;
-
-  RecordPages(Sheet sheet, Faces faces, Prose prose, Tag document, Texts texts) {
-    this.sheet = sheet;
-    this.faces = faces;
-    this.prose = prose;
-    this.document = document;
-    this.texts = texts;
+  RecordPages(Press press) {
+    super(press);
   }
 
   void draw(TestRecord record) {
@@ -88,9 +76,5 @@ final class RecordPages {
     } else {
       grid.draw(document);
     }
-  }
-
-  private Grid grid(Grid.Column... columns) {
-    return new Grid(sheet, faces, List.of(columns));
   }
 }

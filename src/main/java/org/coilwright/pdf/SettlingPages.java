@@ -3,24 +3,12 @@ package org.coilwright.pdf;
 import java.util.List;
 import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
-import org.coilwright.checklist.Texts;
 
 /** What needs a person's word before the work begins: accepted deviations and open points. */
-final class SettlingPages {
-  private static final double MM = Sheet.MM;
+final class SettlingPages extends Pages {
 
-  private final Sheet sheet;
-  private final Faces faces;
-  private final Prose prose;
-  private final Tag document;
-  private final Texts texts;
-
-  SettlingPages(Sheet sheet, Faces faces, Prose prose, Tag document, Texts texts) {
-    this.sheet = sheet;
-    this.faces = faces;
-    this.prose = prose;
-    this.document = document;
-    this.texts = texts;
+  SettlingPages(Press press) {
+    super(press);
   }
 
   void draw(Checklist checklist) {
@@ -79,9 +67,5 @@ final class SettlingPages {
       prose.paragraph(Prose.Line.plain(texts.of("points.note")));
       grid.draw(document);
     }
-  }
-
-  private Grid grid(Grid.Column... columns) {
-    return new Grid(sheet, faces, List.of(columns));
   }
 }

@@ -11,27 +11,14 @@ import org.coilwright.checklist.Hold;
 import org.coilwright.checklist.Section;
 import org.coilwright.checklist.Step;
 import org.coilwright.checklist.TestRow;
-import org.coilwright.checklist.Texts;
 
 /** The tests, section by section, with the hold point between. */
-final class TestPages {
-  private static final double MM = Sheet.MM;
-
+final class TestPages extends Pages {
   /** Height of a heading and what is kept free around it. */
   private static final double HEADING = 30;
 
-  private final Sheet sheet;
-  private final Faces faces;
-  private final Prose prose;
-  private final Tag document;
-  private final Texts texts;
-
-  TestPages(Sheet sheet, Faces faces, Prose prose, Tag document, Texts texts) {
-    this.sheet = sheet;
-    this.faces = faces;
-    this.prose = prose;
-    this.document = document;
-    this.texts = texts;
+  TestPages(Press press) {
+    super(press);
   }
 
   void draw(List<Step> steps) {
@@ -70,8 +57,7 @@ final class TestPages {
 
   /** Where the temperature is written that narrows the bands below it; empty elsewhere. */
   private Grid temperature(boolean takesIt) {
-    Grid grid =
-        new Grid(sheet, faces, List.of(new Grid.Column("", 0), new Grid.Column("", 42 * MM)));
+    Grid grid = grid(new Grid.Column("", 0), new Grid.Column("", 42 * MM));
     if (takesIt) {
       grid.row(
           List.of(
@@ -90,16 +76,13 @@ final class TestPages {
    */
   private Grid table(Section section, boolean listed) {
     Grid grid =
-        new Grid(
-            sheet,
-            faces,
-            List.of(
-                new Grid.Column(texts.of("column.no"), 13 * MM),
-                new Grid.Column(texts.of("column.what"), 0),
-                new Grid.Column(texts.of("column.expected"), (listed ? 50 : 38) * MM),
-                new Grid.Column(texts.of("column.reading"), 42 * MM),
-                new Grid.Column(texts.of("column.result"), 38 * MM),
-                new Grid.Column(texts.of("column.initials"), 17 * MM)));
+        grid(
+            new Grid.Column(texts.of("column.no"), 13 * MM),
+            new Grid.Column(texts.of("column.what"), 0),
+            new Grid.Column(texts.of("column.expected"), (listed ? 50 : 38) * MM),
+            new Grid.Column(texts.of("column.reading"), 42 * MM),
+            new Grid.Column(texts.of("column.result"), 38 * MM),
+            new Grid.Column(texts.of("column.initials"), 17 * MM));
     section.rows().forEach(row -> row(grid, row, listed));
     if (listed) {
       Cell list = Cell.EMPTY;
@@ -163,13 +146,7 @@ final class TestPages {
   private void hold(Hold hold) {
     List<Blank> blanks = Blanks.hold(hold);
     Grid grid =
-        new Grid(
-            sheet,
-            faces,
-            List.of(
-                new Grid.Column("", 60 * MM),
-                new Grid.Column("", 0),
-                new Grid.Column("", 40 * MM)));
+        grid(new Grid.Column("", 60 * MM), new Grid.Column("", 0), new Grid.Column("", 40 * MM));
     grid.row(
         List.of(
             Cell.text(texts.of("column.name")).andSpace(54 * MM, 24, "", blanks.get(0)),
@@ -178,7 +155,7 @@ final class TestPages {
     List<Prose.Line> lines = new ArrayList<>();
     lines.add(Prose.Line.large(texts.of("hold.title", hold.title())));
     lines.add(Prose.Line.plain(texts.of("hold.note")));
-    Grid conditions = new Grid(sheet, faces, List.of(new Grid.Column("", 0)));
+    Grid conditions = grid(new Grid.Column("", 0));
     int condition = 0;
     for (String text : hold.conditions()) {
       condition++;
