@@ -52,15 +52,10 @@ public final class Checklists {
    * @param printed date of printing
    */
   public Checklist of(Report report, Study study, String program, LocalDate printed) {
-    Anatomy anatomy = new Anatomy(study);
     OutcomeEntries outcomes = new OutcomeEntries(report, texts);
-    Cautions.Chosen cautions = new Cautions(tables, texts).choose(Condition.of(anatomy));
-    List<Caution> beforeWiring = new ArrayList<>(cautions.beforeWiring());
-    DeadTests tests = new DeadTests(anatomy, new Bands(tables, texts), texts);
-    DeadTopics dead = new DeadTopics(tests);
-    Plan plan = plan(anatomy, dead, cautions, report);
-    List<Step> steps = plan.steps();
-    beforeWiring.addAll(cautions.leftOver());
+    Draft draft = draft(report, study);
+    Anatomy anatomy = draft.tests().anatomy();
+    List<Step> steps = draft.plan().steps();
     return new Checklist(
         texts,
         title(report.netlist(), program, printed),
@@ -71,13 +66,13 @@ public final class Checklists {
         outcomes.findings(),
         outcomes.accepted(),
         outcomes.openPoints(),
-        cautions.all(),
-        beforeWiring,
+        draft.cautions(),
+        draft.beforeWiring(),
         wiringNotes(),
         new WireRows(anatomy, texts).rows(),
         new Figures(texts, tables).of(report, study),
         steps,
-        new Coverages(tests, plan, dead.added()).coverage(),
+        draft.coverage(),
         outcomes.satisfied(),
         broken(study),
         instruments(steps),
@@ -92,10 +87,37 @@ public final class Checklists {
    * rows are those of {@link #of}.
    */
   public Diagnosis diagnosis(Report report, Study study) {
+    Draft draft = draft(report, study);
+    return new WiringDiagnosis(draft.tests(), draft.plan());
+  }
+
+  /** What {@link #of} would say of the mistakes in the wiring, without all the rest. */
+  public Coverage coverage(Report report, Study study) {
+    return draft(report, study).coverage();
+  }
+
+  /** The rows and what they are made from. */
+  private record Draft(
+      DeadTests tests,
+      DeadTopics dead,
+      Plan plan,
+      List<Caution> cautions,
+      List<Caution> beforeWiring) {
+    Coverage coverage() {
+      return new Coverages(tests, plan, dead.added()).coverage();
+    }
+  }
+
+  private Draft draft(Report report, Study study) {
     Anatomy anatomy = new Anatomy(study);
     Cautions.Chosen cautions = new Cautions(tables, texts).choose(Condition.of(anatomy));
+    List<Caution> beforeWiring = new ArrayList<>(cautions.beforeWiring());
     DeadTests tests = new DeadTests(anatomy, new Bands(tables, texts), texts);
-    return new WiringDiagnosis(tests, plan(anatomy, new DeadTopics(tests), cautions, report));
+    DeadTopics dead = new DeadTopics(tests);
+    Plan plan = plan(tests, dead, cautions, report);
+    // only the plan knows which of them no section took
+    beforeWiring.addAll(cautions.leftOver());
+    return new Draft(tests, dead, plan, cautions.all(), beforeWiring);
   }
 
   /** When a wire is ticked; and the torques of the standard for clamps that state none. */
@@ -159,8 +181,9 @@ public final class Checklists {
     return new Summary(report.verdict().name(), sentence, counts);
   }
 
-  private Plan plan(Anatomy anatomy, DeadTopics dead, Cautions.Chosen cautions, Report report) {
-    Bands bands = new Bands(tables, texts);
+  private Plan plan(DeadTests tests, DeadTopics dead, Cautions.Chosen cautions, Report report) {
+    Anatomy anatomy = tests.anatomy();
+    Bands bands = tests.bands();
     Plan plan = new Plan(cautions, texts);
     plan.add(dead.topics());
     plan.hold(

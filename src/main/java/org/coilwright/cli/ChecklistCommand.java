@@ -6,7 +6,6 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.coilwright.checklist.Checklist;
-import org.coilwright.checklist.Checklist.Paper;
 import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Texts;
 import org.coilwright.pdf.Attachment;
@@ -96,7 +95,7 @@ final class ChecklistCommand extends ConsoleCommand {
     Inspector inspector = Inspector.standard();
     Inspection inspection = inspector.inspect(file, console());
     if (inspection instanceof Inspection.Done done) {
-      Coverage mistakes = inspector.checklist(done, console().today(), Texts.english()).coverage();
+      Coverage mistakes = inspector.coverage(done);
       console()
           .out()
           .print(
@@ -115,12 +114,9 @@ final class ChecklistCommand extends ConsoleCommand {
   private int sheet(String file, ParseResult parsed) {
     String language = parsed.matchedOptionValue(LANGUAGE, Texts.english().language());
     if (!Texts.LANGUAGES.contains(language)) {
-      console()
-          .err()
-          .println(
-              "There is no sheet in '%s'. Use one of %s. No PDF was written."
-                  .formatted(Lines.harmless(language), String.join(", ", Texts.LANGUAGES)));
-      return Exit.UNUSABLE;
+      return refuse(
+          "There is no sheet in '%s'. Use one of %s. No PDF was written."
+              .formatted(language, String.join(", ", Texts.LANGUAGES)));
     }
     InputFile input = InputFile.read(file, console().in());
     Inspector inspector = Inspector.standard();
@@ -133,9 +129,8 @@ final class ChecklistCommand extends ConsoleCommand {
       if (inspection instanceof Inspection.Unusable unusable) {
         return unusable(unusable);
       } else if (inspection instanceof Inspection.Done done) {
-        Checklist checklist = inspector.checklist(done, console().today(), Texts.in(language));
-        Paper paper = Options.paper(parsed, checklist.paper());
-        checklist = checklist.on(paper);
+        Checklist usual = inspector.checklist(done, console().today(), Texts.in(language));
+        Checklist checklist = usual.on(Options.paper(parsed, usual.paper()));
         SheetFiles files = new SheetFiles(kept, includes.all());
         byte[] pdf = pdf(checklist, files.of(done, checklist, inspector.tables()));
         List<String> inputs = new ArrayList<>(List.of(file));
@@ -151,8 +146,7 @@ final class ChecklistCommand extends ConsoleCommand {
 
   private int unusable(Inspection.Unusable unusable) {
     tell(unusable);
-    console().err().println("No PDF was written.");
-    return Exit.UNUSABLE;
+    return refuse("No PDF was written.");
   }
 
   private static byte[] pdf(Checklist checklist, List<Attachment> attachments) {
@@ -171,7 +165,7 @@ final class ChecklistCommand extends ConsoleCommand {
     } else {
       OutputFile.Written written = new OutputFile(output).writePdf(pdf, inputs);
       if (written instanceof OutputFile.Refused refused) {
-        console().err().println(Lines.harmless(refused.why()) + " No PDF was written.");
+        refuse(refused.why() + " No PDF was written.");
         return false;
       }
       console().err().println("Wrote " + Lines.harmless(output) + ".");

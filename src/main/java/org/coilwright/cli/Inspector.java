@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.SortedMap;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Checklists;
+import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Texts;
 import org.coilwright.rule.Rule;
@@ -54,6 +55,11 @@ public final class Inspector {
   Checklist checklist(Inspection.Done done, LocalDate printed, Texts texts) {
     return new Checklists(tables, texts)
         .of(done.report(), done.study(), "coilwright " + Version.text(), printed);
+  }
+
+  /** Which wiring mistake shows at which row of that checklist, in English. */
+  Coverage coverage(Inspection.Done done) {
+    return new Checklists(tables).coverage(done.report(), done.study());
   }
 
   /** What a reading outside its band on that checklist probably means. */
