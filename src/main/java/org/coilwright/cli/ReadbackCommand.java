@@ -68,8 +68,7 @@ final class ReadbackCommand extends SheetCommand {
     String output = parsed.matchedOptionValue(OUTPUT, "");
     String keystore = parsed.matchedOptionValue(SIGN, "");
     if (output.isEmpty() && !keystore.isEmpty()) {
-      console().err().println("--sign signs the final record: name it with -o.");
-      return Exit.UNUSABLE;
+      return refuse("--sign signs the final record: name it with -o.");
     }
     Optional<Sheet> opened = open(file);
     if (opened.isEmpty() || !fits(file, opened.get())) {

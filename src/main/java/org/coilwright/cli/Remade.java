@@ -92,15 +92,14 @@ record Remade(
     Texts texts = Texts.in(origin.language());
     Checklist checklist = inspector.checklist(done, origin.printed(), texts).on(paper.get());
     SortedMap<String, String> tables = inspector.tables();
-    Inspection.Done made = done;
     return new Made(
         new Remade(
             origin,
-            made,
+            done,
             checklist,
             tables,
             attached.of(done, checklist, tables),
-            new LateDiagnosis(() -> inspector.diagnosis(made, texts))));
+            new LateDiagnosis(() -> inspector.diagnosis(done, texts))));
   }
 
   /** The netlist is told by its digest, which stands in the results, the document and the pages. */
