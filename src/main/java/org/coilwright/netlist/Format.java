@@ -193,7 +193,7 @@ final class Format {
               "wires",
               new Listing(new Either(new Phrase(), WIRE), 0, MOST),
               "Connections between two pins.",
-              "[U1.10 to K1.A1 in W1]"),
+              "[U1.2 to K1.A1 in W1]"),
           may(
               "intent",
               new Named("a load", DESIGNATION, new Expression(), 0),

@@ -106,7 +106,7 @@ final class PartFormat {
     Fields output =
         Fields.of(
             "an output",
-            must("pins", Format.TWO_PINS, "Its two pins.", "[9, 10]"),
+            must("pins", Format.TWO_PINS, "Its two pins.", "[1, 2]"),
             must("form", RelayFormat.FORM, "NO closes when the output is on, NC opens.", "NO"),
             RelayFormat.KEY_RATINGS,
             RelayFormat.KEY_LEAST_LOAD,
@@ -117,12 +117,12 @@ final class PartFormat {
             "aux-supply",
             directOutput("an auxiliary supply"),
             "Its auxiliary supply output.",
-            "{plus: 5, minus: 8, voltage: 24 V DC, limit: 100 mA, isolation: SELV}"),
+            "{plus: 3, minus: 4, voltage: 24 V DC, limit: 100 mA, isolation: SELV}"),
         may(
             "outputs",
             new Named("an output", Format.DESIGNATION, output, 0),
             "Volt-free outputs by name.",
-            "{heat: {pins: [9, 10], form: NO}}"),
+            "{heat: {pins: [1, 2], form: NO}}"),
         may(
             "reserved",
             new Named("a pin", Format.PIN, Format.TEXT, 0),

@@ -199,7 +199,7 @@ sealed interface Shape {
     }
   }
 
-  /** A wire as a phrase: {@code U1.10 to K1.A1 in W1}. */
+  /** A wire as a phrase: {@code U1.2 to K1.A1 in W1}. */
   record Phrase() implements Scalar<WirePhrase> {
     @Override
     public Parsed<WirePhrase> parse(Leaf leaf) {

@@ -8,7 +8,7 @@ import org.coilwright.quantity.Parsed;
 import org.coilwright.quantity.Parsed.Bad;
 import org.coilwright.quantity.Parsed.Good;
 
-/** A wire said in one phrase: {@code U1.10 to K1.A1 in W1}. */
+/** A wire said in one phrase: {@code U1.2 to K1.A1 in W1}. */
 record WirePhrase(Written<Terminal> from, Written<Terminal> to, Optional<Written<String>> run) {
 
   static final String DESIGNATION = "[A-Za-z][A-Za-z0-9_-]{0,39}";
@@ -38,7 +38,7 @@ record WirePhrase(Written<Terminal> from, Written<Terminal> to, Optional<Written
           0,
           text.length(),
           "\"" + Problems.shown(text) + "\" is not a wire",
-          "write it like U1.10 to K1.A1, or U1.10 to K1.A1 in W1");
+          "write it like U1.2 to K1.A1, or U1.2 to K1.A1 in W1");
     }
     Parsed<Written<Terminal>> from = terminal(leaf, starts[0], ends[0]);
     Parsed<Written<Terminal>> to = terminal(leaf, starts[2], ends[2]);

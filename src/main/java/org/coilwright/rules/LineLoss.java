@@ -31,7 +31,7 @@ record LineLoss(List<Stretch> stretches, double ohms, Optional<Gap> missing) {
   /**
    * All conductors of the way that lie in one run, or a wire by itself.
    *
-   * @param name as a person calls it: {@code W1}, {@code the wire U1.10 to K1.A1}
+   * @param name as a person calls it: {@code W1}, {@code the wire U1.2 to K1.A1}
    * @param mark of its length, or of the whole where the length has no place of its own
    * @param metres length of one core; empty where its cores differ
    * @param figures the resistances it rests on

@@ -109,7 +109,7 @@ class CoverageTest {
   @Test
   void what_only_the_voltmeter_tells_is_counted_apart() {
     Coverage coverage = Checked.example("attic-mistakes").coverage();
-    Entry entry = entry(coverage, "wire 19 (K1.A2 to U1.8) is on U1.5 instead of U1.8");
+    Entry entry = entry(coverage, "wire 19 (K1.A2 to U1.X3) is on U1.X4 instead of U1.X3");
     assertEquals(Fate.WITH_MAINS, entry.fate());
     assertEquals("K1.coil-voltage-on", entry.row());
     assertEquals("0 V DC", entry.reading());

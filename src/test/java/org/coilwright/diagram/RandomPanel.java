@@ -78,20 +78,20 @@ final class RandomPanel {
     wire("F0.N2", "F1.N1");
     part(
         "U1",
-        "is: controller, aux-supply: {plus: 5, minus: 8, voltage: 24 V DC, limit: 1 A, isolation: SELV}, "
-            + "outputs: {heat: {pins: [9, 10], form: NO}, fan: {pins: [11, 12], form: NC}}, "
-            + "reserved: {6: data bus A, 7: data bus B}, mains: {pins: [1, 2]}",
-        "5",
-        "8",
-        "9",
-        "10",
+        "is: controller, aux-supply: {plus: 22, minus: 21, voltage: 24 V DC, limit: 1 A, isolation: SELV}, "
+            + "outputs: {heat: {pins: [11, 12], form: NO}, fan: {pins: [13, 14], form: NC}}, "
+            + "reserved: {A: data bus A, B: data bus B}, mains: {pins: [1, 2]}",
+        "22",
+        "21",
         "11",
         "12",
+        "13",
+        "14",
         "1",
         "2");
     wire("F1.2", "U1.1");
     wire("F1.N2", "U1.2");
-    wire("U1.5", "U1.9");
+    wire("U1.22", "U1.11");
     int relays = 1 + random.nextInt(6);
     for (int i = 1; i <= relays; i++) {
       relay(i);
@@ -125,8 +125,8 @@ final class RandomPanel {
         "14",
         "21",
         "22");
-    wire(random.nextBoolean() ? "U1.10" : "U1.12", name + ".A1");
-    wire(name + ".A2", i > 1 && random.nextBoolean() ? "K" + (i - 1) + ".A2" : "U1.8");
+    wire(random.nextBoolean() ? "U1.12" : "U1.14", name + ".A1");
+    wire(name + ".A2", i > 1 && random.nextBoolean() ? "K" + (i - 1) + ".A2" : "U1.21");
     if (random.nextBoolean()) {
       part("V" + i, "is: diode", "A", "K");
       wire("V" + i + ".K", name + ".A1");
@@ -180,14 +180,14 @@ final class RandomPanel {
   private void odds() {
     if (random.nextBoolean()) {
       part("X1", "is: terminals, count: 4, bridged: [[1, 2]]", "1", "2", "3", "4");
-      wire("U1.8", "X1.1");
+      wire("U1.21", "X1.1");
       wire("X1.2", "K1.A2");
       wire("F1.N2", "X1.3");
     }
     if (random.nextBoolean()) {
       part("H1", "is: lamp, voltage: 24 V", "1", "2");
-      wire("U1.10", "H1.1");
-      wire("H1.2", "U1.8");
+      wire("U1.12", "H1.1");
+      wire("H1.2", "U1.21");
     }
     if (random.nextBoolean()) {
       part("F5", "is: fuse, rating: 2 A", "1", "2");

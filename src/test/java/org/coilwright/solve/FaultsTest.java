@@ -27,8 +27,8 @@ class FaultsTest {
       F1: {is: breaker, curve: B, rating: 16 A, poles: 1}
       U1:
         is: controller
-        aux-supply: {plus: 5, minus: 8, voltage: 24 V DC, limit: 200 mA, isolation: SELV}
-        outputs: {heat: {pins: [9, 10], form: NO}}
+        aux-supply: {plus: 3, minus: 4, voltage: 24 V DC, limit: 200 mA, isolation: SELV}
+        outputs: {heat: {pins: [1, 2], form: NO}}
       K1:
         is: relay
         coil: {pins: [A1, A2], voltage: 24 V DC, resistance: 600 Ω}
@@ -45,9 +45,9 @@ class FaultsTest {
       - B1.2 to E1.1
       - E1.2 to G0.N
       - G0.PE to E1.PE
-      - U1.5 to U1.9
-      - U1.10 to K1.A1 in W1
-      - K1.A2 to U1.8 in W1
+      - U1.3 to U1.1
+      - U1.2 to K1.A1 in W1
+      - K1.A2 to U1.4 in W1
     """
         .formatted(control);
   }
@@ -129,7 +129,7 @@ class FaultsTest {
     assertEquals(Harm.CROSSES, fails.harm());
     Crossing crossing = fails.crossing().orElseThrow();
     assertEquals(230, crossing.volts(), 0.1);
-    assertTrue(crossing.pins().contains("U1.5"), crossing.pins().toString());
+    assertTrue(crossing.pins().contains("U1.3"), crossing.pins().toString());
   }
 
   @Test
@@ -143,7 +143,7 @@ class FaultsTest {
             .orElseThrow();
     assertEquals(List.of("U1"), control.shorted());
     assertTrue(control.crossing().isEmpty());
-    Faults shared = faults(tub("14").replace("U1.8 in W1", "U1.8 in W2"));
+    Faults shared = faults(tub("14").replace("U1.4 in W1", "U1.4 in W2"));
     assertTrue(
         shared.cases().stream()
             .filter(c -> c.fault().kind() == Fault.Kind.CORES_JOINED)

@@ -21,16 +21,16 @@ class ReadingsTest {
       parts:
         U1:
           is: controller
-          aux-supply: {plus: 5, minus: 8, voltage: 24 V DC ± 10 %}
+          aux-supply: {plus: 3, minus: 4, voltage: 24 V DC ± 10 %}
           outputs:
-            heat: {pins: [9, 10], form: NO}
+            heat: {pins: [1, 2], form: NO}
         K1: {is: relay, coil: {pins: [A1, A2], voltage: 24 V DC, resistance: 240 Ω ± 10 %, %s}, contacts: [{pins: [11, 14], form: NO}]}
       runs:
         W1: {length: 100 m, size: 0.75 mm², flexible: true}
       wires:
-        - U1.5 to U1.9
-        - U1.10 to K1.A1 in W1
-        - K1.A2 to U1.8 in W1
+        - U1.3 to U1.1
+        - U1.2 to K1.A1 in W1
+        - K1.A2 to U1.4 in W1
       """;
 
   private static final double PER_METRE = 0.026;
