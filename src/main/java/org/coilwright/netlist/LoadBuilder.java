@@ -23,7 +23,15 @@ final class LoadBuilder {
         new Written<>(connection, written.text(), written.mark()),
         section
             .section("vessel")
-            .map(v -> new Vessel(v.mark(), v.quantity("litres"), v.flag("closed"))),
+            .map(
+                v ->
+                    new Vessel(
+                        v.mark(),
+                        v.quantity("litres"),
+                        v.flag("closed"),
+                        v.quantity("relief"),
+                        v.flag("open-vent"),
+                        v.text("cistern"))),
         section.text("kind"));
   }
 

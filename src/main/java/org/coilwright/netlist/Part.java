@@ -227,8 +227,20 @@ public sealed interface Part {
     DELTA
   }
 
-  /** Water the element heats. */
-  record Vessel(Mark mark, Optional<Written<Quantity>> litres, Optional<Written<Boolean>> closed) {}
+  /**
+   * Water the element heats.
+   *
+   * @param relief between which temperatures its relief valve opens
+   * @param openVent true if a vent that is always open leads steam away
+   * @param cistern {@code metal} or {@code plastic}: what boiling water meets in an open vessel
+   */
+  record Vessel(
+      Mark mark,
+      Optional<Written<Quantity>> litres,
+      Optional<Written<Boolean>> closed,
+      Optional<Written<Quantity>> relief,
+      Optional<Written<Boolean>> openVent,
+      Optional<Written<String>> cistern) {}
 
   /** Where a device takes its own mains; the pins in the order L, N. */
   record MainsInput(Mark mark, List<String> pins, Optional<Written<Quantity>> voltage) {}

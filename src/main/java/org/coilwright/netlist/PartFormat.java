@@ -172,7 +172,22 @@ final class PartFormat {
         Fields.of(
             "a vessel",
             may("litres", Format.LITRES, "Volume, in litres if no unit is written.", "300"),
-            may("closed", Format.YES_NO, "True if water cannot escape freely.", "true"));
+            may("closed", Format.YES_NO, "True if water cannot escape freely.", "true"),
+            may(
+                "relief",
+                Format.DEGREES,
+                "Temperatures between which its relief valve opens.",
+                "90..95 °C"),
+            may(
+                "open-vent",
+                Format.YES_NO,
+                "True if a vent that is always open leads steam away.",
+                "true"),
+            may(
+                "cistern",
+                Choice.of("metal", "plastic"),
+                "What the feed cistern, or the open vessel if it has none, is made of.",
+                "metal"));
     return part(
         "a heater",
         may("power", Format.WATTS, "Rated power of the whole.", "9 kW"),

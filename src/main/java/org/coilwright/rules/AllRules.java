@@ -102,6 +102,7 @@ public final class AllRules {
     all.add(new ProtectionRcdBypassed(tables));
 
     // load
+    all.add(new LoadLimitWrongForm(tables));
     all.add(new LoadNoCutOut(tables));
     all.add(new LoadNoThermostat(tables));
     all.add(new LoadWrongVoltage(sides));

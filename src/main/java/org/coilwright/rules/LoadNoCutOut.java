@@ -3,7 +3,6 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
@@ -20,7 +19,7 @@ import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
 
-/** A closed water vessel can be heated past every manually reset cut-out. */
+/** A water vessel can be heated past every manually reset cut-out. */
 final class LoadNoCutOut implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("load.no-cut-out", Weight.STOP, "closed vessel without a cut-out that stops it")
@@ -30,20 +29,28 @@ final class LoadNoCutOut implements Rule {
                   + " thermostats stuck closed, and once for each relay and contactor welded. A"
                   + " cut-out in a coil's circuit counts only where another contact than the one"
                   + " that may weld then opens. With the thermostats stuck no line may stay on the"
-                  + " element, and the cut-out must open at 98 °C or below.")
-          .why("Water in a closed vessel that goes on being heated turns to steam and bursts it.")
+                  + " element, and the cut-out must have opened below 100 °C, its tolerance counted"
+                  + " (± 5 K where none is written). An open vessel needs one as well (FIX) where"
+                  + " the cistern or the vessel itself is of plastic, which hot water softens, or"
+                  + " no open vent leads the steam away.")
+          .why(
+              "Water in a closed vessel that goes on being heated turns to steam and bursts it. An"
+                  + " open one boils over, and a plastic cistern above it softens and falls.")
           .remedy(
               "Put a manually reset cut-out on the vessel and all its poles into the lines of the"
                   + " element, behind every contactor.")
           .blind(
-              "Whether the sensor sits where the water is hottest; the relief valve, which has to be"
-                  + " there as well; two faults at once.")
-          .sources("iec-60335-2-73", "hot-water-storage", "circuit-theory");
+              "Whether the sensor sits where the water is hottest; the relief valve, which has to"
+                  + " be there as well; two faults at once.")
+          .sources("hot-water-storage", "common-practice", "circuit-theory")
+          .consequenceOf("load.limit-wrong-form");
 
-  private final Tables tables;
+  private final Cited<Double> most;
+  private final Cited<Double> tolerance;
 
   LoadNoCutOut(Tables tables) {
-    this.tables = tables;
+    most = tables.figure("sizing.cut-out-highest");
+    tolerance = tables.figure("sizing.thermal-tolerance");
   }
 
   @Override
@@ -66,27 +73,22 @@ final class LoadNoCutOut implements Rule {
 
   private Outcome judge(Circuit circuit, Part.Heater heater) {
     String name = heater.name();
-    Subject subject =
-        Subject.of(
-            FACTS, heater.vessel().map(Part.Vessel::mark).orElse(heater.head().mark()), name);
-    Optional<Written<Boolean>> closed = heater.vessel().flatMap(Part.Vessel::closed);
-    if (closed.isEmpty()) {
-      return subject.undecided(
-          heater.vessel().isEmpty() ? "vessel of " + name : "vessel.closed of " + name,
-          "Whether %s heats water in a closed vessel is not written; if it does, it needs a manually reset cut-out."
-              .formatted(name));
-    }
-    Basis basis = Basis.of(tables.figure("sizing.cut-out-highest"));
-    if (!closed.get().value()) {
-      return subject.satisfied(
-          "%s heats an open vessel, which cannot burst.".formatted(name), basis);
-    }
     List<Part.Thermal> cutOuts = Overheating.thermals(circuit, true);
-    List<Part.Thermal> thermostats = Overheating.thermals(circuit, false);
+    Subject subject = Overheating.subject(FACTS, heater, cutOuts);
     List<Part.Thermal> manual = cutOuts.stream().filter(c -> resets(c, "manual")).toList();
     List<Part.Thermal> perhaps = cutOuts.stream().filter(c -> !resets(c, "automatic")).toList();
-    Optional<String> fault = fault(circuit, heater, manual, thermostats);
-    if (fault.isPresent() && fault(circuit, heater, perhaps, thermostats).isEmpty()) {
+    VesselNeed need = VesselNeed.of(heater);
+    CutOutTrial trial =
+        new CutOutTrial(circuit, heater, need, Overheating.thermals(circuit, false));
+    Optional<String> fault = trial.fault(manual);
+    boolean asked = !need.isOpen() || fault.isPresent();
+    if (asked && need.missing().isPresent()) {
+      return subject.undecided(need.missing().get(), need.words());
+    }
+    if (asked && need.weight().isEmpty()) {
+      return subject.satisfied(need.words(), Basis.of(most));
+    }
+    if (fault.isPresent() && trial.fault(perhaps).isEmpty()) {
       Part.Thermal unsaid =
           perhaps.stream().filter(c -> c.reset().isEmpty()).findFirst().orElseThrow();
       return subject.undecided(
@@ -95,88 +97,64 @@ final class LoadNoCutOut implements Rule {
               .formatted(unsaid.name(), name));
     }
     if (fault.isPresent() && !manual.isEmpty()) {
-      Optional<Feeding.Side> left =
-          Overheating.heatingFault(circuit, heater, manual, thermostats).isPresent()
-              ? Optional.empty()
-              : stays(circuit, heater, manual);
+      Optional<Feeding.Side> left = trial.lineLeft(manual);
       if (left.isPresent()) {
-        return leavesLine(subject, heater, manual, left.get(), basis);
+        return leavesLine(subject, heater, manual, left.get(), need);
       }
     }
     if (fault.isPresent()) {
-      return violated(subject, heater, cutOuts, manual, fault.get(), basis);
+      return violated(subject, heater, cutOuts, manual, fault.get(), need);
     }
-    return settings(subject, circuit, heater, manual, thermostats, basis);
+    return settings(subject, trial, manual);
   }
 
   private static boolean resets(Part.Thermal cutOut, String how) {
     return cutOut.reset().map(Written::value).equals(Optional.of(how));
   }
 
-  private static Optional<String> fault(
-      Circuit circuit, Part load, List<Part.Thermal> cutOuts, List<Part.Thermal> thermostats) {
-    if (cutOuts.isEmpty()) {
-      return Optional.of("with the thermostat stuck closed");
-    }
-    Optional<String> heats = Overheating.heatingFault(circuit, load, cutOuts, thermostats);
-    if (heats.isPresent()) {
-      return heats.map(h -> "it is heated " + h);
-    }
-    return stays(circuit, load, cutOuts).map(l -> "%s stays on it".formatted(l));
-  }
-
-  /** A line that is on the load with these cut-outs open. */
-  private static Optional<Feeding.Side> stays(
-      Circuit circuit, Part load, List<Part.Thermal> cutOuts) {
-    Set<Feeding.Side> left =
-        new Overheating(circuit, Overheating.names(cutOuts), Set.of())
-            .at(load)
-            .all(Feeding.Kind.LINE);
-    return left.stream().findFirst();
-  }
-
   /** No heating fault is left, but one line: an element with an earth fault heats against it. */
-  private static Outcome leavesLine(
+  private Outcome leavesLine(
       Subject subject,
       Part.Heater heater,
       List<Part.Thermal> manual,
       Feeding.Side left,
-      Basis basis) {
+      VesselNeed need) {
     String name = heater.name();
     String names = String.join(" and ", manual.stream().map(Part::name).toList());
     Subject.Finding finding =
         subject.violated(
             "%s %s %s on %s".formatted(names, manual.size() == 1 ? "leaves" : "leave", left, name),
-            "The heating stops, but an element with an earth fault is still fed from there: all-pole disconnection is asked.",
-            "a closed vessel");
+            "The heating stops, but an element with an earth fault is still fed from there:"
+                + " all-pole disconnection is asked.",
+            need.label());
     finding.alsoAt(heater.head().mark(), "still fed from %s".formatted(left));
     manual.forEach(c -> finding.alsoAt(c.head().mark(), "does not open every line"));
     return finding.todo(
         "Put a manually reset cut-out into every line of %s, behind every contactor, with its sensor on the vessel."
             .formatted(name),
-        basis);
+        Basis.of(most));
   }
 
-  private static Outcome violated(
+  private Outcome violated(
       Subject subject,
       Part.Heater heater,
       List<Part.Thermal> cutOuts,
       List<Part.Thermal> manual,
       String fault,
-      Basis basis) {
+      VesselNeed need) {
     String name = heater.name();
     String numbers =
         cutOuts.isEmpty()
-            ? "%s heats a closed vessel, and there is no cut-out at all.".formatted(name)
+            ? "%s, and there is no cut-out at all.".formatted(need.words())
             : manual.isEmpty()
-                ? "%s heats a closed vessel; %s resets itself and so keeps heating on and off."
-                    .formatted(name, cutOuts.get(0).name())
+                ? "%s; %s resets itself and so keeps heating on and off."
+                    .formatted(need.words(), cutOuts.get(0).name())
                 : "With %s open, %s: what it opens is not enough."
                     .formatted(
                         String.join(" and ", manual.stream().map(Part::name).toList()), fault);
     Subject.Finding finding =
-        subject.violated(
-            "nothing independent stops %s".formatted(name), numbers, "a closed vessel");
+        subject.violated("nothing independent stops %s".formatted(name), numbers, need.label());
+    need.weight().filter(w -> w != FACTS.weight()).ifPresent(finding::lighter);
     finding.alsoAt(heater.head().mark(), "can go on heating");
     cutOuts.forEach(
         c ->
@@ -186,35 +164,25 @@ final class LoadNoCutOut implements Rule {
     return finding.todo(
         "Put a manually reset cut-out into every line of %s, behind every contactor, with its sensor on the vessel."
             .formatted(name),
-        basis);
+        Basis.of(most));
   }
 
   /** Enough of them open; now at what temperature. Those that are needed are looked at. */
-  private Outcome settings(
-      Subject subject,
-      Circuit circuit,
-      Part.Heater heater,
-      List<Part.Thermal> manual,
-      List<Part.Thermal> thermostats,
-      Basis basis) {
-    Cited<Double> most = tables.figure("sizing.cut-out-highest");
-    List<Part.Thermal> low =
-        manual.stream()
-            .filter(c -> c.opensAt().isPresent())
-            .filter(c -> !Comparison.exceeds(c.opensAt().get().value().nominal(), most.value()))
-            .toList();
+  private Outcome settings(Subject subject, CutOutTrial trial, List<Part.Thermal> manual) {
+    Part.Heater heater = trial.heater();
+    VesselNeed need = trial.need();
+    List<Part.Thermal> surely = manual.stream().filter(c -> opensBelow(c, true)).toList();
     String limit = Printed.of(most.value(), Dimension.TEMPERATURE);
-    if (fault(circuit, heater, low, thermostats).isEmpty()) {
+    if (trial.fault(surely).isEmpty()) {
       return subject.satisfied(
-          "%s open%s every line of %s whatever one contactor or thermostat does, at %s (at most %s)."
+          "%s open%s every line of %s whatever one contactor or thermostat does, at %s (below %s)."
               .formatted(
-                  String.join(" and ", low.stream().map(Part::name).toList()),
-                  low.size() == 1 ? "s" : "",
+                  String.join(" and ", surely.stream().map(Part::name).toList()),
+                  surely.size() == 1 ? "s" : "",
                   heater.name(),
-                  String.join(
-                      ", ", low.stream().map(c -> c.opensAt().orElseThrow().text()).toList()),
+                  String.join(", ", surely.stream().map(c -> band(c).orElseThrow().by()).toList()),
                   limit),
-          basis);
+          basis(surely));
     }
     Optional<Part.Thermal> unsaid = manual.stream().filter(c -> c.opensAt().isEmpty()).findFirst();
     if (unsaid.isPresent()) {
@@ -222,14 +190,44 @@ final class LoadNoCutOut implements Rule {
           "opens-at of " + unsaid.get().name(),
           "Whether %s opens before the water boils is open.".formatted(unsaid.get().name()));
     }
-    Part.Thermal high = manual.stream().filter(c -> !low.contains(c)).findFirst().orElseThrow();
-    return subject
-        .violated(
-            "%s opens too late for %s".formatted(high.name(), heater.name()),
-            "It opens at %s; the water may reach %s."
-                .formatted(high.opensAt().orElseThrow().text(), limit),
-            "a closed vessel")
-        .alsoAt(high.opensAt().orElseThrow().mark(), "above " + limit)
-        .todo("Set or choose a cut-out that opens at %s or below.".formatted(limit), basis);
+    Part.Thermal late = manual.stream().filter(c -> !surely.contains(c)).findFirst().orElseThrow();
+    List<Part.Thermal> perhaps = manual.stream().filter(c -> opensBelow(c, false)).toList();
+    if (trial.fault(perhaps).isEmpty()) {
+      Part.Thermal loose =
+          perhaps.stream().filter(c -> !surely.contains(c)).findFirst().orElseThrow();
+      return subject.undecided(
+          "tolerance of opens-at of " + loose.name(),
+          "%s is set to %s: whether it has opened below %s depends on its tolerance."
+              .formatted(loose.name(), loose.opensAt().orElseThrow().text(), limit));
+    }
+    Subject.Finding finding =
+        subject.violated(
+            "%s opens too late for %s".formatted(late.name(), heater.name()),
+            "It opens at %s; the water must stay below %s."
+                .formatted(band(late).orElseThrow().by(), limit),
+            need.label());
+    need.weight().filter(w -> w != FACTS.weight()).ifPresent(finding::lighter);
+    return finding
+        .alsoAt(late.opensAt().orElseThrow().mark(), "not surely below " + limit)
+        .todo(
+            "Fit a cut-out that has opened below %s, its tolerance counted.".formatted(limit),
+            basis(List.of(late)));
+  }
+
+  /** The usual tolerance is rested on only where none is written. */
+  private Basis basis(List<Part.Thermal> cutOuts) {
+    boolean taken = cutOuts.stream().anyMatch(c -> band(c).orElseThrow().isTaken());
+    return taken ? Basis.of(most, tolerance) : Basis.of(most);
+  }
+
+  private Optional<OpeningBand> band(Part.Thermal cutOut) {
+    return OpeningBand.of(cutOut, tolerance);
+  }
+
+  /** True if it has opened below the limit: for sure, or if it keeps to what is written. */
+  private boolean opensBelow(Part.Thermal cutOut, boolean surely) {
+    return band(cutOut)
+        .filter(b -> Comparison.fallsShort(surely ? b.highest() : b.written().high(), most.value()))
+        .isPresent();
   }
 }

@@ -23,13 +23,15 @@ final class LoadNoThermostat implements Rule {
               "Opens every thermostat, with all other contacts closed as far as their coils can be"
                   + " fed, and looks whether an element that heats a vessel is still heated.")
           .why(
-              "The water runs up to the cut-out each day: it scalds, and the cut-out, made for a few"
-                  + " operations, wears out.")
+              "The water runs up to the cut-out each day: it scalds, and the cut-out, made for a"
+                  + " few operations, wears out.")
           .remedy(
               "Put a thermostat into the line of the element or into its contactor's coil circuit.")
           .blind(
-              "Whether the thermostat feels the water of this vessel; a controller that measures it.")
-          .sources("hot-water-storage", "common-practice");
+              "Whether the thermostat feels the water of this vessel; a controller that measures"
+                  + " it.")
+          .sources("hot-water-storage", "common-practice")
+          .consequenceOf("load.limit-wrong-form");
 
   private final Basis basis;
 
@@ -56,18 +58,14 @@ final class LoadNoThermostat implements Rule {
   }
 
   private Outcome judge(Circuit circuit, Part.Heater heater) {
-    Subject subject =
-        Subject.of(
-            FACTS,
-            heater.vessel().map(Part.Vessel::mark).orElse(heater.head().mark()),
-            heater.name());
+    List<Part.Thermal> thermostats = Overheating.thermals(circuit, false);
+    Subject subject = Overheating.subject(FACTS, heater, thermostats);
     if (heater.vessel().isEmpty()) {
       return subject.undecided(
           "vessel of " + heater.name(),
           "Whether %s heats a vessel, and so needs a thermostat, is not written."
               .formatted(heater.name()));
     }
-    List<Part.Thermal> thermostats = Overheating.thermals(circuit, false);
     Set<String> open = Overheating.names(thermostats);
     if (!thermostats.isEmpty()
         && !new Overheating(circuit, open, Set.of()).at(heater).areComplete()) {

@@ -1,5 +1,6 @@
 package org.coilwright.rules;
 
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +13,8 @@ import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Part.ContactForm;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
 
 /**
  * What can still feed a load when thermostats or cut-outs have opened and everything else is at its
@@ -50,7 +53,9 @@ record Overheating(Circuit circuit, Set<String> open, Set<String> welded) {
   private boolean canClose(Contact contact, Set<String> dropped) {
     Actuator actuator = contact.actuator();
     return switch (actuator.kind()) {
-      case THERMOSTAT, CUT_OUT -> !open.contains(actuator.name());
+      // one that closes as it warms is closed when it is hot
+      case THERMOSTAT, CUT_OUT ->
+          contact.form() == ContactForm.NO || !open.contains(actuator.name());
       case COIL ->
           welded.contains(actuator.name())
               || contact.form() == ContactForm.NC
@@ -101,6 +106,14 @@ record Overheating(Circuit circuit, Set<String> open, Set<String> welded) {
       }
     }
     return Optional.empty();
+  }
+
+  /** What is said of a heater's vessel, and of the devices that should guard it. */
+  static Subject subject(RuleFacts facts, Part.Heater heater, List<Part.Thermal> guards) {
+    List<String> at = new ArrayList<>(List.of(heater.name()));
+    at.addAll(names(guards));
+    return new Subject(
+        facts, heater.vessel().map(Part.Vessel::mark).orElse(heater.head().mark()), at);
   }
 
   static Set<String> names(List<Part.Thermal> parts) {

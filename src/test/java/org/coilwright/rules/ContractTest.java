@@ -66,6 +66,7 @@ class ContractTest {
         "conductor.neutral-overloaded",
         "protection.missing",
         "protection.disconnection-time",
+        "load.limit-wrong-form",
         "load.no-cut-out",
         "load.wrong-voltage");
     put(
