@@ -114,22 +114,25 @@ public sealed interface Part {
       Optional<Written<Quantity>> current)
       implements Part {}
 
-  /** A fuse: one pole {@code 1 2}. */
+  /** A fuse: one pole {@code 1 2}; {@code family} is what its time-current zone is named by. */
   record Fuse(
       Head head,
       List<String> pins,
       Optional<Written<Quantity>> rating,
-      Optional<Written<Quantity>> breakingCapacity)
+      Optional<Written<Quantity>> breakingCapacity,
+      Optional<Written<String>> family)
       implements Part {}
 
   /**
-   * A circuit breaker ({@code curve}) or a residual-current device ({@code kind}, {@code trip}).
+   * A circuit breaker ({@code curve}, {@code standard}) or a residual-current device ({@code kind},
+   * {@code trip}).
    */
   record Protective(
       Head head,
       List<String> pins,
       List<Pole> poles,
       Optional<Written<String>> curve,
+      Optional<Written<String>> standard,
       Optional<Written<String>> kind,
       Optional<Written<Quantity>> trip,
       Optional<Written<Quantity>> rating)

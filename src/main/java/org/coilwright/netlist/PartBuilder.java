@@ -74,7 +74,11 @@ final class PartBuilder {
           new Part.Lamp(head, twoPins(), section.quantity("voltage"), section.quantity("current"));
       case "fuse" ->
           new Part.Fuse(
-              head, twoPins(), section.quantity("rating"), section.quantity("breaking-capacity"));
+              head,
+              twoPins(),
+              section.quantity("rating"),
+              section.quantity("breaking-capacity"),
+              section.text("family"));
       case "breaker" -> breaker(head, section);
       case "rcd" -> residualCurrentDevice(head, section);
       case "switch" -> {
@@ -122,6 +126,7 @@ final class PartBuilder {
         pins(poles),
         poles,
         section.text("curve"),
+        section.text("standard"),
         Optional.empty(),
         Optional.empty(),
         section.quantity("rating"));
@@ -133,6 +138,7 @@ final class PartBuilder {
         head,
         pins(poles),
         poles,
+        Optional.empty(),
         Optional.empty(),
         section.text("kind"),
         section.quantity("trip"),

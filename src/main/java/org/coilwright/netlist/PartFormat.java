@@ -68,7 +68,12 @@ final class PartFormat {
         part(
             "a fuse",
             may("rating", Format.AMPS, "Rated current.", "2 A"),
-            may("breaking-capacity", Format.AMPS, "Breaking capacity.", "1.5 kA")));
+            may("breaking-capacity", Format.AMPS, "Breaking capacity.", "1.5 kA"),
+            may(
+                "family",
+                Choice.of("gG", "BS 88-2", "BS 88-3", "BS 1362"),
+                "What it is made to, which says how fast it opens; else the slowest counts.",
+                "gG")));
     kinds.put("breaker", breaker());
     kinds.put("rcd", residualCurrentDevice());
     kinds.put(
@@ -146,6 +151,11 @@ final class PartFormat {
     return part(
         "a breaker",
         may("curve", Choice.of("B", "C", "D"), "Tripping characteristic.", "B"),
+        may(
+            "standard",
+            Choice.of("IEC 60898-1", "IEC 60947-2", "UL 489"),
+            "What it is made to; IEC 60898-1 if not written, with practice nec UL 489.",
+            "IEC 60898-1"),
         may("rating", Format.AMPS, "Rated current.", "16 A"),
         must("poles", PROTECTIVE_POLES, "Poles.", "1+N"));
   }

@@ -63,9 +63,12 @@ public sealed interface Outcome {
   /**
    * Could not be checked.
    *
-   * @param missing the key that would decide it: {@code coil.range of K1}
+   * @param missing the key that would decide it: {@code coil.range of K1}; what settles it where no
+   *     key can
    * @param sentence what could not be checked and why
+   * @param settledBy one sentence on who or what settles it; empty if the missing key does
    */
-  record Undecided(RuleFacts rule, List<String> at, Mark mark, String missing, String sentence)
+  record Undecided(
+      RuleFacts rule, List<String> at, Mark mark, String missing, String sentence, String settledBy)
       implements Outcome {}
 }

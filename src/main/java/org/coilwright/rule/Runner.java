@@ -134,7 +134,12 @@ public final class Runner {
         String.join(" ", sentences),
         List.of(new Place(waiting.get(0).mark(), "gives no " + missing)),
         "Waiting for it: " + String.join(", ", ids) + ".",
-        "Add " + missing + " and check again, or measure it on site.",
+        waiting.stream()
+            .map(Undecided::settledBy)
+            .filter(s -> !s.isEmpty())
+            .findFirst()
+            .map(s -> "The netlist cannot settle it. " + s)
+            .orElse("Add " + missing + " and check again, or measure it on site."),
         Optional.empty(),
         Optional.empty(),
         NO_FIGURE);

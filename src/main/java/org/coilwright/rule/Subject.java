@@ -47,7 +47,18 @@ public record Subject(RuleFacts rule, Mark mark, List<String> at) {
    * @param sentence what could not be checked and why
    */
   public Undecided undecided(String missing, String sentence) {
-    return new Undecided(rule, at, mark, missing, sentence);
+    return new Undecided(rule, at, mark, missing, sentence, "");
+  }
+
+  /**
+   * Could not be checked, and no key of the netlist would change that.
+   *
+   * @param missing what would settle it: {@code let-through energy of F1 at 16 kA}
+   * @param sentence what could not be checked and why
+   * @param settledBy one sentence on who or what settles it
+   */
+  public Undecided unsettled(String missing, String sentence, String settledBy) {
+    return new Undecided(rule, at, mark, missing, sentence, settledBy);
   }
 
   /**

@@ -29,11 +29,11 @@ final class ConductorUnprotected implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("conductor.unprotected", Weight.STOP, "wire not protected from overload")
           .what(
-              "Holds the rating of the device before each mains wire against what the wire may carry"
-                  + " as it is laid: method, air temperature, circuits together. Its conventional"
-                  + " tripping current may be 1.45 times that. A wire before the first device is"
-                  + " held against all the devices it feeds. With gauges the small-conductor limits"
-                  + " and the next standard rating count.")
+              "Holds the rating of the device before each mains wire against what the wire may"
+                  + " carry as it is laid: method, air temperature, circuits together. Its"
+                  + " conventional tripping current may be 1.45 times that. A wire before the first"
+                  + " device is held against all the devices it feeds. With gauges the"
+                  + " small-conductor limits and the next standard rating count.")
           .why("On an overload the wire burns its insulation and the device stays closed.")
           .remedy("Take a smaller device or a thicker wire, or lay it cooler or apart.")
           .blind(
@@ -117,7 +117,8 @@ final class ConductorUnprotected implements Rule {
         cited.add(largest.get());
       }
     } else if (devices.size() == 1) {
-      Optional<Cited<Double>> opens = Overcurrent.surelyOpensAt(devices.get(0), tables);
+      Optional<Cited<Double>> opens =
+          Overcurrent.surelyOpensAt(devices.get(0), stretch.practice(), tables);
       Cited<Double> share = tables.figure("sizing.overload-share");
       if (opens.isPresent() && opens.get().value() > share.value()) {
         limit = limit * share.value() / opens.get().value();

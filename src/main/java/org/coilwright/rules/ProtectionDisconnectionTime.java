@@ -1,4 +1,4 @@
-// Over 250 lines: one rule with its three kinds of device.
+// Over 250 lines: one rule with its kinds of device, of system and of too little current.
 package org.coilwright.rules;
 
 import java.util.ArrayList;
@@ -6,8 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import org.coilwright.circuit.Branch;
-import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
@@ -25,9 +23,8 @@ import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.sizing.Found;
 import org.coilwright.sizing.Guards;
-import org.coilwright.sizing.Overcurrent;
+import org.coilwright.sizing.OpeningTimes;
 import org.coilwright.sizing.PowerSide;
-import org.coilwright.sizing.WayOhms;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
@@ -38,16 +35,26 @@ final class ProtectionDisconnectionTime implements Rule {
       RuleFacts.of("protection.disconnection-time", Weight.STOP, "earth fault not cleared in time")
           .what(
               "Adds the loop impedance of the mains and the resistance of line and protective"
-                  + " conductor to the load, as warm as their insulation allows (PVC 70 °C), and holds the sum against the voltage to earth"
-                  + " over the current that opens the breaker at once, with the lowest voltage factor"
-                  + " of 0.95; a residual-current device in every line counts with five times its"
-                  + " rated residual current, in a TT system with 50 V.")
+                  + " conductor to the load, as warm as their insulation allows (PVC 70 °C). The"
+                  + " voltage to earth over that sum, and the fault current of the mains where that"
+                  + " is less, must reach what opens the device in the time of the earthing system:"
+                  + " a breaker's magnetic release, the current that opens a fuse of its family,"
+                  + " each with the lowest voltage factor of 0.95; a residual-current device in"
+                  + " every line counts with five times its rated residual current, in a TT system"
+                  + " with 50 V.")
           .why("The case of the load stays live at a dangerous voltage until somebody touches it.")
           .remedy("Take thicker wire or a more sensitive device, or a residual-current device.")
           .blind(
-              "Practice nec, which sets no time and so leaves it open; IT systems; the reactance of thick cables; what the"
-                  + " loop measures on site.")
-          .sources("iec-60364-4-41", "bs-7671", "iec-60898-1", "iec-61008-1")
+              "Practice nec, which sets no time, and IT systems, where a first fault opens nothing:"
+                  + " both are left open; the reactance of thick cables; what the loop measures on"
+                  + " site; the 5 s that circuits above 32 A may take.")
+          .sources(
+              "iec-60364-4-41",
+              "bs-7671",
+              "iec-60898-1",
+              "iec-60898-1-times",
+              "fuse-manuals",
+              "iec-61008-1")
           .consequenceOf("poles.earth-missing", "protection.missing");
 
   private final PowerSides sides;
@@ -70,180 +77,188 @@ final class ProtectionDisconnectionTime implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     boolean nec = circuit.netlist().site().practice().value() == Site.Practice.NEC;
     for (Earthing earthing : Earthing.ofLoads(study)) {
+      Subject subject = Subject.of(FACTS, earthing.load().head().mark(), earthing.load().name());
       if (nec && seen.side().isOnMains(earthing.load())) {
-        outcomes.add(unlimited(earthing.load()));
+        outcomes.add(unlimited(subject));
       } else if (earthing.byWire() && earthing.way().isPresent()) {
-        judge(seen, earthing, earthing.way().get()).ifPresent(outcomes::add);
+        outcomes.add(judge(subject, seen, earthing));
       }
     }
     return outcomes;
   }
 
   /** The national code asks for a path that opens the device and names no figure to hold it to. */
-  private static Outcome unlimited(Part load) {
-    return Subject.of(FACTS, load.head().mark(), load.name())
-        .undecided(
-            "ground-fault loop of %s".formatted(load.name()),
-            "Whether a ground fault at %s opens its device at once is open: practice nec asks for it (250.4(A)(5)) and sets no time or loop."
-                .formatted(load.name()));
+  private static Outcome unlimited(Subject subject) {
+    String load = subject.at().get(0);
+    return subject.unsettled(
+        "ground-fault loop of %s".formatted(load),
+        "Whether a ground fault at %s opens its device at once is open: practice nec asks for it (250.4(A)(5)) and sets no time or loop."
+            .formatted(load),
+        "Compare the measured loop of %s with its device's curve on site.".formatted(load));
   }
 
-  private Optional<Outcome> judge(PowerSides.Seen seen, Earthing earthing, Path back) {
-    PowerSide side = seen.side();
-    Part load = earthing.load();
-    Subject subject = Subject.of(FACTS, load.head().mark(), load.name());
-    Optional<Site.MainsSupply> mains = side.circuit().netlist().site().mains();
-    Optional<Written<Quantity>> loop = mains.flatMap(Site.MainsSupply::loopImpedance);
-    if (loop.isEmpty()) {
-      return Optional.of(
-          subject.undecided(
-              "site.mains.loop-impedance",
-              "Whether an earth fault at %s is cleared in time is open: the loop impedance of the mains is not written."
-                  .formatted(load.name())));
+  private Outcome judge(Subject subject, PowerSides.Seen seen, Earthing earthing) {
+    String load = earthing.load().name();
+    String open = "Whether an earth fault at %s is cleared in time is open.".formatted(load);
+    Optional<String> system =
+        seen.side()
+            .circuit()
+            .netlist()
+            .site()
+            .mains()
+            .flatMap(Site.MainsSupply::earthing)
+            .map(Written::value);
+    if (system.isEmpty()) {
+      return subject.undecided(
+          "site.mains.earthing", open + " The earthing system of the mains is not written.");
     }
-    String system = mains.flatMap(Site.MainsSupply::earthing).map(Written::value).orElse("TN-S");
-    double worst = 0;
-    double hottest = 0;
-    List<Cited<?>> cited = new ArrayList<>();
-    Optional<PowerSide.Way> farthest = Optional.empty();
-    for (PowerSide.Way way : side.waysOf(load)) {
-      if (way.line()) {
-        List<Branch> around = new ArrayList<>(way.path().branches());
-        around.addAll(back.branches());
-        Found<WayOhms> found = WayOhms.of(around, tables);
-        if (found instanceof Found.Unknown<WayOhms> unknown) {
-          return Optional.of(
-              subject.undecided(
-                  unknown.missing(),
-                  "Whether an earth fault at %s is cleared in time is open. %s"
-                      .formatted(load.name(), unknown.why())));
-        }
-        WayOhms ohms = found.known().orElseThrow();
-        if (farthest.isEmpty() || ohms.ohms() > worst) {
-          worst = ohms.ohms();
-          hottest = ohms.hottest().orElse(hottest);
-          farthest = Optional.of(way);
-          cited.clear();
-          cited.addAll(ohms.cited());
-        }
-      }
+    if (system.get().equals("IT")) {
+      return subject.unsettled(
+          "second earth fault in the IT system at " + load,
+          open
+              + " In an IT system a first earth fault opens nothing, and the loop of a second one,"
+              + " somewhere else, is not known here.",
+          "Whoever plans the IT system has to state its insulation monitoring and prove the second"
+              + " fault (411.6).");
     }
-    if (farthest.isEmpty()) {
-      return Optional.empty();
+    Found<EarthLoop> found =
+        EarthLoop.of(seen.side(), earthing.load(), earthing.way().orElseThrow(), tables);
+    if (found instanceof Found.Unknown<EarthLoop> unknown) {
+      return Unknowns.outcome(subject, open, unknown);
     }
-    double total = loop.get().value().high() + worst;
-    return Optional.of(
-        verdict(
-            subject,
-            seen,
-            farthest.get(),
-            new Loop(loop.get(), worst, hottest, total, system.equals("TT"), cited)));
-  }
-
-  /** Ω outside, Ω of the wires, both. */
-  private record Loop(
-      Written<Quantity> outside,
-      double wires,
-      double celsius,
-      double total,
-      boolean tt,
-      List<Cited<?>> cited) {
-    String words() {
-      return "%s outside + %s of wires at %s = %s"
-          .formatted(
-              Printed.of(outside.value().high(), Dimension.RESISTANCE),
-              Printed.of(wires, Dimension.RESISTANCE),
-              Printed.of(celsius, Dimension.TEMPERATURE),
-              Printed.of(total, Dimension.RESISTANCE));
-    }
-  }
-
-  private Outcome verdict(Subject subject, PowerSides.Seen seen, PowerSide.Way way, Loop loop) {
-    Guards guards = seen.guards();
-    Optional<Part> device = guards.of(way.path().nodes().get(way.path().nodes().size() - 1));
-    double toEarth = way.source().volts().map(Quantity::nominal).orElse(0.0);
-    Optional<Part.Protective> rcd = ResidualDevices.inEveryLine(seen.side(), way.load());
+    EarthLoop loop = found.known().orElseThrow();
+    boolean tt = system.get().equals("TT");
+    Optional<Part.Protective> rcd = ResidualDevices.inEveryLine(seen.side(), loop.way().load());
     if (rcd.isPresent() && rcd.get().trip().isPresent()) {
-      double trip = rcd.get().trip().get().value().high();
-      Cited<Double> multiple = tables.figure("sizing.residual-multiple");
-      Cited<Double> touch = tables.figure("sizing.touch-voltage");
-      double limit = loop.tt() ? touch.value() / trip : toEarth / (trip * multiple.value());
-      loop.cited().add(loop.tt() ? touch : multiple);
-      return compare(
-          subject,
-          loop,
-          limit,
-          rcd.get(),
-          loop.tt()
-              ? "%s ÷ %s".formatted(Printed.volts(touch.value()), Printed.amps(trip))
-              : "%s ÷ (%s × %s)"
-                  .formatted(
-                      Printed.volts(toEarth),
-                      Printed.of(multiple.value(), Dimension.COUNT),
-                      Printed.amps(trip)));
+      return residual(subject, loop, rcd.get(), rcd.get().trip().get().value().high(), tt);
     }
+    return overcurrent(subject, open, seen.guards(), loop, tt);
+  }
+
+  private Outcome residual(
+      Subject subject, EarthLoop loop, Part.Protective rcd, double trip, boolean tt) {
+    Cited<Double> multiple = tables.figure("sizing.residual-multiple");
+    Cited<Double> touch = tables.figure("sizing.touch-voltage");
+    List<Cited<?>> cited = new ArrayList<>(loop.cited());
+    cited.add(tt ? touch : multiple);
+    double opens = trip * multiple.value();
+    String fast =
+        "%s × %s".formatted(Printed.of(multiple.value(), Dimension.COUNT), Printed.amps(trip));
+    if (weaker(loop, opens)) {
+      return tooWeak(subject, loop, rcd, opens, fast, "", cited);
+    }
+    return compare(
+        subject,
+        loop,
+        tt ? touch.value() / trip : loop.toEarth() / opens,
+        rcd,
+        tt
+            ? "%s ÷ %s".formatted(Printed.volts(touch.value()), Printed.amps(trip))
+            : "%s ÷ (%s)".formatted(Printed.volts(loop.toEarth()), fast),
+        "",
+        cited);
+  }
+
+  private Outcome overcurrent(
+      Subject subject, String open, Guards guards, EarthLoop loop, boolean tt) {
+    PowerSide.Way way = loop.way();
+    Optional<Part> device = guards.of(way.path().nodes().get(way.path().nodes().size() - 1));
     if (device.isEmpty()) {
       return subject.undecided(
           "an overcurrent device before " + way.load().name(),
           "Nothing is there that could clear an earth fault at %s.".formatted(way.load().name()));
     }
-    Optional<Cited<Double>> multiple = Overcurrent.opensAtOnce(device.get(), tables);
-    if (multiple.isEmpty() || Overcurrent.rating(device.get()).isEmpty()) {
-      return fuse(subject, loop, device.get());
+    // a network named in round figures counts with its name
+    Optional<Cited<Double>> time =
+        tables.lookup(
+            "disconnection-times",
+            Map.of("earthing", tt ? "TT" : "TN"),
+            loop.toEarth() / tables.figure("drive.round-name").value(),
+            "ac");
+    if (time.isEmpty()) {
+      return subject.undecided("voltage of site.mains", open + " No table gives a time for it.");
     }
-    double opens = multiple.get().value() * Overcurrent.rating(device.get()).getAsDouble();
+    OpeningTimes times = new OpeningTimes(Site.Practice.IEC, tables);
+    Found<OpeningTimes.Least> found = times.within(device.get(), time.get().value());
+    if (found instanceof Found.Unknown<OpeningTimes.Least> unknown) {
+      return Unknowns.outcome(subject, open, unknown);
+    }
+    OpeningTimes.Least least = found.known().orElseThrow();
+    List<Cited<?>> cited = new ArrayList<>(loop.cited());
+    cited.addAll(least.cited());
+    cited.add(time.get());
+    if (weaker(loop, least.amps())) {
+      double gives = loop.source().map(s -> s.value().low()).orElse(0.0);
+      String does = times.at(device.get(), gives).words();
+      return tooWeak(subject, loop, device.get(), least.amps(), least.words(), does, cited);
+    }
     Cited<Double> low = tables.figure("sizing.lowest-voltage");
-    double strict = low.value() * toEarth / opens;
-    double loose = toEarth / opens;
+    double loose = loop.toEarth() / least.amps();
+    double strict = low.value() * loose;
     String sum =
-        "%s ÷ (%s × %s)"
-            .formatted(
-                Printed.volts(toEarth),
-                Printed.of(multiple.get().value(), Dimension.COUNT),
-                Printed.of(Overcurrent.rating(device.get()).getAsDouble(), Dimension.CURRENT));
-    loop.cited().add(multiple.get());
+        "%s ÷ %s, %s"
+            .formatted(Printed.volts(loop.toEarth()), Printed.amps(least.amps()), least.words());
     // inside the stricter limit is inside the published one: only between the two memory decides
-    boolean between =
-        Comparison.exceeds(loop.total(), strict) && !Comparison.exceeds(loop.total(), loose);
-    if (between) {
-      loop.cited().add(low);
+    boolean beyond = Comparison.exceeds(loop.ohms(), loose);
+    if (!beyond && Comparison.exceeds(loop.ohms(), strict)) {
+      cited.add(low);
     }
     return compare(
         subject,
         loop,
-        Comparison.exceeds(loop.total(), loose) ? loose : strict,
+        beyond ? loose : strict,
         device.get(),
-        Comparison.exceeds(loop.total(), loose)
-            ? sum
-            : Printed.of(low.value(), Dimension.COUNT) + " × " + sum);
+        beyond ? sum : Printed.of(low.value(), Dimension.COUNT) + " × " + sum,
+        times.at(device.get(), (beyond ? 1 : low.value()) * loop.toEarth() / loop.ohms()).words(),
+        cited);
   }
 
-  private Outcome fuse(Subject subject, Loop loop, Part device) {
-    Optional<Cited<Double>> limit =
-        device instanceof Part.Fuse && Overcurrent.rating(device).isPresent()
-            ? tables.lookup(
-                "loop-impedance-fuses",
-                Map.of(),
-                Overcurrent.rating(device).getAsDouble(),
-                "largest")
-            : Optional.empty();
-    if (limit.isEmpty()) {
-      return subject.undecided(
-          "the current that opens %s in 0.4 s".formatted(device.name()),
-          "No table read here says when %s opens on an earth fault.".formatted(device.name()));
-    }
-    loop.cited().add(limit.get());
-    return compare(subject, loop, limit.get().value(), device, "the table of fuses");
+  private static boolean weaker(EarthLoop loop, double amps) {
+    return loop.source().filter(s -> Comparison.fallsShort(s.value().low(), amps)).isPresent();
+  }
+
+  private static Outcome tooWeak(
+      Subject subject,
+      EarthLoop loop,
+      Part device,
+      double opens,
+      String how,
+      String does,
+      List<Cited<?>> cited) {
+    Written<Quantity> source = loop.source().orElseThrow();
+    Printed.Pair pair = Printed.pair(source.value().low(), opens, Dimension.CURRENT);
+    return subject
+        .violated(
+            "an earth fault at %s is not cleared in time".formatted(subject.at().get(0)),
+            "The mains can drive %s; %s opens in time from %s on (%s): short by %s."
+                .formatted(pair.value(), device.name(), pair.limit(), how, pair.apart()),
+            "an earth fault here")
+        .alsoAt(device.head().mark(), "opens in time from " + pair.limit())
+        .alsoAt(source.mark(), "can drive " + pair.value())
+        .measured(new Measure(source.value().low(), "A"), new Measure(opens, "A"))
+        .detail(does.isEmpty() ? "" : does + ".")
+        .todo(
+            device instanceof Part.Protective found && found.isRcd()
+                ? "Take a more sensitive residual-current device."
+                : "Put a residual-current device of 30 mA before it: it opens whatever the source"
+                    + " can drive.",
+            Basis.of(cited));
   }
 
   private static Outcome compare(
-      Subject subject, Loop loop, double limit, Part device, String how) {
-    Printed.Pair pair = Printed.pair(loop.total(), limit, Dimension.RESISTANCE);
-    Measure value = new Measure(loop.total(), "Ω");
+      Subject subject,
+      EarthLoop loop,
+      double limit,
+      Part device,
+      String how,
+      String does,
+      List<Cited<?>> cited) {
+    Printed.Pair pair = Printed.pair(loop.ohms(), limit, Dimension.RESISTANCE);
+    Measure value = new Measure(loop.ohms(), "Ω");
     Measure held = new Measure(limit, "Ω");
-    Basis basis = Basis.of(loop.cited());
+    Basis basis = Basis.of(cited);
     String load = subject.at().get(0);
-    if (!Comparison.exceeds(loop.total(), limit)) {
+    if (!Comparison.exceeds(loop.ohms(), limit)) {
       return subject.satisfied(
           String.format(
               Locale.ROOT,
@@ -267,11 +282,13 @@ final class ProtectionDisconnectionTime implements Rule {
         .alsoAt(device.head().mark(), "opens up to " + pair.limit())
         .alsoAt(loop.outside().mark(), "brings " + loop.outside().text())
         .measured(value, held)
-        .detail("Loop: %s.".formatted(loop.words()))
+        .detail("Loop: %s.%s".formatted(loop.words(), does.isEmpty() ? "" : " " + does + "."))
         .todo(
             device instanceof Part.Protective found && found.isRcd()
-                ? "Lower the resistance of the earthing, or take a more sensitive residual-current device."
-                : "Put a residual-current device before it, or take thicker wire or a device that opens at less.",
+                ? "Lower the resistance of the earthing, or take a more sensitive residual-current"
+                    + " device."
+                : "Put a residual-current device before it, or take thicker wire or a device that"
+                    + " opens at less.",
             basis);
   }
 }

@@ -12,11 +12,14 @@ final class RecordNotChecked implements Rule {
   static final RuleFacts FACTS =
       RuleFacts.of("record.not-checked", Weight.NOTE, "check that could not be made")
           .what(
-              "Raised for each key that some check needed and the netlist does not give; it names the key and the checks that wait for it.")
+              "Raised for each key that some check needed and the netlist does not give; it names"
+                  + " the key and the checks that wait for it.")
           .why(
-              "What was not looked at may be wrong: silence would read as if it had been looked at.")
+              "What was not looked at may be wrong: silence would read as if it had been looked"
+                  + " at.")
           .remedy(
-              "Add the key from the data sheet or the drawing, or measure it on site and enter it on the checklist.")
+              "Add the key from the data sheet or the drawing, or measure it on site and enter it"
+                  + " on the checklist. What no key can settle says who does.")
           .blind("Checks that no rule makes at all.")
           .sources("common-practice");
 

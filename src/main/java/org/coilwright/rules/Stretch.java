@@ -16,6 +16,7 @@ import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
+import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.ConductorSize;
@@ -105,6 +106,10 @@ record Stretch(
         .flatMap(p -> circuit.find(new Terminal(p.name(), Earthing.PE)).stream())
         .forEach(n -> earth.addAll(circuit.net(n)));
     return earth;
+  }
+
+  Site.Practice practice() {
+    return side.circuit().netlist().site().practice().value();
   }
 
   Conductor first() {

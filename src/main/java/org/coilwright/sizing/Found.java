@@ -12,8 +12,13 @@ public sealed interface Found<T> {
    *
    * @param missing the key that would decide it, such as {@code rated-air of Q1}
    * @param why one sentence
+   * @param settledBy one sentence on who or what settles it where no key can; else empty
    */
-  record Unknown<T>(String missing, String why) implements Found<T> {}
+  record Unknown<T>(String missing, String why, String settledBy) implements Found<T> {
+    public Unknown(String missing, String why) {
+      this(missing, why, "");
+    }
+  }
 
   /** The answer, if there is one. */
   default Optional<T> known() {

@@ -7,6 +7,7 @@ import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.table.Cited;
@@ -43,22 +44,28 @@ public final class Overcurrent {
   }
 
   /** How many times its rating surely opens it within the conventional time. */
-  public static Optional<Cited<Double>> surelyOpensAt(Part device, Tables tables) {
-    String row =
-        device instanceof Part.Fuse
-            ? rating(device).orElse(0) <= 4
-                ? "fuse-gg-up-to-4"
-                : rating(device).orElse(0) < 16 ? "fuse-gg-4-to-16" : "fuse-gg-16-and-more"
-            : "breaker-60898";
-    return tables.lookup("overload-device", Map.of("device", row), "i2");
+  public static Optional<Cited<Double>> surelyOpensAt(
+      Part device, Site.Practice practice, Tables tables) {
+    return tables.lookup("overload-device", Map.of("device", row(device, practice, tables)), "i2");
   }
 
-  /** Times its rating that opens it at once: the upper edge of the magnetic band. */
-  public static Optional<Cited<Double>> opensAtOnce(Part device, Tables tables) {
-    return device instanceof Part.Protective breaker
-        ? breaker
-            .curve()
-            .flatMap(c -> tables.lookup("magnetic-trip", Map.of("curve", c.value()), "trips"))
-        : Optional.empty();
+  /** How many times its rating it surely carries without opening. */
+  public static Optional<Cited<Double>> surelyHolds(
+      Part device, Site.Practice practice, Tables tables) {
+    return tables.lookup("overload-device", Map.of("device", row(device, practice, tables)), "i1");
+  }
+
+  private static String row(Part device, Site.Practice practice, Tables tables) {
+    if (device instanceof Part.Protective breaker) {
+      return switch (new OpeningTimes(practice, tables).standard(breaker)) {
+        case "IEC 60947-2" -> "breaker-60947-2";
+        case "UL 489" -> "breaker-489";
+        default -> "breaker-60898";
+      };
+    }
+    double rating = rating(device).orElse(0);
+    return rating <= 4
+        ? "fuse-gg-up-to-4"
+        : rating < 16 ? "fuse-gg-4-to-16" : "fuse-gg-16-and-more";
   }
 }

@@ -110,6 +110,15 @@ public record CitedTable(
     return Optional.empty();
   }
 
+  /**
+   * The rows whose words match, in printed order: the steps of a staircase that ends nowhere.
+   *
+   * @param where word column to word; may be empty
+   */
+  public List<Row> rows(Map<String, String> where) {
+    return rows.stream().filter(r -> r.matches(where)).toList();
+  }
+
   private Optional<Cited<Double>> inside(Optional<Row> lower, Row upper, double at, String column) {
     return switch (between) {
       case NONE -> Optional.empty();

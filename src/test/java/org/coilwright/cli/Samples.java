@@ -73,7 +73,7 @@ public final class Samples {
 
   public static Undecided undecided(RuleFacts rule, int line, String missing, String... at) {
     return new Undecided(
-        rule, List.of(at), mark(line, 1, 4), missing, rule.id() + " needs " + missing + ".");
+        rule, List.of(at), mark(line, 1, 4), missing, rule.id() + " needs " + missing + ".", "");
   }
 
   public static Netlist.Accepted accepted(String rule, String at) {

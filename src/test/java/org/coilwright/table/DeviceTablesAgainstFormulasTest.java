@@ -3,9 +3,6 @@ package org.coilwright.table;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -34,34 +31,6 @@ class DeviceTablesAgainstFormulasTest {
               * Math.sqrt(
                   Math.log((metal[1] + number(row, "end")) / (metal[1] + number(row, "start"))));
       assertEquals(k, number(row, "k"), 1.1, row::toString);
-    }
-  }
-
-  @Test
-  void loop_impedances_are_voltage_over_instantaneous_current() {
-    for (CitedTable.Row row : tables.table("loop-impedance-breakers").rows()) {
-      double trips =
-          tables
-              .lookup("magnetic-trip", Map.of("curve", word(row, "curve")), "trips")
-              .orElseThrow()
-              .value();
-      BigDecimal amps = BigDecimal.valueOf(trips * number(row, "rating"));
-      BigDecimal low = new BigDecimal("218.5").divide(amps, MathContext.DECIMAL64);
-      BigDecimal largest = low.setScale(2, RoundingMode.HALF_UP);
-      assertEquals(largest.doubleValue(), number(row, "largest"), 1e-9, row::toString);
-      assertEquals(
-          largest.multiply(new BigDecimal("0.8")).setScale(2, RoundingMode.DOWN).doubleValue(),
-          number(row, "measured"),
-          1e-9,
-          row::toString);
-      assertEquals(
-          new BigDecimal("230")
-              .divide(amps, MathContext.DECIMAL64)
-              .setScale(2, RoundingMode.HALF_UP)
-              .doubleValue(),
-          number(row, "largest-2008"),
-          1e-9,
-          row::toString);
     }
   }
 

@@ -155,17 +155,6 @@ class PowerTablesAgainstFormulasTest {
     }
   }
 
-  @Test
-  void a_fuses_measured_limit_is_eight_tenths_cut_off() {
-    for (CitedTable.Row row : tables.table("loop-impedance-fuses").rows()) {
-      row.number("measured")
-          .ifPresent(
-              m ->
-                  assertEquals(
-                      Math.floor(number(row, "largest") * 0.8 * 100) / 100, m.value(), 1e-9));
-    }
-  }
-
   /** The standard atmosphere: clearances grow as the air's pressure falls from that at 2000 m. */
   @Test
   void clearances_grow_as_the_air_thins() {
