@@ -45,7 +45,7 @@ final class DeadReadings {
 
   /** What nobody drew and what is there all the same. */
   private void inside(Part part, Anatomy anatomy, Span electronics) {
-    if (part instanceof Part.Mains mains && mains.pins().contains("N")) {
+    if ((part instanceof Part.Mains || part instanceof Part.Source) && part.pins().contains("N")) {
       // Neutral and protective conductor may be bonded before the isolator, or at the transformer.
       circuit.join(part.name(), at(part, "N"), at(part, "PE"), Span.ANY);
     } else if (part instanceof Part.Controller controller) {

@@ -59,7 +59,8 @@ final class HandMoves {
       boolean neutral =
           pins.contains(new Terminal(part.name(), "N"))
               || pins.contains(new Terminal(part.name(), "PE"));
-      if (part instanceof Part.Mains && neutral && part.pins().contains("N")) {
+      boolean supply = part instanceof Part.Mains || part instanceof Part.Source;
+      if (supply && neutral && part.pins().contains("N")) {
         moves.add(
             new Move(
                 part.name(),

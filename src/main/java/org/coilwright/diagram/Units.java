@@ -32,10 +32,9 @@ final class Units {
 
   private void add(Part part) {
     if (part instanceof Part.Mains) {
-      Unit unit = unit(part, "", Look.MAINS, mainsWords());
-      for (int i = 0; i < part.pins().size(); i++) {
-        unit.bottom(i, part.pins().get(i));
-      }
+      supply(part, mainsWords());
+    } else if (part instanceof Part.Source source) {
+      supply(part, List.of(source.kind().text()));
     } else if (part instanceof Part.Controller controller) {
       controller.auxSupply().ifPresent(aux -> source(part, aux));
       controller.outputs().forEach((name, spec) -> output(part, name, spec));
@@ -87,6 +86,13 @@ final class Units {
       load(part, look(load), words(load.power(), load.current(), load.voltage()), "");
     } else {
       small(part);
+    }
+  }
+
+  private void supply(Part part, List<String> words) {
+    Unit unit = unit(part, "", Look.MAINS, words);
+    for (int i = 0; i < part.pins().size(); i++) {
+      unit.bottom(i, part.pins().get(i));
     }
   }
 

@@ -42,6 +42,7 @@ final class Format {
   static final Form PIN =
       Form.of(
           WirePhrase.PIN, "a pin", "write it as the device is marked, without point or space: A1");
+  static final Choice PHASES = Choice.of("1", "3", "split");
   static final Listing TWO_PINS = new Listing(PIN, 2, 2);
   static final Measure VOLTS = measure(Dimension.VOLTAGE);
   static final Measure AMPS = measure(Dimension.CURRENT);
@@ -70,7 +71,7 @@ final class Format {
   private static final Fields MAINS =
       Fields.of(
           "the mains",
-          must("phases", Choice.of("1", "3", "split"), "Lines: 1, 3 or split.", "3"),
+          must("phases", PHASES, "Lines: 1, 3 or split.", "3"),
           must(
               "voltage",
               new MainsVoltage(),
@@ -94,10 +95,40 @@ final class Format {
           may("mounting", Choice.of("wall", "free-standing", "recessed"), "How it stands.", "wall"),
           may("vents", Choice.of("none", "present"), "Openings for air.", "none"));
 
+  private static final Form NO_ISLAND =
+      Form.of(
+          "none",
+          "an island",
+          "write none, or its values: {rated-current: 14.5 A, neutral-bond: by-inverter}");
+
+  /** What feeds the circuit when the mains fail. */
+  private static final Fields ISLAND =
+      Fields.of(
+          "island operation",
+          may("rated-current", AMPS, "What its source gives in each line, lasting.", "14.5 A"),
+          may("fault-current", AMPS, "The most its source gives into a short-circuit.", "22 A"),
+          may("lasts", TIME, "How long its source gives that before it shuts down.", "5 s"),
+          may(
+              "neutral-bond",
+              Choice.of("by-inverter", "fixed", "none"),
+              "Who joins neutral and earth while the mains are off.",
+              "by-inverter"),
+          may("electrode", OHMS, "Resistance of the site's own earth electrode.", "100 Ω"),
+          may(
+              "feeds",
+              new Listing(DESIGNATION, 1, 100),
+              "Parts behind which it feeds; everything if not written.",
+              "[F1]"));
+
   private static final Fields SITE =
       Fields.of(
           "the site",
           may("mains", MAINS, "The mains that feed the circuit.", "{phases: 1, voltage: 230 V}"),
+          may(
+              "island",
+              new Either(NO_ISLAND, ISLAND),
+              "What feeds the circuit when the mains fail, or none.",
+              "{rated-current: 14.5 A, fault-current: 22 A, neutral-bond: by-inverter}"),
           may("enclosure-air", DEGREES, "Air around the devices.", "0..45 °C"),
           may("ambient", DEGREES, "Air around the enclosure.", "0..35 °C"),
           may("enclosure", ENCLOSURE, "The box the devices sit in.", "{width: 300 mm}"),

@@ -208,6 +208,9 @@ public final class NetlistReader {
     top.members("intent").forEach((name, member) -> references.load(member.key()));
     intent.values().forEach(written -> references.contacts(written.value()));
     switching.flatMap(Switching::output).ifPresent(references::contact);
+    top.section("site").flatMap(SiteBuilder::island).stream()
+        .flatMap(island -> island.feeds().stream())
+        .forEach(references::fed);
     references.report();
   }
 

@@ -41,6 +41,17 @@ public sealed interface Part {
    */
   record Mains(Head head, List<String> pins) implements Part {}
 
+  /**
+   * An inverter, a battery or a generator beside the mains; pins like those of the mains. It is a
+   * set of pins: what is joined can be asked, but nothing is computed from it.
+   *
+   * @param kind {@code inverter}, {@code battery} or {@code generator}
+   * @param asksRcd the kind of residual-current device that its maker asks for
+   */
+  record Source(
+      Head head, List<String> pins, Written<String> kind, Optional<Written<String>> asksRcd)
+      implements Part {}
+
   /** A controller with its auxiliary supply, volt-free outputs and pins kept for other uses. */
   record Controller(
       Head head,

@@ -9,6 +9,7 @@ import org.coilwright.netlist.Part.ContactForm;
 import org.coilwright.netlist.Part.Head;
 import org.coilwright.netlist.Part.Pole;
 import org.coilwright.netlist.Site.MainsSupply;
+import org.coilwright.netlist.Site.Phases;
 import org.coilwright.netlist.Value.Incomplete;
 import org.coilwright.netlist.Value.Many;
 import org.coilwright.netlist.Value.Section;
@@ -54,6 +55,12 @@ final class PartBuilder {
         new Head(name.value(), is, name.mark(), section.plain("label"), section.plain("note"));
     return switch (is) {
       case "mains" -> new Part.Mains(head, mainsPins(name));
+      case "source" ->
+          new Part.Source(
+              head,
+              supplyPins(SiteBuilder.phases(section.mustText("phases")).value()),
+              section.mustText("kind"),
+              section.text("asks-rcd"));
       case "controller" -> devices.controller(head, section);
       case "dc-supply" -> devices.dcSupply(head, section);
       case "relay", "contactor" -> new RelayBuilder(problems).relay(head, section);
@@ -112,7 +119,11 @@ final class PartBuilder {
           "add mains: {phases: 1, voltage: 230 V ± 10 %} under site:");
       throw new Incomplete();
     }
-    return switch (mains.get().phases().value()) {
+    return supplyPins(mains.get().phases().value());
+  }
+
+  private static List<String> supplyPins(Phases phases) {
+    return switch (phases) {
       case ONE -> List.of("L", "N", "PE");
       case SPLIT -> List.of("L1", "L2", "N", "PE");
       case THREE -> List.of("L1", "L2", "L3", "N", "PE");

@@ -32,6 +32,7 @@ final class PartFormat {
   static Map<String, Fields> kinds() {
     Map<String, Fields> kinds = new LinkedHashMap<>();
     kinds.put("mains", part("mains"));
+    kinds.put("source", source());
     kinds.put("controller", controller());
     kinds.put("dc-supply", dcSupply());
     kinds.put("relay", part("a relay", RelayFormat.keys()));
@@ -105,6 +106,18 @@ final class PartFormat {
       kinds.put(load, load(load));
     }
     return Collections.unmodifiableMap(kinds);
+  }
+
+  private static Fields source() {
+    return part(
+        "a source",
+        must("kind", Choice.of("inverter", "battery", "generator"), "What it is.", "inverter"),
+        must("phases", Format.PHASES, "Lines: 1, 3 or split.", "1"),
+        may(
+            "asks-rcd",
+            Choice.of("A", "F", "B"),
+            "Kind of residual-current device its maker asks for.",
+            "B"));
   }
 
   private static Fields controller() {

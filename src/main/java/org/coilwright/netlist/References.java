@@ -73,6 +73,19 @@ final class References {
     }
   }
 
+  /** A part behind which the source of an island feeds. */
+  void fed(Written<String> name) {
+    Part part = parts.get(name.value());
+    if (part == null) {
+      part(name);
+    } else if (part instanceof Part.Source) {
+      problems.add(
+          name.mark(),
+          name.value() + " is a source, not what it feeds",
+          "name the breaker or the terminals where its circuits begin");
+    }
+  }
+
   /** Every contact of an expression. */
   void contacts(Intent intent) {
     if (intent instanceof Intent.Name name) {

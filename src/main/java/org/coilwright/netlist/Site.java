@@ -1,5 +1,6 @@
 package org.coilwright.netlist;
 
+import java.util.List;
 import java.util.Optional;
 import org.coilwright.quantity.Quantity;
 
@@ -11,6 +12,7 @@ import org.coilwright.quantity.Quantity;
 public record Site(
     Mark mark,
     Optional<MainsSupply> mains,
+    Optional<Island> island,
     Optional<Written<Quantity>> enclosureAir,
     Optional<Written<Quantity>> ambient,
     Optional<Enclosure> enclosure,
@@ -42,6 +44,27 @@ public record Site(
       Optional<Written<String>> earthing,
       Optional<Written<Quantity>> faultCurrent,
       Optional<Written<Quantity>> loopImpedance) {}
+
+  /**
+   * What feeds the circuit when the mains fail.
+   *
+   * @param exists false for {@code island: none}; nothing else is written then
+   * @param ratedCurrent in each line, lasting
+   * @param faultCurrent the most its source gives into a short-circuit
+   * @param lasts how long it gives that
+   * @param neutralBond {@code by-inverter}, {@code fixed} or {@code none}
+   * @param electrode resistance of the site's own earth electrode
+   * @param feeds parts behind which it feeds; everything if there is none
+   */
+  public record Island(
+      Mark mark,
+      boolean exists,
+      Optional<Written<Quantity>> ratedCurrent,
+      Optional<Written<Quantity>> faultCurrent,
+      Optional<Written<Quantity>> lasts,
+      Optional<Written<String>> neutralBond,
+      Optional<Written<Quantity>> electrode,
+      List<Written<String>> feeds) {}
 
   /** The box the devices sit in. */
   public record Enclosure(

@@ -1,9 +1,11 @@
 package org.coilwright.netlist;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.netlist.Netlist.About;
 import org.coilwright.netlist.Site.Enclosure;
+import org.coilwright.netlist.Site.Island;
 import org.coilwright.netlist.Site.MainsSupply;
 import org.coilwright.netlist.Site.Phases;
 import org.coilwright.netlist.Site.Practice;
@@ -35,6 +37,7 @@ final class SiteBuilder {
     return new Site(
         section.mark(),
         mains,
+        island(section),
         section.quantity("enclosure-air"),
         section.quantity("ambient"),
         section.section("enclosure").map(SiteBuilder::enclosure),
@@ -55,16 +58,7 @@ final class SiteBuilder {
   }
 
   private MainsSupply mainsSupply(Section section) {
-    Written<String> written = section.mustText("phases");
-    Written<Phases> phases =
-        new Written<>(
-            switch (written.value()) {
-              case "1" -> Phases.ONE;
-              case "3" -> Phases.THREE;
-              default -> Phases.SPLIT;
-            },
-            written.text(),
-            written.mark());
+    Written<Phases> phases = phases(section.mustText("phases"));
     Written<Quantity> voltage = section.quantity("voltage").orElseThrow(Incomplete::new);
     boolean two = Shape.MainsVoltage.isSplit(voltage.text());
     if (two != (phases.value() == Phases.SPLIT)) {
@@ -84,6 +78,47 @@ final class SiteBuilder {
         section.text("earthing"),
         section.quantity("fault-current"),
         section.quantity("loop-impedance"));
+  }
+
+  static Written<Phases> phases(Written<String> written) {
+    return new Written<>(
+        switch (written.value()) {
+          case "1" -> Phases.ONE;
+          case "3" -> Phases.THREE;
+          default -> Phases.SPLIT;
+        },
+        written.text(),
+        written.mark());
+  }
+
+  /** What is written of island operation; never throws. */
+  static Optional<Island> island(Section site) {
+    Optional<Island> none =
+        site.text("island")
+            .map(
+                word ->
+                    new Island(
+                        word.mark(),
+                        false,
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
+                        List.of()));
+    return none.isPresent() ? none : site.section("island").map(SiteBuilder::islandOf);
+  }
+
+  private static Island islandOf(Section section) {
+    return new Island(
+        section.mark(),
+        true,
+        section.quantity("rated-current"),
+        section.quantity("fault-current"),
+        section.quantity("lasts"),
+        section.text("neutral-bond"),
+        section.quantity("electrode"),
+        section.words("feeds"));
   }
 
   private static Enclosure enclosure(Section section) {

@@ -93,6 +93,9 @@ final class LooseEnds {
               .filter(pin -> !pin.equals(Earthing.PE) || Earthing.isNeeded(part))
               .toList();
       all(pins, mark, "the load needs all its pins");
+    } else if (part instanceof Part.Source) {
+      List<String> pins = part.pins().stream().filter(pin -> !pin.equals("N")).toList();
+      all(pins, mark, "a source feeds from every line, and its case is earthed");
     } else if (!(part instanceof Part.Mains)) {
       all(part.pins(), mark, "a part with two pins works only between two wires");
     }

@@ -66,6 +66,7 @@ public final class WarmBox {
         new Site(
             site.mark(),
             site.mains(),
+            site.island(),
             Optional.of(computed),
             site.ambient(),
             site.enclosure(),

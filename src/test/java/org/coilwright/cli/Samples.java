@@ -110,6 +110,7 @@ public final class Samples {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
             new Written<>(Site.Practice.IEC, "iec", top)),
         Map.of(),
         Map.of(),
