@@ -26,8 +26,17 @@ public sealed interface Part {
    * @param name designation
    * @param is the word after {@code is:}, such as {@code relay}
    * @param mark of the designation in the file
+   * @param asksRcd kind of residual-current device that its maker asks for before it
+   * @param additional why additional protection at 30 mA is asked for where it stands
    */
-  record Head(String name, String is, Mark mark, Optional<String> label, Optional<String> note) {
+  record Head(
+      String name,
+      String is,
+      Mark mark,
+      Optional<String> label,
+      Optional<String> note,
+      Optional<Written<String>> asksRcd,
+      Optional<Written<String>> additional) {
     /** Names are unique in a netlist. */
     @Override
     public int hashCode() {
@@ -131,8 +140,21 @@ public sealed interface Part {
       List<String> pins,
       Optional<Written<Quantity>> rating,
       Optional<Written<Quantity>> breakingCapacity,
-      Optional<Written<String>> family)
+      Optional<Written<String>> family,
+      DeviceAir air)
       implements Part {}
+
+  /**
+   * What a protective device says about the air it stands in.
+   *
+   * @param rated up to which its rated current holds
+   * @param working range in which it works at all
+   * @param mounting side by side with others, or spaced
+   */
+  record DeviceAir(
+      Optional<Written<Quantity>> rated,
+      Optional<Written<Quantity>> working,
+      Optional<Written<String>> mounting) {}
 
   /**
    * A circuit breaker ({@code curve}, {@code standard}) or a residual-current device ({@code kind},
@@ -146,7 +168,8 @@ public sealed interface Part {
       Optional<Written<String>> standard,
       Optional<Written<String>> kind,
       Optional<Written<Quantity>> trip,
-      Optional<Written<Quantity>> rating)
+      Optional<Written<Quantity>> rating,
+      DeviceAir air)
       implements Part {
     /** True for {@code is: rcd}. */
     public boolean isRcd() {

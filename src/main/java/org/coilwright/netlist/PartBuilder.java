@@ -13,6 +13,7 @@ import org.coilwright.netlist.Site.Phases;
 import org.coilwright.netlist.Value.Incomplete;
 import org.coilwright.netlist.Value.Many;
 import org.coilwright.netlist.Value.Section;
+import org.coilwright.quantity.Quantity;
 
 /** Makes a {@link Part} of what was written about it. */
 final class PartBuilder {
@@ -52,7 +53,14 @@ final class PartBuilder {
   private Part part(Written<String> name, Section section, Set<String> wired) {
     String is = section.mustText("is").value();
     Head head =
-        new Head(name.value(), is, name.mark(), section.plain("label"), section.plain("note"));
+        new Head(
+            name.value(),
+            is,
+            name.mark(),
+            section.plain("label"),
+            section.plain("note"),
+            section.textIfKnown("asks-rcd"),
+            section.textIfKnown("additional-protection"));
     return switch (is) {
       case "mains" -> new Part.Mains(head, mainsPins(name));
       case "source" ->
@@ -85,7 +93,8 @@ final class PartBuilder {
               twoPins(),
               section.quantity("rating"),
               section.quantity("breaking-capacity"),
-              section.text("family"));
+              section.text("family"),
+              air(section));
       case "breaker" -> breaker(head, section);
       case "rcd" -> residualCurrentDevice(head, section);
       case "switch" -> {
@@ -130,7 +139,7 @@ final class PartBuilder {
     };
   }
 
-  private static Part breaker(Head head, Section section) {
+  private Part breaker(Head head, Section section) {
     List<Pole> poles = protectivePoles(section);
     return new Part.Protective(
         head,
@@ -140,10 +149,11 @@ final class PartBuilder {
         section.text("standard"),
         Optional.empty(),
         Optional.empty(),
-        section.quantity("rating"));
+        section.quantity("rating"),
+        air(section));
   }
 
-  private static Part residualCurrentDevice(Head head, Section section) {
+  private Part residualCurrentDevice(Head head, Section section) {
     List<Pole> poles = protectivePoles(section);
     return new Part.Protective(
         head,
@@ -153,7 +163,33 @@ final class PartBuilder {
         Optional.empty(),
         section.text("kind"),
         section.quantity("trip"),
-        section.quantity("rating"));
+        section.quantity("rating"),
+        air(section));
+  }
+
+  private Part.DeviceAir air(Section section) {
+    Optional<Written<Quantity>> working = section.quantity("working-air");
+    working
+        .filter(w -> w.value().isExact())
+        .ifPresent(
+            w ->
+                problems.add(
+                    w.mark(),
+                    "working-air is the range in which the device works; "
+                        + w.text()
+                        + " is one temperature",
+                    "write both ends: -5..40 °C"));
+    Optional<Written<Quantity>> rated = section.quantity("rated-air");
+    rated
+        .filter(r -> working.filter(w -> r.value().high() > w.value().high()).isPresent())
+        .ifPresent(
+            r ->
+                problems.add(
+                    r.mark(),
+                    "the rated current cannot hold at %s where the device works only in %s"
+                        .formatted(r.text(), working.map(Written::text).orElse("")),
+                    "look both up in its data sheet"));
+    return new Part.DeviceAir(rated, working, section.textIfKnown("mounting"));
   }
 
   private static Part thermal(Head head, Section section, Optional<Written<String>> reset) {

@@ -27,6 +27,22 @@ final class PartFormat {
   private static final Choice CONNECTION =
       Choice.of("single", "star", "star-with-neutral", "delta");
 
+  private static final Choice RCD_KIND = Choice.of("AC", "A", "F", "B");
+  private static final Key RATED_AIR =
+      may("rated-air", Format.DEGREES, "Air up to which its rated current holds.", "30 °C");
+  private static final Key WORKING_AIR =
+      may("working-air", Format.DEGREES, "Air in which it works, both ends.", "-5..40 °C");
+  private static final Key MOUNTING =
+      may("mounting", Choice.of("side-by-side", "spaced"), "How it sits on the rail.", "spaced");
+  private static final Key ASKS_RCD =
+      may("asks-rcd", RCD_KIND, "Residual-current device its maker asks for.", "B");
+  private static final Key ADDITIONAL =
+      may(
+          "additional-protection",
+          Choice.of("bathroom", "socket-outlet", "outdoors", "dwelling-lighting"),
+          "Why 30 mA are asked for where it stands.",
+          "bathroom");
+
   private PartFormat() {}
 
   static Map<String, Fields> kinds() {
@@ -74,7 +90,10 @@ final class PartFormat {
                 "family",
                 Choice.of("gG", "BS 88-2", "BS 88-3", "BS 1362"),
                 "What it is made to, which says how fast it opens; else the slowest counts.",
-                "gG")));
+                "gG"),
+            RATED_AIR,
+            WORKING_AIR,
+            MOUNTING));
     kinds.put("breaker", breaker());
     kinds.put("rcd", residualCurrentDevice());
     kinds.put(
@@ -146,7 +165,8 @@ final class PartFormat {
             new Named("a pin", Format.PIN, Format.TEXT, 0),
             "Pins kept for another use, with that use.",
             "{11: bus}"),
-        may("mains", mainsInput(), "Where it takes its own mains.", "{pins: [L, N]}"));
+        may("mains", mainsInput(), "Where it takes its own mains.", "{pins: [L, N]}"),
+        ASKS_RCD);
   }
 
   private static Fields dcSupply() {
@@ -157,7 +177,8 @@ final class PartFormat {
             "output",
             directOutput("an output"),
             "Its direct-voltage output.",
-            "{plus: \"+\", minus: \"-\", voltage: 24 V DC, limit: 1 A, isolation: SELV}"));
+            "{plus: \"+\", minus: \"-\", voltage: 24 V DC, limit: 1 A, isolation: SELV}"),
+        ASKS_RCD);
   }
 
   private static Fields breaker() {
@@ -170,16 +191,21 @@ final class PartFormat {
             "What it is made to; IEC 60898-1 if not written, with practice nec UL 489.",
             "IEC 60898-1"),
         may("rating", Format.AMPS, "Rated current.", "16 A"),
-        must("poles", PROTECTIVE_POLES, "Poles.", "1+N"));
+        must("poles", PROTECTIVE_POLES, "Poles.", "1+N"),
+        RATED_AIR,
+        WORKING_AIR,
+        MOUNTING);
   }
 
   private static Fields residualCurrentDevice() {
     return part(
         "a residual-current device",
-        may("kind", Choice.of("AC", "A", "F", "B"), "What currents it detects.", "A"),
+        may("kind", RCD_KIND, "What currents it detects.", "A"),
         may("trip", Format.AMPS, "Rated residual current.", "30 mA"),
         may("rating", Format.AMPS, "Rated current.", "40 A"),
-        must("poles", PROTECTIVE_POLES, "Poles.", "3+N"));
+        must("poles", PROTECTIVE_POLES, "Poles.", "3+N"),
+        RATED_AIR,
+        WORKING_AIR);
   }
 
   private static Fields terminals() {
@@ -217,7 +243,9 @@ final class PartFormat {
         may("voltage", Format.VOLTS, "Rated voltage.", "400 V"),
         must("connection", CONNECTION, "How its elements are joined.", "star"),
         may("vessel", vessel, "What it heats.", "{litres: 300, closed: true}"),
-        may("kind", Choice.of("metal-sheathed", "carbide", "ptc"), "Kind of element.", "ptc"));
+        may("kind", Choice.of("metal-sheathed", "carbide", "ptc"), "Kind of element.", "ptc"),
+        ASKS_RCD,
+        ADDITIONAL);
   }
 
   private static Fields load(String kind) {
@@ -240,7 +268,9 @@ final class PartFormat {
                 Optional.of(Wanted.of(Dimension.TIME)),
                 false),
             "Starting current, as a multiple or in A.",
-            "8 x for 5 s"));
+            "8 x for 5 s"),
+        ASKS_RCD,
+        ADDITIONAL);
   }
 
   private static Fields mainsInput() {

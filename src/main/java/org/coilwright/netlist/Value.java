@@ -47,6 +47,11 @@ sealed interface Value {
       return written(key, String.class);
     }
 
+    /** A word under a key that only some kinds of part have. */
+    Optional<Written<String>> textIfKnown(String key) {
+      return shape.key(key).isPresent() ? text(key) : Optional.empty();
+    }
+
     Optional<String> plain(String key) {
       return text(key).map(Written::value);
     }

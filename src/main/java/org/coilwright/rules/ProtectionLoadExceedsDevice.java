@@ -1,7 +1,6 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,21 +34,28 @@ final class ProtectionLoadExceedsDevice implements Rule {
           .what(
               "Adds the nominal currents of the loads that can be on together behind each fuse and"
                   + " circuit-breaker and holds them against its rating; at worst they must stay"
-                  + " below what surely does not trip a breaker (1.13 times). With practice nec 125 %"
-                  + " of the nominal current count.")
+                  + " below what surely does not trip a breaker (1.13 times). With practice nec 125"
+                  + " % of the nominal current count. A residual-current device has no overload"
+                  + " release: its rating must cover the load at worst, and either the breaker"
+                  + " ahead of it or those behind it together must keep within it.")
           .why("The device opens in the middle of a long run, or ages by running hot.")
           .remedy("Take a larger device if the wire allows it, or spread the loads.")
           .blind(
-              "Air warmer than 30 °C at the device, and devices close together, which trip earlier.")
-          .sources("iec-60364-4-43", "iec-60898-1", "nec")
+              "Air warmer than 30 °C at the device, and devices close together, which trip earlier"
+                  + " (protection.device-too-warm). A breaker ahead lets through up to 1.45 times"
+                  + " its rating for an hour: that loads of fixed power do not ask for so much is"
+                  + " taken for granted.")
+          .sources("iec-60364-4-43", "iec-60898-1", "iec-60364-5-53", "nec")
           .consequenceOf("wiring.short-circuit", "load.wrong-voltage");
 
   private final PowerSides sides;
   private final Tables tables;
+  private final ResidualRating residual;
 
   ProtectionLoadExceedsDevice(PowerSides sides) {
     this.sides = sides;
     this.tables = sides.tables();
+    this.residual = new ResidualRating(FACTS, tables);
   }
 
   @Override
@@ -60,23 +66,15 @@ final class ProtectionLoadExceedsDevice implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     PowerSide side = sides.of(study).side();
-    Map<Part, Branch> heaviest = new LinkedHashMap<>();
-    for (Branch branch : side.branches()) {
-      Optional<Part> device = Overcurrent.device(side.circuit(), branch);
-      if (device.isPresent() && side.loadsThrough(branch).stream().allMatch(side::isOnMains)) {
-        Branch known = heaviest.get(device.get());
-        if (known == null || worst(side, branch) > worst(side, known)) {
-          heaviest.put(device.get(), branch);
-        }
-      }
-    }
     List<Outcome> outcomes = new ArrayList<>();
-    heaviest.forEach((device, branch) -> outcomes.add(judge(side, device, branch)));
+    DeviceLoads.heaviest(side, device -> true)
+        .forEach(
+            (device, branch) ->
+                outcomes.add(
+                    device instanceof Part.Protective rcd && rcd.isRcd()
+                        ? residual.judge(sides.of(study), rcd, branch)
+                        : judge(side, device, branch)));
     return outcomes;
-  }
-
-  private static double worst(PowerSide side, Branch branch) {
-    return side.demand(branch).map(Demand::worst).orElse(0.0);
   }
 
   private Outcome judge(PowerSide side, Part device, Branch branch) {
@@ -90,12 +88,7 @@ final class ProtectionLoadExceedsDevice implements Rule {
       String missing =
           rating.isEmpty()
               ? "rating of " + device.name()
-              : "power of "
-                  + loads.stream()
-                      .filter(l -> side.current(l).isEmpty())
-                      .map(Part::name)
-                      .findFirst()
-                      .orElse(loads.get(0).name());
+              : "power of " + DeviceLoads.unknown(side, loads);
       return subject.undecided(
           missing, "Whether %s carries its loads is open.".formatted(device.name()));
     }

@@ -102,7 +102,13 @@ public final class Panel {
   private static void add(Map<String, Part> parts, Part part, String name) {
     Part.Head head =
         new Part.Head(
-            name, part.head().is(), part.head().mark(), part.head().label(), part.head().note());
+            name,
+            part.head().is(),
+            part.head().mark(),
+            part.head().label(),
+            part.head().note(),
+            part.head().asksRcd(),
+            part.head().additional());
     parts.put(name, copy(part, head));
   }
 
