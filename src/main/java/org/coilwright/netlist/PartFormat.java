@@ -92,8 +92,7 @@ final class PartFormat {
                 "What it is made to, which says how fast it opens; else the slowest counts.",
                 "gG"),
             RATED_AIR,
-            WORKING_AIR,
-            MOUNTING));
+            WORKING_AIR));
     kinds.put("breaker", breaker());
     kinds.put("rcd", residualCurrentDevice());
     kinds.put(

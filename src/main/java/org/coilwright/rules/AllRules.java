@@ -96,6 +96,7 @@ public final class AllRules {
     // protection
     all.add(new ProtectionMissing(sides));
     all.add(new ProtectionLoadExceedsDevice(sides));
+    all.add(new ProtectionDeviceTooWarm(sides));
     all.add(new ProtectionExceedsLoad(sides));
     all.add(new ProtectionDisconnectionTime(sides));
     all.add(new ProtectionRcdMissing(sides));

@@ -2,14 +2,12 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
-import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
@@ -18,12 +16,9 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
-import org.coilwright.sizing.BoxHeat;
 import org.coilwright.sizing.Found;
-import org.coilwright.sizing.WarmBox;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
-import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
 /** The air in the box is warmer than a part is rated for. */
@@ -40,7 +35,8 @@ final class EnclosureTooWarm implements Rule {
               "Take a larger box, spread the devices over two, or take parts rated for the air.")
           .blind(
               "Heat of controllers, supplies and cables; sun on the box; boxes with vents or with"
-                  + " partitions; parts that are no relay.")
+                  + " partitions; breakers, fuses and residual-current devices, which"
+                  + " protection.device-too-warm judges; supplies and controllers.")
           .sources("iec-60890", "enclosure-manual", "iec-60947-4-1", "part-data");
 
   private final Tables tables;
@@ -66,55 +62,21 @@ final class EnclosureTooWarm implements Rule {
     if (relays.isEmpty()) {
       return outcomes;
     }
-    Found<Warmth> warmth = warmth(study, site);
+    Found<InsideAir> warmth = InsideAir.of(study, tables);
     for (Part.Relay relay : relays) {
       outcomes.add(judge(relay, site, warmth));
     }
     return outcomes;
   }
 
-  /** °C inside, and how that is known. */
-  private record Warmth(double celsius, String words, Basis basis, Optional<Mark> where) {}
-
-  private Found<Warmth> warmth(Study study, Site site) {
-    Optional<Written<Quantity>> written = site.enclosureAir();
-    Optional<Written<Quantity>> room = site.ambient();
-    // a computed air inside stands where the air of the room is written
-    boolean own =
-        written.isPresent() && !written.map(Written::mark).equals(room.map(Written::mark));
-    if (!own && room.isPresent() && site.enclosure().isPresent()) {
-      Found<BoxHeat> heat = WarmBox.inside(study, tables);
-      if (heat instanceof Found.Unknown<BoxHeat> unknown) {
-        return new Found.Unknown<>(unknown.missing(), unknown.why());
-      }
-      BoxHeat known = heat.known().orElseThrow();
-      return new Found.Known<>(
-          new Warmth(
-              known.inside(),
-              known.words(),
-              Basis.of(known.cited()),
-              site.enclosure().map(Site.Enclosure::mark)));
-    }
-    Optional<Written<Quantity>> air = written.or(() -> room);
-    if (air.isEmpty()) {
-      return new Found.Unknown<>("site.ambient", "No air temperature is written.");
-    }
-    return new Found.Known<>(
-        new Warmth(
-            air.get().value().high(),
-            written.isPresent() ? "air inside as written" : "air of the room, no box is written",
-            new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED),
-            air.map(Written::mark)));
-  }
-
-  private Outcome judge(Part.Relay relay, Site site, Found<Warmth> warmth) {
+  private Outcome judge(Part.Relay relay, Site site, Found<InsideAir> warmth) {
     Mark mark = relay.ratedAir().map(Written::mark).orElse(relay.head().mark());
     Subject subject = Subject.of(FACTS, mark, relay.name());
-    if (warmth instanceof Found.Unknown<Warmth> unknown) {
+    if (warmth instanceof Found.Unknown<InsideAir> unknown) {
       return subject.undecided(
           unknown.missing(), "How warm %s gets is open. %s".formatted(relay.name(), unknown.why()));
     }
-    Warmth inside = warmth.known().orElseThrow();
+    InsideAir inside = warmth.known().orElseThrow();
     Cited<Double> normal = tables.figure("sizing.rated-air");
     double rated = relay.ratedAir().map(a -> a.value().high()).orElse(normal.value());
     Printed.Pair pair = Printed.pair(inside.celsius(), rated, Dimension.TEMPERATURE);

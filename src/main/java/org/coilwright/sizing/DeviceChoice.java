@@ -11,6 +11,9 @@ import org.coilwright.table.Cited;
 final class DeviceChoice extends Working {
   private final Question q;
 
+  /** What the air around it takes from the device, in words. */
+  private String warmth = "";
+
   DeviceChoice(Working begun, Question q) {
     super(begun);
     this.q = q;
@@ -23,7 +26,7 @@ final class DeviceChoice extends Working {
       Cited<Double> continuous = tables.figure("sizing.continuous-load");
       double needs = q.nominal() * continuous.value();
       cited.add(continuous);
-      device = Series.atLeast(needs, tables);
+      device = warm("device-ratings-nec", needs, WarmDevice.Kind.BREAKER_UL);
       how = "%s × %s = %s".formatted(amps(q.nominal()), plain(continuous.value()), amps(needs));
       Cited<Double> from = tables.figure("sizing.appliance-device-from");
       if (q.appliance() && q.nominal() > from.value()) {
@@ -47,11 +50,15 @@ final class DeviceChoice extends Working {
           tables.lookup("overload-device", Map.of("device", "breaker-60898"), "i1").orElseThrow();
       cited.add(holds);
       device =
-          Series.next("breaker-ratings", Math.max(q.nominal(), q.worst() / holds.value()), tables);
+          warm(
+              "breaker-ratings",
+              Math.max(q.nominal(), q.worst() / holds.value()),
+              WarmDevice.Kind.BREAKER_IEC);
       how =
           "at least %s, and %s ÷ %s (what does not trip it)"
               .formatted(amps(q.nominal()), amps(q.worst()), plain(holds.value()));
     }
+    how += warmth;
     if (device.isEmpty()) {
       doesNotFit();
       add("breaker", "breaker", "no standard rating is large enough (%s)".formatted(how));
@@ -70,6 +77,48 @@ final class DeviceChoice extends Working {
         device.get().value(),
         "A");
     return device;
+  }
+
+  /** The smallest rating of a series that is enough, and still is in the air it stands in. */
+  private Optional<Cited<Double>> warm(String series, double needs, WarmDevice.Kind kind) {
+    String air = Printed.of(q.air(), Dimension.TEMPERATURE);
+    for (double from = needs; ; ) {
+      Optional<Cited<Double>> next = Series.next(series, from, tables);
+      if (next.isEmpty()) {
+        return next;
+      }
+      double rating = next.get().value();
+      Found<Optional<Factor>> found =
+          new WarmDevice(kind, rating, OptionalDouble.empty()).in(q.air(), tables);
+      if (found instanceof Found.Unknown<Optional<Factor>> unknown) {
+        warmth = "; what one carries in air of %s is not known: %s".formatted(air, unknown.why());
+        return Optional.empty();
+      }
+      Optional<Factor> factor = found.known().flatMap(f -> f);
+      if (factor.isEmpty()) {
+        return next;
+      }
+      double left = rating * factor.get().value().value();
+      if (left >= q.worst() * (1 - 1e-9)) {
+        cited.add(factor.get().value());
+        warmth =
+            ", and %s × %s = %s left of it for %s%s"
+                .formatted(
+                    amps(rating), factor.get().words(), amps(left), amps(q.worst()), beyond(kind));
+        return next;
+      }
+      from = Math.nextUp(rating * (1 + 1e-9));
+    }
+  }
+
+  private String beyond(WarmDevice.Kind kind) {
+    return WarmDevice.warmest(kind, tables)
+        .filter(w -> q.air() > w.value())
+        .map(
+            w ->
+                "; outside IEC 60898-1 7.2, whose air ends at %s: ask its maker"
+                    .formatted(Printed.of(w.value(), Dimension.TEMPERATURE)))
+        .orElse("");
   }
 
   /** Resistance heating above a limit has to be divided. */

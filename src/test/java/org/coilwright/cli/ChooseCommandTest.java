@@ -76,6 +76,23 @@ class ChooseCommandTest {
     assertTrue(text.contains("poles 2"), text);
   }
 
+  /** 6 kW in star: 8.7 A, 10.0 A at high mains; a 10 A breaker is left with 8.2 A at 60 °C. */
+  @Test
+  void a_breaker_in_warm_air_is_chosen_larger() {
+    String text =
+        words(
+            choose(
+                "--power=6kW", "--voltage=400V", "--connection=star", "--phases=3", "--air=60C"));
+    assertTrue(text.contains("breaker 13 A"), text);
+    assertTrue(text.contains("13 A × 0.816 (air at 60 °C) = 10.6 A left of it"), text);
+    assertTrue(text.contains("outside IEC 60898-1 7.2"), text);
+    String cool =
+        words(
+            choose(
+                "--power=6kW", "--voltage=400V", "--connection=star", "--phases=3", "--air=30C"));
+    assertTrue(cool.contains("breaker 10 A"), cool);
+  }
+
   /** Line to neutral there is 120 V and 277 V; with one pole a leg of any other stays live. */
   @ParameterizedTest
   @CsvSource({
@@ -387,7 +404,8 @@ class ChooseCommandTest {
     String inside = "  enclosure-air: 5..45 °C\n";
     String room = "  ambient: 5..30 °C\n";
     String box =
-        "  enclosure: {width: 400 mm, height: 500 mm, depth: 200 mm, mounting: wall, vents: none}\n";
+        "  enclosure: {width: 400 mm, height: 500 mm, depth: 200 mm, mounting: wall, vents:"
+            + " none}\n";
     Cli.Ran open = guestHouse(inside + box, room + box);
     assertEquals(2, open.code());
     assertEquals("", open.out());
@@ -448,8 +466,8 @@ class ChooseCommandTest {
     String text = words(choose("wiring-examples/guest-house-cylinder.yaml", "--part", "Q1"));
     assertTrue(
         text.contains(
-            "this is for one whose rating holds in air up to 60 °C; one whose rating holds to 40 °C:"
-                + " 16 A"),
+            "this is for one whose rating holds in air up to 60 °C; one whose rating holds to 40"
+                + " °C: 16 A"),
         text);
     String hot = words(choose("--power=9kW", "--phases=3", "--air=60C", "--rated-air=60C"));
     assertTrue(hot.contains("one whose rating holds to 40 °C: 20 A"), hot);
@@ -459,7 +477,8 @@ class ChooseCommandTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "AC-1: 25 A at 400 V, AC-3: 9|Q1 itself is large enough by its ratings in the file. Q1 carries 15 A",
+        "AC-1: 25 A at 400 V, AC-3: 9|Q1 itself is large enough by its ratings in the file. Q1"
+            + " carries 15 A",
         "AC-1: 14 A at 400 V, AC-3: 9|Q1 itself does not fit: ",
         "AC-1: 25 A at 230 V, AC-3: 9|Q1 itself does not fit: "
       })
