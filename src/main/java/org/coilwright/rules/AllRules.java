@@ -100,6 +100,9 @@ public final class AllRules {
     all.add(new ProtectionExceedsLoad(sides));
     all.add(new ProtectionDisconnectionTime(sides));
     all.add(new ProtectionRcdMissing(sides));
+    all.add(new ProtectionRcdTooCoarse(sides));
+    all.add(new ProtectionRcdKind(tables));
+    all.add(new ProtectionRcdInTnC(tables));
     all.add(new ProtectionRcdBypassed(tables));
 
     // load

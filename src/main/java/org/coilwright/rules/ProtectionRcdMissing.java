@@ -3,7 +3,6 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
@@ -24,26 +23,25 @@ final class ProtectionRcdMissing implements Rule {
       RuleFacts.of("protection.rcd-missing", Weight.FIX, "no residual-current device")
           .what(
               "Looks for a residual-current device in every line of a load. It is asked for in a TT"
-                  + " system, and with practice iec for every element that heats water.")
+                  + " system, where additional-protection of the load says so (bathrooms,"
+                  + " socket-outlets, outdoors, lighting of dwellings), and with practice iec for"
+                  + " every element that heats water. Without a written earthing it is open.")
           .why(
-              "An element that leaks through its sheath makes the water and the taps live before any"
-                  + " fuse notices.")
+              "An element that leaks through its sheath makes the water and the taps live before"
+                  + " any fuse notices.")
           .remedy("Put a residual-current device of 30 mA before the load.")
-          .blind("Rooms and socket-outlets, which have rules of their own; the kind of device.")
-          .sources("iec-60364-4-41", "common-practice")
+          .blind(
+              "Rooms and socket-outlets that are not written; the kind of device and how fine it"
+                  + " is, which protection.rcd-kind and protection.rcd-too-coarse judge.")
+          .sources("iec-60364-4-41", "iec-60364-7-701", "common-practice")
           .consequenceOf("protection.missing");
 
   private final PowerSides sides;
-  private final Basis practice;
   private final Basis system;
 
   ProtectionRcdMissing(PowerSides sides) {
     this.sides = sides;
     Tables tables = sides.tables();
-    practice =
-        new Basis(
-            List.of(tables.source("common-practice").cite() + ": elements that heat water"),
-            Standing.COMMON_PRACTICE);
     system =
         new Basis(List.of(tables.source("iec-60364-4-41").cite() + ", 411.5"), Standing.PUBLISHED);
   }
@@ -57,43 +55,71 @@ final class ProtectionRcdMissing implements Rule {
   public List<Outcome> check(Study study) {
     PowerSide side = sides.of(study).side();
     Site site = study.circuit().netlist().site();
-    Optional<Written<String>> tt =
-        site.mains().flatMap(Site.MainsSupply::earthing).filter(e -> e.value().equals("TT"));
+    Optional<Written<String>> earthing = site.mains().flatMap(Site.MainsSupply::earthing);
     boolean iec = site.practice().value() == Site.Practice.IEC;
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : side.mainsLoads()) {
-      Optional<Mark> water =
-          load instanceof Part.Heater heater && iec
-              ? heater.vessel().map(Part.Vessel::mark)
-              : Optional.empty();
-      if (tt.isPresent() || water.isPresent()) {
-        outcomes.add(
-            judge(
-                side,
-                load,
-                tt.map(Written::mark).or(() -> water).orElse(load.head().mark()),
-                tt.isPresent()));
+      Optional<AdditionalProtection> asked =
+          earthing
+              .filter(e -> e.value().equals("TT"))
+              .map(this::inTt)
+              .or(() -> AdditionalProtection.of(load, site, sides.tables()));
+      if (asked.isPresent()) {
+        outcomes.add(judge(side, load, asked.get(), earthing));
+      } else if (earthing.isEmpty() && iec) {
+        outcomes.add(open(side, load));
       }
     }
     return outcomes;
   }
 
-  private Outcome judge(PowerSide side, Part load, Mark why, boolean tt) {
+  private AdditionalProtection inTt(Written<String> earthing) {
+    return new AdditionalProtection(
+        earthing.mark(),
+        "In a TT system an overcurrent device alone does not clear an earth fault.",
+        "a TT system",
+        system);
+  }
+
+  /** Whether one is needed hangs on the earthing system, unless it is there anyway. */
+  private Outcome open(PowerSide side, Part load) {
     Subject subject = Subject.of(FACTS, load.head().mark(), load.name());
-    Basis basis = tt ? system : practice;
+    return ResidualDevices.inEveryLine(side, load)
+        .<Outcome>map(
+            device ->
+                subject.satisfied(
+                    "%s lies in every line of %s, whatever the earthing."
+                        .formatted(device.name(), load.name()),
+                    system))
+        .orElseGet(
+            () ->
+                subject.undecided(
+                    "site.mains.earthing",
+                    "Whether %s needs a residual-current device is open: a TT system asks for one."
+                        .formatted(load.name())));
+  }
+
+  private Outcome judge(
+      PowerSide side, Part load, AdditionalProtection asked, Optional<Written<String>> earthing) {
+    Subject subject = Subject.of(FACTS, load.head().mark(), load.name());
     Optional<Part.Protective> device = ResidualDevices.inEveryLine(side, load);
     if (device.isPresent()) {
       return subject.satisfied(
-          "%s lies in every line of %s.".formatted(device.get().name(), load.name()), basis);
+          "%s lies in every line of %s.".formatted(device.get().name(), load.name()),
+          asked.basis());
     }
+    boolean combined = earthing.filter(e -> e.value().equals("TN-C")).isPresent();
     return subject
         .violated(
             "no residual-current device before %s".formatted(load.name()),
-            tt
-                ? "In a TT system an overcurrent device alone does not clear an earth fault."
-                : "It heats water, and no residual-current device lies in all its lines.",
+            "%s No residual-current device lies in all its lines.".formatted(asked.words()),
             "has none")
-        .alsoAt(why, tt ? "a TT system" : "water")
-        .todo("Put a residual-current device of 30 mA before %s.".formatted(load.name()), basis);
+        .alsoAt(asked.mark(), asked.label())
+        .todo(
+            combined
+                ? "Part the PEN conductor into neutral and protective conductor, and put a residual-current device of 30 mA behind that before %s."
+                    .formatted(load.name())
+                : "Put a residual-current device of 30 mA before %s.".formatted(load.name()),
+            asked.basis());
   }
 }
