@@ -75,6 +75,7 @@ public final class AllRules {
     all.add(new PolesNeutralMissing(tables));
     all.add(new PolesEarthMissing(tables));
     all.add(new PolesNeutralCrossed(tables));
+    all.add(new PolesNeutralEarthed(tables));
 
     // contactor
     all.add(new ContactorCategory(sides));

@@ -37,6 +37,7 @@ final class CoilNeverOn implements Rule {
           .sources("circuit-theory")
           .consequenceOf(
               "wiring.self-joined",
+              "poles.neutral-earthed",
               "wiring.short-circuit",
               "wiring.loose-end",
               "wiring.no-steady-state",

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
@@ -48,8 +50,10 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
             .flatMap(part -> circuit.find(new Terminal(part.name(), PE)).stream())
             .toList();
     Feeding whole = Feeding.whole(study);
-    Routes ways = circuit.routes(Circuit::isWay);
-    Nets wires = Nets.ofWires(study);
+    // what hangs on the neutral alone is not earthed, however the neutral is joined to earth
+    Set<Branch> parting = NeutralEarth.of(study).parting();
+    Routes ways = circuit.routes(b -> Circuit.isWay(b) && !parting.contains(b));
+    Routes wires = circuit.routes(b -> b instanceof Conductor && !parting.contains(b));
     List<Earthing> earthings = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       Optional<Node> pin = circuit.find(new Terminal(load.name(), PE));
@@ -60,11 +64,11 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
     return earthings;
   }
 
-  private static Earthing of(Routes ways, Nets wires, Part load, Node pin, List<Node> bars) {
+  private static Earthing of(Routes ways, Routes wires, Part load, Node pin, List<Node> bars) {
     for (Node bar : bars) {
       Optional<Path> way = ways.shortest(bar, pin);
       if (way.isPresent()) {
-        return new Earthing(load, pin, bar, wires.joined(bar, pin), way);
+        return new Earthing(load, pin, bar, wires.shortest(bar, pin).isPresent(), way);
       }
     }
     return new Earthing(load, pin, bars.get(0), false, Optional.empty());

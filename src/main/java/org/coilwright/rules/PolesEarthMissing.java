@@ -1,7 +1,9 @@
 package org.coilwright.rules;
 
 import java.util.List;
+import java.util.Set;
 import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
@@ -20,11 +22,12 @@ final class PolesEarthMissing implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("poles.earth-missing", Weight.STOP, "load without protective conductor")
           .what(
-              "Follows the PE pin of each mains load back to the PE of the mains. Heaters and motors"
-                  + " need one; so does any load whose PE pin has a wire.")
+              "Follows the PE pin of each mains load back to the PE of the mains, never by way of"
+                  + " the neutral. Heaters and motors need one; so does any load whose PE pin has a"
+                  + " wire.")
           .why(
-              "One fault inside the load puts its metal parts, and the water in it, on the line, and"
-                  + " no device trips until a person closes the circuit.")
+              "One fault inside the load puts its metal parts, and the water in it, on the line,"
+                  + " and no device trips until a person closes the circuit.")
           .remedy(
               "Run a protective conductor from the mains to the load, of the size of its lines.")
           .blind("Whether the conductor in the wall is whole: the continuity test shows that.")
@@ -43,12 +46,13 @@ final class PolesEarthMissing implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
+    Set<Node> neutral = study.circuit().reach(NeutralEarth.of(study).neutral(), Circuit::isWay);
     return Earthing.ofLoads(study).stream()
-        .map(earthing -> judge(study.circuit(), earthing))
+        .map(earthing -> judge(study.circuit(), earthing, neutral))
         .toList();
   }
 
-  private Outcome judge(Circuit circuit, Earthing earthing) {
+  private Outcome judge(Circuit circuit, Earthing earthing, Set<Node> neutral) {
     Part load = earthing.load();
     String pin = earthing.pin().name();
     Subject subject = Subject.of(FACTS, load.head().mark(), pin);
@@ -67,7 +71,10 @@ final class PolesEarthMissing implements Rule {
             "%s has no protective conductor".formatted(load.name()),
             wires.isEmpty()
                 ? "No wire ends on %s, and %s hangs on the mains.".formatted(pin, load.name())
-                : "The wire on %s does not lead to %s.".formatted(pin, earthing.mains()),
+                : neutral.contains(earthing.pin())
+                    ? "%s reaches the neutral and not %s: a break in the neutral puts the case of %s on the line."
+                        .formatted(pin, earthing.mains(), load.name())
+                    : "The wire on %s does not lead to %s.".formatted(pin, earthing.mains()),
             "%s reaches no earth".formatted(pin));
     wires.forEach(wire -> finding.alsoAt(wire.mark(), "leads elsewhere"));
     return finding

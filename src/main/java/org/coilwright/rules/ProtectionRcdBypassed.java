@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
@@ -30,16 +31,23 @@ final class ProtectionRcdBypassed implements Rule {
           .what(
               "Opens each residual-current device and looks, for every load, coil and mains input,"
                   + " which of its pins lose the mains: all of them or none may. A neutral returned"
-                  + " past the device, and neutrals mixed between two devices, show as some.")
+                  + " past the device, and neutrals mixed between two devices, show as some; so"
+                  + " does what returns by the protective conductor. A pole that is fed from its"
+                  + " other end than the rest is raised as well: the currents then add up in the"
+                  + " device.")
           .why(
               "The device takes the current that it does not see come back for a fault: it opens as"
                   + " soon as the load is on, and whoever wants heat bridges it.")
           .remedy("Return each circuit through the device that its line comes from.")
           .blind(
-              "Neutrals joined behind two devices outside this circuit; a protective conductor used"
-                  + " as neutral.")
+              "Neutrals joined behind two devices outside this circuit; a pole that is fed from"
+                  + " both ends.")
           .sources("iec-61008-1", "circuit-theory")
-          .consequenceOf("wiring.short-circuit", "wiring.loose-end", "poles.load-not-switched");
+          .consequenceOf(
+              "wiring.short-circuit",
+              "wiring.loose-end",
+              "poles.load-not-switched",
+              "poles.neutral-earthed");
 
   private final Basis basis;
 
@@ -58,17 +66,15 @@ final class ProtectionRcdBypassed implements Rule {
     List<MainsConsumer> consumers = MainsConsumer.all(circuit);
     Feeding whole = Feeding.whole(study);
     Map<Part.Protective, Feeding> opened = new LinkedHashMap<>();
-    for (Part part : circuit.netlist().parts().values()) {
-      if (part instanceof Part.Protective device && device.isRcd()) {
-        opened.put(
-            device,
-            Feeding.of(circuit, b -> !(b instanceof Contact c && c.part().equals(device.name()))));
-      }
-    }
+    ResidualDevices.of(circuit).forEach(d -> opened.put(d, ResidualDevices.opened(circuit, d)));
+    Set<Node> earth = NeutralEarth.of(study).earth();
     List<Outcome> outcomes = new ArrayList<>();
     Set<String> told = new LinkedHashSet<>();
     for (Part.Protective device : opened.keySet()) {
-      judge(device, consumers, whole, opened, told).ifPresent(outcomes::add);
+      Optional<Outcome> backwards = backwards(circuit, device, opened.getOrDefault(device, whole));
+      backwards
+          .or(() -> judge(device, consumers, whole, opened, earth, told))
+          .ifPresent(outcomes::add);
     }
     return outcomes;
   }
@@ -76,11 +82,15 @@ final class ProtectionRcdBypassed implements Rule {
   /** A consumer and which of its fed pins a device opens. */
   private record Seen(MainsConsumer consumer, List<Node> through, List<Node> past) {}
 
-  private static Seen seen(MainsConsumer consumer, Feeding whole, Feeding opened) {
+  private static Seen seen(MainsConsumer consumer, Feeding whole, Feeding opened, Set<Node> earth) {
     List<Node> through = new ArrayList<>();
     List<Node> past = new ArrayList<>();
-    for (Node pin : consumer.fed(whole)) {
-      (MainsConsumer.isOnMains(opened, pin) ? past : through).add(pin);
+    for (Node pin : consumer.pins()) {
+      if (earth.contains(pin) || MainsConsumer.isOnMains(opened, pin)) {
+        past.add(pin);
+      } else if (MainsConsumer.isOnMains(whole, pin)) {
+        through.add(pin);
+      }
     }
     return new Seen(consumer, through, past);
   }
@@ -95,11 +105,12 @@ final class ProtectionRcdBypassed implements Rule {
       List<MainsConsumer> consumers,
       Feeding whole,
       Map<Part.Protective, Feeding> opened,
+      Set<Node> earth,
       Set<String> told) {
     Feeding without = opened.getOrDefault(device, whole);
     List<Seen> behind =
         consumers.stream()
-            .map(c -> seen(c, whole, without))
+            .map(c -> seen(c, whole, without, earth))
             .filter(s -> !s.through().isEmpty())
             .toList();
     List<Seen> split = behind.stream().filter(s -> !s.past().isEmpty()).toList();
@@ -118,6 +129,40 @@ final class ProtectionRcdBypassed implements Rule {
               basis));
     }
     return Optional.of(violated(subject, device, untold, whole, opened));
+  }
+
+  /** Poles that are fed from different ends, so that their currents add up in the device. */
+  private Optional<Outcome> backwards(Circuit circuit, Part.Protective device, Feeding opened) {
+    List<Contact> ahead = new ArrayList<>();
+    List<Contact> back = new ArrayList<>();
+    for (Branch branch : circuit.branchesOf(device.name())) {
+      if (branch instanceof Contact pole) {
+        boolean from = MainsConsumer.isOnMains(opened, pole.from());
+        boolean to = MainsConsumer.isOnMains(opened, pole.to());
+        if (from != to) {
+          (from ? ahead : back).add(pole);
+        }
+      }
+    }
+    if (ahead.isEmpty() || back.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Contact> odd = back.size() <= ahead.size() ? back : ahead;
+    String poles = odd.stream().map(Contact::id).collect(Collectors.joining(" and "));
+    Subject.Finding finding =
+        Subject.of(FACTS, device.head().mark(), device.name())
+            .violated(
+                "%s is fed from both sides".formatted(device.name()),
+                "%s %s fed from the other end than its other poles: their currents add up in %s instead of cancelling, and it opens as soon as a load is on."
+                    .formatted(poles, odd.size() == 1 ? "is" : "are", device.name()),
+                "opens with any load");
+    odd.forEach(
+        pole ->
+            circuit.branchesAt(odd == back ? pole.to() : pole.from()).stream()
+                .filter(b -> !b.part().equals(device.name()))
+                .findFirst()
+                .ifPresent(b -> finding.alsoAt(b.mark(), "brings the mains to the wrong end")));
+    return Optional.of(finding.todo("Exchange the two ends of %s.".formatted(poles), basis));
   }
 
   /** Another device that one side goes through and the other does not: not one in series. */
@@ -158,7 +203,7 @@ final class ProtectionRcdBypassed implements Rule {
     split.stream()
         .limit(2)
         .forEach(s -> finding.alsoAt(s.consumer().mark(), "one side through it, one not"));
-    String side = MainsConsumer.isNeutral(whole, first.past().get(0)) ? "neutral" : "line";
+    String side = MainsConsumer.isLine(whole, first.past().get(0)) ? "line" : "neutral";
     return finding.todo(
         other.isPresent()
             ? "Return each circuit through the device that its line comes from: %s."
