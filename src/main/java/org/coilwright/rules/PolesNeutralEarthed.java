@@ -180,7 +180,7 @@ final class PolesNeutralEarthed implements Rule {
           at.subject()
               .violated(
                   at.headline(),
-                  "%s: behind %s part of the current then passes it by, so it opens as soon as a load is on, or sees too little of a fault."
+                  "%s: part of the current then goes past %s, which opens as soon as a load is on, or sees too little of a fault."
                       .formatted(at.where(), device),
                   at.label())
               .alsoAt(at.behind().get().head().mark(), "ahead of it")
