@@ -92,7 +92,7 @@ final class ProtectionDeviceTooWarm implements Rule {
           unknown.missing(),
           "How warm %s gets is open. %s".formatted(device.name(), unknown.why()));
     }
-    WarmDevice.Kind kind = WarmDevice.Kind.of(device, site.practice().value() == Site.Practice.NEC);
+    WarmDevice.Kind kind = WarmDevice.Kind.of(device, site.practice().value(), tables);
     DeviceInAir at = new DeviceInAir(subject, device, kind, air.known().orElseThrow(), site);
     return outside(at).orElseGet(() -> carried(at, side, pole, row));
   }
@@ -147,6 +147,10 @@ final class ProtectionDeviceTooWarm implements Rule {
     boolean rated = holds.filter(h -> !Comparison.exceeds(warm, h)).isPresent();
     if (rated && !beside) {
       return at.inside(holds.get(), "its rated current holds up to");
+    }
+    if (holds.isEmpty() && at.kind() != WarmDevice.Kind.RESIDUAL) {
+      return at.undecided(
+          "rated-air of " + at.name(), "Where its rated current holds is for its maker to say.");
     }
     if (at.kind() == WarmDevice.Kind.RESIDUAL) {
       return sheet.isPresent()

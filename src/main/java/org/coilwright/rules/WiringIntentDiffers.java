@@ -36,7 +36,6 @@ final class WiringIntentDiffers implements Rule {
               "wiring.sneak-path",
               "poles.load-not-switched",
               "poles.neutral-missing",
-              "poles.neutral-earthed",
               "poles.line-repeated",
               "wiring.self-joined",
               "separation.mains-meets-elv",
@@ -44,7 +43,8 @@ final class WiringIntentDiffers implements Rule {
               "coil.half-pulled",
               "coil.reversed",
               "coil.wont-release",
-              "coil.wrong-current-kind")
+              "coil.wrong-current-kind",
+              "poles.neutral-earthed")
           .carriedBy("wiring.loose-end");
 
   private final Basis basis;

@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Site;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.table.Cited;
@@ -26,6 +27,8 @@ public record WarmDevice(Kind kind, double rating, OptionalDouble ratedAir) {
     BREAKER_IEC("breaker-60898"),
     /** UL 489: 40 °C. */
     BREAKER_UL("breaker-ul489"),
+    /** IEC 60947-2: where its maker says. */
+    BREAKER_INDUSTRIAL("breaker-60947-2"),
     /** IEC 60269: 40 °C as one maker says. */
     FUSE("fuse-gg"),
     /** IEC 61008-1, IEC 61009-1: no release that warmth moves. */
@@ -37,11 +40,16 @@ public record WarmDevice(Kind kind, double rating, OptionalDouble ratedAir) {
       this.row = row;
     }
 
-    /** Of a protective device; {@code nec} for practice nec. */
-    public static Kind of(Part device, boolean nec) {
-      return device instanceof Part.Protective p && p.isRcd()
-          ? RESIDUAL
-          : device instanceof Part.Fuse ? FUSE : nec ? BREAKER_UL : BREAKER_IEC;
+    /** Of a protective device, by what it is made to or else what the practice uses. */
+    public static Kind of(Part device, Site.Practice practice, Tables tables) {
+      if (device instanceof Part.Protective p && !p.isRcd()) {
+        return switch (new OpeningTimes(practice, tables).standard(p)) {
+          case "UL 489" -> BREAKER_UL;
+          case "IEC 60947-2" -> BREAKER_INDUSTRIAL;
+          default -> BREAKER_IEC;
+        };
+      }
+      return device instanceof Part.Fuse ? FUSE : RESIDUAL;
     }
   }
 
@@ -67,6 +75,10 @@ public record WarmDevice(Kind kind, double rating, OptionalDouble ratedAir) {
    */
   public Found<Optional<Factor>> in(double air, Tables tables) {
     Optional<Cited<Double>> usual = reference(kind, tables);
+    if (ratedAir.isEmpty() && usual.isEmpty()) {
+      return new Found.Unknown<>(
+          "rated-air", "Where its rated current holds is for its maker to say.");
+    }
     double holds = ratedAir.orElse(usual.map(Cited::value).orElse(Double.NEGATIVE_INFINITY));
     if (air <= holds) {
       return new Found.Known<>(Optional.empty());
@@ -75,7 +87,7 @@ public record WarmDevice(Kind kind, double rating, OptionalDouble ratedAir) {
     String at = Printed.of(air, Dimension.TEMPERATURE);
     Optional<Cited<Double>> factor =
         switch (kind) {
-          case BREAKER_IEC -> law(holds, air, asUsual, tables);
+          case BREAKER_IEC, BREAKER_INDUSTRIAL -> law(holds, air, asUsual, tables);
           case BREAKER_UL ->
               asUsual
                   ? tables

@@ -90,6 +90,17 @@ class WarmDeviceTest {
   }
 
   @Test
+  void an_industrial_breaker_without_a_reference_is_not_known() {
+    assertTrue(isRefused(Kind.BREAKER_INDUSTRIAL, 16, 20));
+    assertTrue(
+        new WarmDevice(Kind.BREAKER_INDUSTRIAL, 16, OptionalDouble.of(50))
+            .in(50, tables)
+            .known()
+            .orElseThrow()
+            .isEmpty());
+  }
+
+  @Test
   void a_reference_of_its_own_moves_the_law_and_makes_it_practice() {
     Factor factor =
         new WarmDevice(Kind.BREAKER_IEC, 16, OptionalDouble.of(50))
