@@ -37,8 +37,8 @@ final class CoilNeverOn implements Rule {
           .sources("circuit-theory")
           .consequenceOf(
               "wiring.self-joined",
-              "poles.neutral-earthed",
               "wiring.short-circuit",
+              "poles.neutral-earthed",
               "wiring.loose-end",
               "wiring.no-steady-state",
               "coil.reversed",
