@@ -23,11 +23,12 @@ final class WiringIntentDiffers implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("wiring.intent-differs", Weight.STOP, "load does not do what is intended")
           .what(
-              "Compares the computed switching table with `intent:`, position by position. Thermostats"
-                  + " and cut-outs that the intent does not name count as closed.")
+              "Compares the computed switching table with `intent:`, position by position."
+                  + " Thermostats and cut-outs that the intent does not name count as closed.")
           .why(
               "A load that is on when it should be off heats with nobody in charge of it; one that"
-                  + " is off when it should be on shows that a wire is not where the drawing has it.")
+                  + " is off when it should be on shows that a wire is not where the drawing has"
+                  + " it.")
           .remedy("Follow the path that the finding names, or correct the intent.")
           .blind("How far a load is on: one at a fraction of its power counts as on.")
           .sources("circuit-theory")
@@ -153,7 +154,8 @@ final class WiringIntentDiffers implements Rule {
                 + LoadTrail.relays(study, relays, shown))
         .todo(
             opposite
-                ? "Look for a contact of the other form (NC in place of NO) in its way, or correct the intent."
+                ? "Look for a contact of the other form (NC in place of NO) in its way, or correct"
+                      + " the intent."
                 : on
                     ? "Put the contact that should decide into this way, or correct the intent."
                     : "Find out why it is open in this position, or correct the intent.",
