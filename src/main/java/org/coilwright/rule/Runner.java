@@ -138,7 +138,6 @@ public final class Runner {
             .map(Undecided::settledBy)
             .filter(s -> !s.isEmpty())
             .findFirst()
-            .map(s -> "The netlist cannot settle it. " + s)
             .orElse("Add " + missing + " and check again, or measure it on site."),
         Optional.empty(),
         Optional.empty(),

@@ -1,3 +1,4 @@
+// Over 250 lines: the four answers to one question, each with its own words.
 package org.coilwright.rules;
 
 import java.util.ArrayList;
@@ -5,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
@@ -20,6 +22,10 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
+import org.coilwright.sizing.ConductorHeating;
+import org.coilwright.sizing.ConductorHeating.Answer;
+import org.coilwright.sizing.Derated;
+import org.coilwright.sizing.Found;
 import org.coilwright.sizing.Series;
 import org.coilwright.sizing.ShortCircuit;
 import org.coilwright.solve.Study;
@@ -32,17 +38,21 @@ final class ConductorShortCircuit implements Rule {
       RuleFacts.of(
               "conductor.short-circuit", Weight.STOP, "wire not protected from a short-circuit")
           .what(
-              "Holds what the device before a wire lets through, at the fault current of the mains,"
-                  + " against k²S² of the wire in its insulation (PVC where none is written). A breaker is first taken to need the whole 0.1 s"
-                  + " of its magnetic release; where that is too much its energy-limiting class 3"
-                  + " counts, which practice nec does not know. A fuse protects what it protects from overload, if it can break the"
-                  + " fault current.")
+              "Holds what passes until a short-circuit ends against k²S² of the wire in its"
+                  + " insulation (PVC where none is written), for every current from the fault"
+                  + " current of the mains down to a fault at the farthest end behind the device. A"
+                  + " breaker has opened in 0.1 s only from its magnetic release on and slower by"
+                  + " steps below; where the 0.1 s are too much its energy-limiting class 3 counts,"
+                  + " which practice nec does not know. A source that cannot give more than the"
+                  + " wire carries protects it. A fuse protects what it protects from overload, if"
+                  + " it can break the fault current.")
           .why("The wire glows and burns what lies beside it in a fraction of a second.")
           .remedy("Take thicker wire, or a device that lets less through; ask its maker for I²t.")
           .blind(
-              "Wires before the first device; faults so far away that the magnetic release does not"
-                  + " see them; the breaking capacity of a circuit-breaker.")
-          .sources("iec-60364-4-43", "iec-60898-1")
+              "Wires before the first device; the breaking capacity of a circuit-breaker; a way"
+                  + " back that is longer or thinner than the way there; the heat that flows off"
+                  + " while a device is slow.")
+          .sources("iec-60364-4-43", "iec-60898-1", "iec-60898-1-times")
           .consequenceOf("conductor.unprotected", "protection.missing");
 
   private final PowerSides sides;
@@ -60,24 +70,31 @@ final class ConductorShortCircuit implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    boolean nec = study.circuit().netlist().site().practice().value() == Site.Practice.NEC;
-    Optional<Written<Quantity>> fault =
-        study.circuit().netlist().site().mains().flatMap(Site.MainsSupply::faultCurrent);
+    Site site = study.circuit().netlist().site();
+    Optional<Written<Quantity>> fault = site.mains().flatMap(Site.MainsSupply::faultCurrent);
+    ConductorHeating heating = new ConductorHeating(site.practice().value(), tables);
+    PowerSides.Seen seen = sides.of(study);
+    FarEnds ends = FarEnds.of(seen, tables);
     List<Outcome> outcomes = new ArrayList<>();
     Set<Part> fuses = new HashSet<>();
-    for (Stretch stretch : sides.of(study).stretches()) {
+    for (Stretch stretch : seen.stretches()) {
       // what a fuse can break does not depend on the wire: it is said once
       if (!stretch.neutral()
           && stretch.guard().isPresent()
           && (!(stretch.guard().get() instanceof Part.Fuse fuse) || fuses.add(fuse))) {
-        outcomes.add(judge(stretch, stretch.guard().get(), fault, nec));
+        outcomes.add(judge(stretch, stretch.guard().get(), fault, seen, ends, heating));
       }
     }
     return outcomes;
   }
 
   private Outcome judge(
-      Stretch stretch, Part device, Optional<Written<Quantity>> fault, boolean nec) {
+      Stretch stretch,
+      Part device,
+      Optional<Written<Quantity>> fault,
+      PowerSides.Seen seen,
+      FarEnds ends,
+      ConductorHeating heating) {
     Subject subject = stretch.subject(FACTS);
     if (fault.isEmpty()) {
       return subject.undecided(
@@ -91,7 +108,6 @@ final class ConductorShortCircuit implements Rule {
           "Whether %s stands a short-circuit is open: its size is not written."
               .formatted(stretch.name()));
     }
-    double amps = fault.get().value().high();
     Optional<Cited<Double>> factor =
         stretch.core().shortCircuitFactor(stretch.size().get(), tables);
     if (factor.isEmpty()) {
@@ -101,61 +117,106 @@ final class ConductorShortCircuit implements Rule {
               .formatted(stretch.name(), stretch.core().words(stretch.size().get(), tables)));
     }
     Cited<Double> k = factor.get();
-    double mm2 = stretch.size().get().mm2();
-    double stands = ShortCircuit.stands(k.value(), mm2);
     if (device instanceof Part.Fuse fuse) {
       return fuse(subject, fuse, fault.get(), k);
     }
-    Cited<Double> time = tables.figure("sizing.magnetic-time");
-    double slow = amps * amps * time.value();
-    if (!Comparison.exceeds(slow, stands)) {
-      return satisfied(
-          subject,
-          stretch,
-          device,
-          slow,
-          stands,
-          "%s for %s".formatted(Printed.amps(amps), Printed.of(time.value(), Dimension.TIME)),
-          Basis.of(k, time));
+    String open =
+        "Whether a short-circuit behind %s burns %s is open."
+            .formatted(device.name(), stretch.words());
+    Found<Double> least = ends.least(stretch, fault.get());
+    if (least instanceof Found.Unknown<Double> unknown) {
+      return Unknowns.outcome(subject, open, unknown);
     }
-    // the class is one of IEC 60898-1; breakers of the other practice do not state it
-    Optional<Cited<Double>> limited =
-        nec ? Optional.empty() : ShortCircuit.letThrough(device, amps, tables);
-    if (limited.isEmpty()) {
-      return subject.undecided(
-          "let-through energy of %s at %s".formatted(device.name(), Printed.amps(amps)),
-          "Whether a short-circuit behind %s burns %s is open: no table gives what %s lets through."
-              .formatted(device.name(), stretch.words(), device.name()));
+    double carries =
+        stretch.may(seen.stretches(), tables).known().map(Derated::amps).orElse(Double.NaN);
+    ConductorHeating.Conductor wire =
+        new ConductorHeating.Conductor(
+            device,
+            least.known().orElseThrow(),
+            fault.get().value().high(),
+            Double.isNaN(carries) ? OptionalDouble.empty() : OptionalDouble.of(carries),
+            k,
+            stretch.size().get().mm2(),
+            OptionalDouble.empty());
+    Answer answer = heating.judge(wire);
+    if (answer instanceof Answer.Stands stands) {
+      return stands(subject, stretch, device, stands);
     }
-    double through = limited.get().value();
-    Basis basis = Basis.of(k, limited.get());
-    if (!Comparison.exceeds(through, stands)) {
-      return satisfied(subject, stretch, device, through, stands, "class 3", basis);
-    }
+    return answer instanceof Answer.Burns burns
+        ? burns(subject, stretch, wire, burns)
+        : left(subject, stretch, wire, open, (Answer.Open) answer);
+  }
+
+  private static Outcome stands(
+      Subject subject, Stretch stretch, Part device, Answer.Stands stands) {
+    boolean heat = stands.unit().equals("A²s");
+    return subject.satisfied(
+        heat
+            ? "%s lets through at most %s (%s); %s: k²S² is %s."
+                .formatted(
+                    device.name(),
+                    energy(stands.value()),
+                    stands.words(),
+                    stretch.words(),
+                    energy(stands.limit()))
+            : "A short-circuit does not harm %s: %s.".formatted(stretch.words(), stands.words()),
+        new Measure(stands.value(), stands.unit()),
+        new Measure(stands.limit(), stands.unit()),
+        Basis.of(stands.cited()));
+  }
+
+  private Outcome burns(
+      Subject subject, Stretch stretch, ConductorHeating.Conductor wire, Answer.Burns burns) {
+    String device = wire.device().name();
     return subject
         .violated(
             "%s does not stand a short-circuit".formatted(stretch.name()),
             "%s lets through up to %s at %s; for %s k²S² is %s (%s² × %s²)."
                 .formatted(
-                    device.name(),
-                    energy(through),
-                    Printed.amps(amps),
+                    device,
+                    energy(burns.through()),
+                    Printed.amps(wire.most()),
                     stretch.words(),
-                    energy(stands),
-                    Printed.of(k.value(), Dimension.COUNT),
-                    Printed.of(mm2, Dimension.COUNT)),
-            "stands " + energy(stands))
-        .alsoAt(device.head().mark(), "lets through " + energy(through))
-        .measured(new Measure(through, "A²s"), new Measure(stands, "A²s"))
+                    energy(burns.stands()),
+                    Printed.of(wire.k().value(), Dimension.COUNT),
+                    Printed.of(wire.mm2(), Dimension.COUNT)),
+            "stands " + energy(burns.stands()))
+        .alsoAt(wire.device().head().mark(), "lets through " + energy(burns.through()))
+        .measured(new Measure(burns.through(), "A²s"), new Measure(burns.stands(), "A²s"))
         .todo(
             "Take %s or thicker in %s, or a device whose maker states less."
-                .formatted(
-                    Printed.of(
-                        Series.wireOf(Math.sqrt(through) / k.value(), tables)
-                            .orElse(Math.sqrt(through) / k.value()),
-                        Dimension.AREA),
-                    stretch.name()),
-            basis);
+                .formatted(size(burns.through(), wire), stretch.name()),
+            Basis.of(burns.cited()));
+  }
+
+  /** Thicker wire settles it, where there is one that stands what may pass. */
+  private Outcome left(
+      Subject subject,
+      Stretch stretch,
+      ConductorHeating.Conductor wire,
+      String open,
+      Answer.Open left) {
+    String stands = energy(ShortCircuit.stands(wire.k().value(), wire.mm2()));
+    if (left.through().isPresent()) {
+      double through = left.through().getAsDouble();
+      return subject.unsettled(
+          left.missing(),
+          "%s %s That would be %s; k²S² of the wire is %s."
+              .formatted(open, left.words(), energy(through), stands),
+          "Take %s in %s, which stands it, or a device of a lower rating or of curve B."
+              .formatted(size(through, wire), stretch.name()));
+    }
+    return left.settledBy().isEmpty()
+        ? subject.undecided(left.missing(), open + " " + left.words())
+        : subject.unsettled(
+            left.missing(),
+            "%s %s k²S² of the wire is %s.".formatted(open, left.words(), stands),
+            left.settledBy());
+  }
+
+  private String size(double through, ConductorHeating.Conductor wire) {
+    double mm2 = Math.sqrt(through) / wire.k().value();
+    return Printed.of(Series.wireOf(mm2, tables).orElse(mm2), Dimension.AREA);
   }
 
   private Outcome fuse(Subject subject, Part.Fuse fuse, Written<Quantity> fault, Cited<Double> k) {
@@ -189,22 +250,6 @@ final class ConductorShortCircuit implements Rule {
         .alsoAt(fault.mark(), "can deliver " + pair.value())
         .measured(value, held)
         .todo("Take a fuse that breaks %s or more.".formatted(pair.value()), basis);
-  }
-
-  private static Outcome satisfied(
-      Subject subject,
-      Stretch stretch,
-      Part device,
-      double through,
-      double stands,
-      String how,
-      Basis basis) {
-    return subject.satisfied(
-        "%s lets through at most %s (%s); %s: k²S² is %s."
-            .formatted(device.name(), energy(through), how, stretch.words(), energy(stands)),
-        new Measure(through, "A²s"),
-        new Measure(stands, "A²s"),
-        basis);
   }
 
   private static String energy(double a2s) {

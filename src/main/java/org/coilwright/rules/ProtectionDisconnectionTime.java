@@ -94,7 +94,8 @@ final class ProtectionDisconnectionTime implements Rule {
         "ground-fault loop of %s".formatted(load),
         "Whether a ground fault at %s opens its device at once is open: practice nec asks for it (250.4(A)(5)) and sets no time or loop."
             .formatted(load),
-        "Compare the measured loop of %s with its device's curve on site.".formatted(load));
+        "The netlist cannot settle it: compare the measured loop of %s with its device's curve on site."
+            .formatted(load));
   }
 
   private Outcome judge(Subject subject, PowerSides.Seen seen, Earthing earthing) {
@@ -118,8 +119,8 @@ final class ProtectionDisconnectionTime implements Rule {
           open
               + " In an IT system a first earth fault opens nothing, and the loop of a second one,"
               + " somewhere else, is not known here.",
-          "Whoever plans the IT system has to state its insulation monitoring and prove the second"
-              + " fault (411.6).");
+          "The netlist cannot settle it: whoever plans the IT system has to state its insulation"
+              + " monitoring and prove the second fault (411.6).");
     }
     Found<EarthLoop> found =
         EarthLoop.of(seen.side(), earthing.load(), earthing.way().orElseThrow(), tables);

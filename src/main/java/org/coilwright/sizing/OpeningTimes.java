@@ -132,8 +132,36 @@ public final class OpeningTimes {
     return new Found.Unknown<>(
         "time-current curve of " + device.name(),
         why,
-        "Read it off the time-current curve that the maker of %s publishes."
+        "The netlist cannot settle it: read it off the time-current curve that the maker of %s publishes."
             .formatted(device.name()));
+  }
+
+  /**
+   * A range of currents in which a device takes one time.
+   *
+   * @param to A, the upper end
+   * @param seconds s, the longest it takes
+   */
+  public record Span(double to, double seconds, List<Cited<?>> cited) {}
+
+  /**
+   * The spans between two currents, the slowest first; what lies below the first test of the device
+   * has none.
+   *
+   * @param least A
+   * @param most A, not below {@code least}
+   */
+  public List<Span> between(Part device, double least, double most) {
+    List<Step> steps = steps(device).known().orElse(List.of());
+    List<Span> spans = new ArrayList<>();
+    for (int i = 0; i < steps.size(); i++) {
+      double end = i + 1 < steps.size() ? steps.get(i + 1).amps() : Double.POSITIVE_INFINITY;
+      boolean begun = most >= steps.get(i).amps() * (1 - SAME);
+      if (begun && least < end * (1 - SAME)) {
+        spans.add(new Span(Math.min(most, end), steps.get(i).seconds(), steps.get(i).cited()));
+      }
+    }
+    return List.copyOf(spans);
   }
 
   private Found<List<Step>> steps(Part device) {
