@@ -1,9 +1,14 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.circuit.Branch.Path;
+import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -18,7 +23,6 @@ import org.coilwright.rule.Weight;
 import org.coilwright.sizing.Derated;
 import org.coilwright.sizing.Found;
 import org.coilwright.sizing.Overcurrent;
-import org.coilwright.sizing.Series;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
@@ -32,14 +36,17 @@ final class ConductorUnprotected implements Rule {
               "Holds the rating of the device before each mains wire against what the wire may"
                   + " carry as it is laid: method, air temperature, circuits together. Its"
                   + " conventional tripping current may be 1.45 times that. A wire before the first"
-                  + " device is held against all the devices it feeds. With gauges the"
-                  + " small-conductor limits and the next standard rating count.")
+                  + " device is held against all the devices it feeds, and may lead 3 m from the"
+                  + " mains at most. A lead whose own overload device stands at its far end is"
+                  + " judged by that one, if the device before it ends a short-circuit in time."
+                  + " With gauges the small-conductor limits and the next standard rating count,"
+                  + " and control conductors go without the factors.")
           .why("On an overload the wire burns its insulation and the device stays closed.")
           .remedy("Take a smaller device or a thicker wire, or lay it cooler or apart.")
           .blind(
               "Insulation that is not written, which counts as PVC 70 °C, with gauges 75 °C; clamps"
-                  + " whose temperature is not written; bundles inside a panel; short-circuits"
-                  + " before the first device.")
+                  + " whose temperature is not written; bundles inside a panel; how"
+                  + " wires before the first device are run, and what burns beside them.")
           .sources("iec-60364-4-43", "iec-60364-5-52-tables", "nec", "vde-0298-4")
           .consequenceOf("protection.missing");
 
@@ -58,15 +65,58 @@ final class ConductorUnprotected implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    List<Stretch> all = sides.of(study).stretches();
+    PowerSides.Seen seen = sides.of(study);
     PerCause outcomes = new PerCause();
     // of a run that is too thin on both sides of its device, what lies behind it is shown
-    for (Stretch stretch : Stretch.guardedFirst(all)) {
+    for (Stretch stretch : Stretch.guardedFirst(seen.stretches())) {
       if (!stretch.neutral()) {
-        outcomes.add(stretch.cause(stretch.limits()), judge(stretch, all));
+        judge(stretch, seen, outcomes);
       }
     }
     return outcomes.outcomes();
+  }
+
+  /**
+   * As a whole, or lead by lead where it is too thin and some leads end in devices of their own.
+   */
+  private void judge(Stretch stretch, PowerSides.Seen seen, PerCause outcomes) {
+    Outcome whole = judge(stretch, seen.stretches());
+    Map<Part, List<Conductor>> taps = new LinkedHashMap<>();
+    if (whole instanceof Outcome.Violated && stretch.guard().isPresent()) {
+      for (Conductor wire : stretch.wires()) {
+        Tap.endOf(stretch, wire)
+            .ifPresent(d -> taps.computeIfAbsent(d, any -> new ArrayList<>()).add(wire));
+      }
+    }
+    List<Conductor> left = new ArrayList<>(stretch.wires());
+    taps.forEach(
+        (end, wires) -> {
+          Stretch lead = stretch.only(wires);
+          Derated may = lead.may(seen.stretches(), tables).known().orElseThrow();
+          LargestDevice largest = LargestDevice.of(lead, List.of(end), may, tables);
+          if (!Comparison.exceeds(Overcurrent.rating(end).orElseThrow(), largest.amps())) {
+            Subject subject = new Subject(FACTS, lead.first().mark(), tapAt(lead, end));
+            new Tap(lead, end)
+                .judge(subject, largest, seen, tables)
+                .ifPresent(
+                    outcome -> {
+                      left.removeAll(wires);
+                      outcomes.add("", outcome);
+                    });
+          }
+        });
+    if (left.size() == stretch.wires().size()) {
+      outcomes.add(stretch.cause(stretch.limits()), whole);
+    } else if (!left.isEmpty()) {
+      outcomes.add(stretch.cause(stretch.limits()), judge(stretch.only(left), seen.stretches()));
+    }
+  }
+
+  private static List<String> tapAt(Stretch lead, Part end) {
+    return List.of(
+        lead.first().wire().from().value().toString(),
+        end.name(),
+        lead.guard().map(Part::name).orElse(""));
   }
 
   private Outcome judge(Stretch stretch, List<Stretch> all) {
@@ -83,6 +133,12 @@ final class ConductorUnprotected implements Rule {
           .todo(
               "Put a fuse or circuit-breaker before it.",
               Basis.of(FACTS, tables, Standing.PUBLISHED));
+    }
+    if (stretch.guard().isEmpty()) {
+      Optional<Outcome> far = tooFar(stretch, subject);
+      if (far.isPresent()) {
+        return far.get();
+      }
     }
     Found<Derated> found = stretch.may(all, tables);
     if (found instanceof Found.Unknown<Derated> unknown) {
@@ -102,44 +158,59 @@ final class ConductorUnprotected implements Rule {
         stretch, subject, devices.get(), rating.getAsDouble(), found.known().orElseThrow());
   }
 
+  /** Before the first device, longer than a short-circuit may go unguarded. */
+  private Optional<Outcome> tooFar(Stretch stretch, Subject subject) {
+    Cited<Double> most = tables.figure("sizing.tap-length");
+    double longest = 0;
+    for (Conductor wire : stretch.wires()) {
+      for (Node end : List.of(wire.from(), wire.to())) {
+        Optional<Path> way = stretch.guards().bareWay(end);
+        if (way.isPresent()) {
+          Found<Double> metres = Tap.metres(way.get().branches());
+          if (metres instanceof Found.Unknown<Double> unknown) {
+            return Optional.of(
+                Unknowns.outcome(
+                    subject,
+                    "How far %s leads without a device before it is open."
+                        .formatted(stretch.name()),
+                    unknown));
+          }
+          longest = Math.max(longest, metres.known().orElse(0.0));
+        }
+      }
+    }
+    if (!Comparison.exceeds(longest, most.value())) {
+      return Optional.empty();
+    }
+    Printed.Pair pair = Printed.pair(longest, most.value(), Dimension.LENGTH);
+    return Optional.of(
+        subject
+            .violated(
+                "no device stands before %s".formatted(stretch.name()),
+                "It ends %s from the mains without a fuse or circuit-breaker; %s are allowed: too far by %s."
+                    .formatted(pair.value(), pair.limit(), pair.apart()),
+                "no device before it")
+            .alsoAt(stretch.first().mark(), "one of these wires")
+            .measured(new Measure(longest, "m"), new Measure(most.value(), "m"))
+            .todo(
+                "Put the first fuse or circuit-breaker within %s of the mains."
+                    .formatted(pair.limit()),
+                Basis.of(most)));
+  }
+
   private Outcome judge(
       Stretch stretch, Subject subject, List<Part> devices, double rating, Derated may) {
     String names = String.join(" and ", devices.stream().map(Part::name).toList());
-    List<Cited<?>> cited = new ArrayList<>(may.basis());
-    double limit = may.amps();
-    String how = may.words();
-    boolean gauge = stretch.size().filter(s -> s.awg().isPresent()).isPresent();
-    if (gauge && devices.size() == 1) {
-      Optional<Cited<Double>> largest = Series.largestFor(stretch.size().get(), limit, tables);
-      if (largest.isPresent()) {
-        limit = largest.get().value();
-        how += ", so a device of %s at most".formatted(Printed.of(limit, Dimension.CURRENT));
-        cited.add(largest.get());
-      }
-    } else if (devices.size() == 1) {
-      Optional<Cited<Double>> opens =
-          Overcurrent.surelyOpensAt(devices.get(0), stretch.practice(), tables);
-      Cited<Double> share = tables.figure("sizing.overload-share");
-      if (opens.isPresent() && opens.get().value() > share.value()) {
-        limit = limit * share.value() / opens.get().value();
-        how +=
-            "; × %s ÷ %s, as a fuse opens late, = %s"
-                .formatted(
-                    Printed.of(share.value(), Dimension.COUNT),
-                    Printed.of(opens.get().value(), Dimension.COUNT),
-                    Printed.of(limit, Dimension.CURRENT));
-        cited.add(opens.get());
-        cited.add(share);
-      }
-    }
-    Printed.Pair pair = Printed.pair(rating, limit, Dimension.CURRENT);
+    LargestDevice largest = LargestDevice.of(stretch, devices, may, tables);
+    Printed.Pair pair = Printed.pair(rating, largest.amps(), Dimension.CURRENT);
     Measure value = new Measure(rating, "A");
-    Measure held = new Measure(limit, "A");
-    Basis basis = Basis.of(cited);
-    if (!Comparison.exceeds(rating, limit)) {
+    Measure held = new Measure(largest.amps(), "A");
+    Basis basis = Basis.of(largest.cited());
+    if (!Comparison.exceeds(rating, largest.amps())) {
       return subject.satisfied(
           "%s of %s protects %s: %s (%s)."
-              .formatted(names, pair.value(), stretch.words(), how, stretch.laidWords(tables)),
+              .formatted(
+                  names, pair.value(), stretch.words(), largest.how(), stretch.laidWords(tables)),
           value,
           held,
           basis);
@@ -158,21 +229,12 @@ final class ConductorUnprotected implements Rule {
                         stretch.words(),
                         pair.limit(),
                         pair.apart()),
-                "may carry " + Printed.of(may.amps(), Dimension.CURRENT))
+                "may carry " + Printed.of(largest.carries(), Dimension.CURRENT))
             .measured(value, held);
     Stretch.ratingMark(devices).ifPresent(m -> finding.alsoAt(m, "lets through " + pair.value()));
     finding.alsoAt(stretch.first().mark(), "one of these wires");
     return finding
-        .detail("May carry: %s (%s).".formatted(how, stretch.laidWords(tables)))
-        .todo(
-            "Take a device of at most %s, or thicker wire %s."
-                .formatted(
-                    gauge
-                        ? Printed.atMost(limit, Dimension.CURRENT)
-                        : Series.breakerUpTo(limit, tables)
-                            .map(r -> Printed.of(r.value(), Dimension.CURRENT))
-                            .orElse(Printed.atMost(limit, Dimension.CURRENT)),
-                    stretch.place()),
-            basis);
+        .detail("May carry: %s (%s).".formatted(largest.how(), stretch.laidWords(tables)))
+        .todo(largest.cure(stretch, devices, tables), basis);
   }
 }

@@ -13,7 +13,15 @@ final class PowerSides {
   private final AtomicReference<Seen> last = new AtomicReference<>();
 
   /** A study and what was seen in it. */
-  record Seen(Study study, PowerSide side, Guards guards, List<Stretch> stretches) {}
+  record Seen(Study study, PowerSide side, Guards guards, List<Stretch> stretches) {
+    /** The stretch that some wires were taken out of. */
+    Stretch wholeOf(Stretch part) {
+      return stretches.stream()
+          .filter(s -> s.wires().contains(part.first()))
+          .findFirst()
+          .orElse(part);
+    }
+  }
 
   PowerSides(Tables tables) {
     this.tables = tables;

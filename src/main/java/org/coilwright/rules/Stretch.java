@@ -129,6 +129,11 @@ record Stretch(
                     wires.size() > 1 ? " and %d like it".formatted(wires.size() - 1) : ""));
   }
 
+  /** The same with only some of its wires. */
+  Stretch only(List<Conductor> some) {
+    return new Stretch(side, guards, List.copyOf(some), neutral, guard);
+  }
+
   /** True for several wires that are in no run. */
   boolean isMany() {
     return first().run().isEmpty() && wires.size() > 1;
@@ -207,9 +212,11 @@ record Stretch(
   private int loaded() {
     boolean three =
         loads().stream().anyMatch(l -> side.linesOf(l).size() > 2)
-            || guard
-                .filter(g -> g instanceof Part.Protective p && p.poles().size() > 2)
-                .isPresent();
+            || (loads().isEmpty()
+                && wires.size() > 2
+                && guard
+                    .filter(g -> g instanceof Part.Protective p && p.poles().size() > 2)
+                    .isPresent());
     return three ? 2 + 1 : 2;
   }
 

@@ -206,8 +206,7 @@ public final class ConductorHeating {
         "let-through energy of %s at %s".formatted(device, Printed.amps(wire.most())),
         "No table gives what %s lets through.".formatted(device),
         OptionalDouble.empty(),
-        "The netlist cannot settle it: ask the maker of %s for it; the wire stands k²S²."
-            .formatted(device));
+        "The netlist cannot settle it: ask the maker of %s for it.".formatted(device));
   }
 
   private static boolean within(double value, double limit) {

@@ -149,6 +149,40 @@ public final class Guards {
     return Optional.of(List.copyOf(found));
   }
 
+  /**
+   * The devices that a wire alone feeds, with nothing but wires and contacts in between.
+   *
+   * @return empty if something else hangs behind it, or another way leads there
+   */
+  public Optional<List<Part>> endsIn(Conductor wire) {
+    Routes whole = circuit.routes(PowerSide::isWay);
+    Optional<Node> far =
+        List.of(wire.from(), wire.to()).stream()
+            .filter(this::isLive)
+            .filter(end -> lines.stream().noneMatch(l -> whole.leadWithout(List.of(wire), l, end)))
+            .findFirst();
+    if (far.isEmpty()) {
+      return Optional.empty();
+    }
+    Set<Part> found = new LinkedHashSet<>();
+    for (Node node : circuit.reach(far.get(), b -> isBare(b) && !b.equals(wire))) {
+      for (Branch branch : circuit.branchesAt(node)) {
+        Part device = branch instanceof Contact c ? devices.get(c) : null;
+        if (device != null) {
+          found.add(device);
+        } else if (!PowerSide.isWay(branch) || branch instanceof Contact) {
+          return Optional.empty();
+        }
+      }
+    }
+    return Optional.of(List.copyOf(found));
+  }
+
+  /** The way of bare wires and contacts from a line to a point, if one leads there. */
+  public Optional<Path> bareWay(Node point) {
+    return lines.stream().flatMap(l -> bare.shortest(l, point).stream()).findFirst();
+  }
+
   /** True if no way but through the wire leads from a line to a point. */
   private boolean isNeeded(Conductor wire, Node line, Node point) {
     return !bare.leadWithout(List.of(wire), line, point);
