@@ -102,4 +102,17 @@ public record Settings(
         longestPerDaySeconds,
         windows);
   }
+
+  /** The same settings with another level of the battery below which they stop, 0 to 1. */
+  public Settings withBatteryBelow(double fraction) {
+    return new Settings(
+        exportAboveWatts,
+        startAfterSeconds,
+        importAboveWatts,
+        stopAfterSeconds,
+        OptionalDouble.of(fraction),
+        shortestRunSeconds,
+        longestPerDaySeconds,
+        windows);
+  }
 }

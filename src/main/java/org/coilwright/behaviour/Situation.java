@@ -68,6 +68,13 @@ public record Situation(String name, String tells, Feed feed, double startLevel,
             floor));
   }
 
+  /** Those of a whole day whose sun does not come and go. */
+  public static List<Situation> steadyDays(Scene scene) {
+    return of(scene).stream()
+        .filter(s -> !s.passing && s.feed instanceof Computed rows && rows.pv.length >= DAY)
+        .toList();
+  }
+
   /**
    * A day from the moment on at which the sun covers the house. Begun at midnight, a full battery
    * would be drained by morning and would never meet a sun that rises slowly, which is what shows

@@ -105,6 +105,9 @@ public final class AllRules {
     all.add(new ProtectionRcdKind(tables));
     all.add(new ProtectionRcdInTnC(tables));
     all.add(new ProtectionRcdBypassed(tables));
+    all.add(new ProtectionIslandEarthFault(sides));
+    all.add(new ProtectionIslandNoBond(sides));
+    all.add(new ProtectionIslandShortCircuit(sides));
 
     // load
     all.add(new LoadLimitWrongForm(tables));
@@ -113,6 +116,7 @@ public final class AllRules {
     all.add(new LoadWrongVoltage(sides));
     all.add(new LoadTogether(sides));
     all.add(new LoadUndivided(sides));
+    all.add(new LoadExceedsIsland(sides));
 
     // enclosure
     all.add(new EnclosureTooWarm(tables));
@@ -125,6 +129,8 @@ public final class AllRules {
     all.add(new BehaviourDailyLimit(tables));
     all.add(new BehaviourWindowForcesOn(tables));
     all.add(new BehaviourWear(tables));
+    all.add(new BehaviourFromBattery(tables));
+    all.add(new BehaviourIsland(sides));
 
     // fault
     all.add(new FaultWeldsOn(tables));

@@ -67,6 +67,8 @@ class ContractTest {
         "protection.missing",
         "protection.disconnection-time",
         "load.limit-wrong-form",
+        "protection.island-earth-fault",
+        "protection.island-no-bond",
         "load.no-cut-out",
         "load.wrong-voltage");
     put(
@@ -104,7 +106,10 @@ class ContractTest {
         "behaviour.cycles",
         "behaviour.battery-drain",
         "behaviour.daily-limit",
-        "behaviour.wear");
+        "behaviour.wear",
+        "behaviour.from-battery",
+        "load.exceeds-island",
+        "protection.island-short-circuit");
     put(
         Weight.NOTE,
         "wiring.repeated",
@@ -113,6 +118,7 @@ class ContractTest {
         "suppression.slow-release",
         "load.together",
         "behaviour.window-forces-on",
+        "behaviour.island",
         "record.not-checked",
         "record.accepted-nothing");
   }
