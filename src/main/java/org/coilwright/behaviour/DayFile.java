@@ -31,8 +31,13 @@ public final class DayFile implements Feed {
   /** What came of reading the file. */
   public sealed interface Read {}
 
-  /** It can be used. */
-  public record Usable(DayFile day, long rows, double secondsApart, List<String> loads)
+  /**
+   * It can be used.
+   *
+   * @param peakWatts the most that the column {@code pv} holds
+   */
+  public record Usable(
+      DayFile day, long rows, double secondsApart, List<String> loads, double peakWatts)
       implements Read {}
 
   /** It cannot; at least one problem, in line order. */

@@ -27,6 +27,7 @@ final class DayScan {
   private DayHeader.Form form = DayHeader.Form.SECONDS;
   private long before;
   private long apart;
+  private double peak;
 
   /** True after a row that is not where it belongs: the distance from it tells nothing. */
   private boolean unsure;
@@ -57,7 +58,8 @@ final class DayScan {
         new DayFile(bytes, header, apart, firstMillis),
         rows,
         apart / (double) MILLIS,
-        header.loads());
+        header.loads(),
+        peak);
   }
 
   private void take(DayHeader.Row row) {
@@ -66,6 +68,7 @@ final class DayScan {
       unsure = true;
       return;
     }
+    peak = Math.max(peak, row.pv());
     DayHeader.Time time = row.time();
     long after = time.millis() - before;
     boolean measured = !unsure;

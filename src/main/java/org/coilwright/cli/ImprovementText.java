@@ -78,7 +78,8 @@ final class ImprovementText {
     double keepsOut = improvement.keepsOut().getAsDouble();
     wrap(
         out,
-        "Lowest start threshold that keeps battery and grid out (below 0.1 % of what the load takes,"
+        "Lowest start threshold that keeps battery and grid out (below 0.1 % of what the load"
+            + " takes,"
             + " clouds that come and go and fixed windows left aside): %s."
                 .formatted(power(keepsOut)),
         style);
@@ -122,6 +123,6 @@ final class ImprovementText {
   }
 
   private static String energy(double wattHours) {
-    return wattHours < 1 ? "0" : Printed.of(wattHours, Dimension.ENERGY);
+    return RehearsalText.energy(wattHours);
   }
 }

@@ -24,6 +24,7 @@ final class RehearsalJson {
     json.key("loads").texts(stage.loads().loads().stream().map(Part::name).toList());
     json.key("watts").number(stage.loads().watts());
     json.key("falseStart").text(RehearsalText.DEFINITION);
+    json.key("anythingTried").truth(all.stream().anyMatch(r -> !r.tally().runs().isEmpty()));
     json.key("assumed").array();
     for (Scene.Assumed assumed : stage.scene().assumed()) {
       Cited<Double> figure = assumed.figure();

@@ -24,12 +24,18 @@ final class RehearsalText {
       "A start is false if in all of the confirm time there was no true surplus: generation less"
           + " all other load less what the battery could still take.";
 
+  /** Said in place of a result where there is none. */
+  static final String NOTHING_TRIED = "The contact never closed: nothing was tried.";
+
   private static final int MOST_STARTS = 6;
 
   /** A smaller share of the energy of a start tells nothing. */
   private static final double WORTH_TELLING = 0.01;
 
   private static final double DAYS_PER_YEAR = 365;
+
+  /** Wh. */
+  private static final double LEAST_ENERGY = 0.01;
 
   private final Stage stage;
   private final List<Rehearsed> all;
@@ -144,7 +150,9 @@ final class RehearsalText {
                 .formatted(r.situation().name(), falseStarts.size() - MOST_STARTS));
       }
     }
-    if (!any) {
+    if (all.stream().allMatch(r -> r.tally().runs().isEmpty())) {
+      wrap(NOTHING_TRIED);
+    } else if (!any) {
       wrap("No false start in what was rehearsed.");
     }
     for (Rehearsed r : all) {
@@ -248,8 +256,9 @@ final class RehearsalText {
     return Printed.of(watts, Dimension.POWER);
   }
 
-  private static String energy(double wattHours) {
-    return wattHours < 1 ? "0" : Printed.of(wattHours, Dimension.ENERGY);
+  /** So fine that parts add up to their sum; less than ten milliwatt-hours are nothing. */
+  static String energy(double wattHours) {
+    return wattHours < LEAST_ENERGY ? "0" : Printed.of(wattHours, Dimension.ENERGY);
   }
 
   private static String count(double number) {

@@ -17,6 +17,8 @@ import org.coilwright.behaviour.Stage;
 import org.coilwright.drawing.Picture;
 import org.coilwright.drawing.Png;
 import org.coilwright.drawing.Svg;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 import picocli.CommandLine.Command;
@@ -53,6 +55,14 @@ import picocli.CommandLine.ParseResult;
       "cannot be used, 3: a fault of coilwright itself."
     })
 final class RehearseCommand extends ConsoleCommand {
+  /**
+   * Measured generation that no plant of the written peak gives: sun on a cloud's edge adds less.
+   */
+  private static final double MOST_OF_PEAK = 1.5;
+
+  /** Less than this of its peak a plant gives on the darkest days only. */
+  private static final double LEAST_OF_PEAK = 0.05;
+
   @Parameters(paramLabel = "FILE", description = "Netlist; - reads standard input.")
   private String file = "";
 
@@ -102,7 +112,7 @@ final class RehearseCommand extends ConsoleCommand {
     }
     List<Situation> situations = Situation.of(stage.scene());
     if (day.isPresent()) {
-      Optional<Situation> measured = measured(day.get());
+      Optional<Situation> measured = measured(day.get(), stage.scene().pvPeakWatts());
       if (measured.isEmpty()) {
         return Exit.UNUSABLE;
       }
@@ -132,7 +142,7 @@ final class RehearseCommand extends ConsoleCommand {
     return anyFalse ? Exit.FINDINGS : Exit.NOTHING_FOUND;
   }
 
-  private Optional<Situation> measured(String name) throws IOException {
+  private Optional<Situation> measured(String name, double pvPeakWatts) throws IOException {
     Path path;
     try {
       path = Path.of(name);
@@ -150,7 +160,25 @@ final class RehearseCommand extends ConsoleCommand {
       return Optional.empty();
     }
     DayFile.Usable usable = (DayFile.Usable) read;
+    double share = pvPeakWatts > 0 ? usable.peakWatts() / pvPeakWatts : 1;
+    if (share > MOST_OF_PEAK) {
+      refuse(
+          "The column pv of %s reaches %s, and switching.plant.pv-peak is %s: write the unit that it is in, W or kW, or the peak of the plant that was measured."
+              .formatted(name, power(usable.peakWatts()), power(pvPeakWatts)));
+      return Optional.empty();
+    }
+    if (share < LEAST_OF_PEAK) {
+      console()
+          .err()
+          .println(
+              "The column pv of %s reaches no more than %s, and switching.plant.pv-peak is %s. A day that dark, or W written where the column is in kW?"
+                  .formatted(Lines.harmless(name), power(usable.peakWatts()), power(pvPeakWatts)));
+    }
     return Optional.of(Situation.measured(String.valueOf(path.getFileName()), usable.day()));
+  }
+
+  private static String power(double watts) {
+    return Printed.of(watts, Dimension.POWER);
   }
 
   private Optional<String> draw(Picture picture, String name) {

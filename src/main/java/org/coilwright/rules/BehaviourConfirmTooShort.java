@@ -18,6 +18,7 @@ import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
@@ -49,15 +50,18 @@ final class BehaviourConfirmTooShort implements Rule {
           .sources("common-practice", "physics-textbook");
 
   private final Tables tables;
+  private final Cited<Double> margin;
   private final Basis basis;
 
   BehaviourConfirmTooShort(Tables tables) {
     this.tables = tables;
+    margin = tables.figure("behaviour.settling-margin");
     basis =
         new Basis(
             List.of(
                 tables.source("common-practice").cite()
-                    + ": a battery settles in a straight line, or to 95 % within its settling time"),
+                    + ": a battery settles in a straight line, or to 95 % within its settling"
+                    + " time"),
             Standing.COMMON_PRACTICE);
   }
 
@@ -102,7 +106,10 @@ final class BehaviourConfirmTooShort implements Rule {
         falseStart(set, subject, battery, lasts)
             .measured(value, limit)
             .todo(
-                "Set `start: for` to %s or more.".formatted(Printed.span(enough(lasts, battery))),
+                "Set `start: for` to %s or more, %s times what was computed: a settling time is stated as about so long, for a battery that is neither cold nor old (common practice, no source)."
+                    .formatted(
+                        Printed.span(enough(lasts, battery)),
+                        Printed.of(margin.value(), Dimension.COUNT)),
                 basis));
   }
 
@@ -138,7 +145,8 @@ final class BehaviourConfirmTooShort implements Rule {
         Rehearsal.run(evening.feed(), evening.begin(set.scene().plant()), set.settings(), null)
             .falseStarts();
     if (falseStarts.isEmpty()) {
-      return "An evening rehearsed second by second shows none: it lasts but a moment, or it takes a battery that is charging.";
+      return "An evening rehearsed second by second shows none: it lasts but a moment, or it takes"
+                 + " a battery that is charging.";
     }
     double fromBattery = falseStarts.stream().mapToDouble(Run::batteryWh).sum();
     double fromGrid = falseStarts.stream().mapToDouble(Run::gridWh).sum();
@@ -153,9 +161,9 @@ final class BehaviourConfirmTooShort implements Rule {
             grid);
   }
 
-  /** Whole settling time, in full seconds: a remedy is not cut to the last tenth. */
-  private static double enough(double lasts, Battery battery) {
-    return Math.ceil(Math.max(lasts, battery.settlesInSeconds()));
+  /** In full seconds: a remedy is not cut to the last tenth. */
+  private double enough(double lasts, Battery battery) {
+    return Math.ceil(margin.value() * Math.max(lasts, battery.settlesInSeconds()));
   }
 
   private static String power(double watts) {

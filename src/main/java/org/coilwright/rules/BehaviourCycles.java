@@ -34,10 +34,10 @@ final class BehaviourCycles implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("behaviour.cycles", Weight.FIX, "switches on and off by itself")
           .what(
-              "Closes the contact on the least surplus that closes it and looks whether its own load"
-                  + " then shows as import above `stop: import-above`: for good, once the battery"
-                  + " has settled, or for longer than `stop: for` and `shortest-run` while it"
-                  + " settles.")
+              "Closes the contact on the least surplus that closes it and looks whether its own"
+                  + " load then shows as import above `stop: import-above`: for good, once the"
+                  + " battery has settled, or for longer than `stop: for` and `shortest-run` while"
+                  + " it settles.")
           .why(
               "The contact opens, the surplus is back, the contact closes: again and again, until"
                   + " its life is used up.")
@@ -47,7 +47,8 @@ final class BehaviourCycles implements Rule {
           .blind(
               "Slow cycles over the battery's level, clouds, and a thermostat that opens and"
                   + " closes; a rehearsal shows the first two.")
-          .sources("physics-textbook", "common-practice");
+          .sources("physics-textbook", "common-practice")
+          .consequenceOf("behaviour.start-below-load");
 
   private final Tables tables;
   private final Basis basis;

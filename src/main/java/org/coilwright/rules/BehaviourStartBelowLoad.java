@@ -27,8 +27,7 @@ final class BehaviourStartBelowLoad implements Rule {
           .blind(
               "Mains above its nominal voltage and the tolerance of the element, with which it"
                   + " takes more; a load that takes less than its rated power most of the time.")
-          .sources("physics-textbook")
-          .consequenceOf("behaviour.cycles");
+          .sources("physics-textbook");
 
   private final Tables tables;
   private final Basis basis;
