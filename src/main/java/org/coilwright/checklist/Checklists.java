@@ -266,7 +266,7 @@ public final class Checklists {
     if (units.contains("A")) {
       instruments.add("clamp-ammeter");
     }
-    if (rows.stream().anyMatch(r -> r.name().endsWith(".loop-impedance"))) {
+    if (rows.stream().anyMatch(r -> r.name().endsWith("loop-impedance"))) {
       instruments.add("loop-tester");
     }
     if (units.contains("°C")) {

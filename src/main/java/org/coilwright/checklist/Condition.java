@@ -2,9 +2,11 @@ package org.coilwright.checklist;
 
 import java.util.Arrays;
 import java.util.EnumSet;
+import java.util.Optional;
 import java.util.Set;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
+import org.coilwright.netlist.Switching;
 
 /** When a caution applies: the closed list of words that its front matter may use. */
 enum Condition {
@@ -14,8 +16,17 @@ enum Condition {
   /** A direct-voltage control circuit is part of it. */
   ELV,
   ELV_AND_MAINS,
-  /** A battery or photovoltaic plant is described. */
+  /**
+   * A plant may make voltage here without the mains: one is described, or a controller acts, which
+   * mostly follows one.
+   */
   BATTERY_PLANT,
+  /** A battery is described. */
+  BATTERY,
+  /** A source beside the mains is drawn, or one feeds the circuit alone. */
+  SOURCE,
+  /** A source feeds the circuit while the mains are off, or nobody says that none does. */
+  ISLAND,
   /** More than one source, or a plant beside the mains. */
   SEVERAL_SUPPLIES,
   /** A device with its own mains input, a supply unit or a snubber: all keep a charge. */
@@ -49,7 +60,17 @@ enum Condition {
       case MAINS -> a.mains().isPresent();
       case ELV -> !a.directSources().isEmpty();
       case ELV_AND_MAINS -> MAINS.holds(a) && ELV.holds(a);
-      case BATTERY_PLANT -> a.netlist().switching().flatMap(s -> s.plant()).isPresent();
+      case BATTERY_PLANT ->
+          plant(a).isPresent() || OUTPUT.holds(a) || a.has(Part.Source.class, s -> true);
+      case BATTERY ->
+          plant(a).flatMap(Switching.Plant::battery).isPresent()
+              || a.has(Part.Source.class, s -> !s.kind().value().equals("generator"));
+      case SOURCE ->
+          a.has(Part.Source.class, s -> true)
+              || a.netlist().site().island().filter(Site.Island::exists).isPresent();
+      case ISLAND ->
+          MAINS.holds(a)
+              && a.netlist().site().island().map(Site.Island::exists).orElse(OUTPUT.holds(a));
       case SEVERAL_SUPPLIES -> BATTERY_PLANT.holds(a) || ELV_AND_MAINS.holds(a);
       case STORED_CHARGE ->
           !a.inputs().isEmpty()
@@ -81,6 +102,10 @@ enum Condition {
       case IEC -> !a.isNec();
       case NEC -> a.isNec();
     };
+  }
+
+  private static Optional<Switching.Plant> plant(Anatomy a) {
+    return a.netlist().switching().flatMap(Switching::plant);
   }
 
   /** Those that hold for a circuit. */

@@ -2,6 +2,7 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.coilwright.checklist.Bands.Reasoned;
 import org.coilwright.checklist.Expected.Seen;
 import org.coilwright.checklist.Expected.State;
@@ -29,12 +30,21 @@ final class IsolationRows {
       String name = incoming.name();
       rows.add(row("lock-off", Names.of(name, "locked-off"), State.LOCKED_OFF, order, name));
     }
-    if (Condition.BATTERY_PLANT.holds(anatomy)) {
+    List<Part.Source> sources = anatomy.parts(Part.Source.class);
+    for (Part.Source source : sources) {
+      String name = source.name();
+      rows.add(row("lock-off", Names.of(name, "locked-off"), State.LOCKED_OFF, order, name));
+    }
+    if (sources.isEmpty() && Condition.BATTERY_PLANT.holds(anatomy)) {
       String name = Names.of("inverter", "locked-off");
       rows.add(row("lock-off-inverter", name, State.LOCKED_OFF, order));
     }
+    if (Condition.ISLAND.holds(anatomy)) {
+      String name = Names.of("backup-output", "locked-off");
+      rows.add(row("lock-off-backup", name, State.LOCKED_OFF, order));
+    }
     rows.add(prove("before", order));
-    for (Part.Mains incoming : mains) {
+    for (Part incoming : Stream.concat(mains.stream(), sources.stream()).toList()) {
       double volts = anatomy.mains().map(Volts::toEarth).orElse(0.0);
       if (volts > 0) {
         Reasoned off = bands.off(volts, "V AC");

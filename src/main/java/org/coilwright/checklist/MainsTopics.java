@@ -102,6 +102,7 @@ final class MainsTopics {
                   ? List.of()
                   : new WarmRows(anatomy, bands, texts).rows(load)));
     }
+    topics.addAll(new IslandTopic(anatomy, bands, texts).topics());
     return topics;
   }
 

@@ -106,10 +106,11 @@ final class BehaviourConfirmTooShort implements Rule {
         falseStart(set, subject, battery, lasts)
             .measured(value, limit)
             .todo(
-                "Set `start: for` to %s or more, %s times what was computed: a settling time is stated as about so long, for a battery that is neither cold nor old (common practice, no source)."
+                "Set `start: for` to %s or more: %s × %s, as a settling time is only about so long, and longer for a cold or old battery (common practice, no source)."
                     .formatted(
                         Printed.span(enough(lasts, battery)),
-                        Printed.of(margin.value(), Dimension.COUNT)),
+                        Printed.of(margin.value(), Dimension.COUNT),
+                        Printed.span(Math.max(lasts, battery.settlesInSeconds()))),
                 basis));
   }
 
@@ -146,7 +147,7 @@ final class BehaviourConfirmTooShort implements Rule {
             .falseStarts();
     if (falseStarts.isEmpty()) {
       return "An evening rehearsed second by second shows none: it lasts but a moment, or it takes"
-                 + " a battery that is charging.";
+          + " a battery that is charging.";
     }
     double fromBattery = falseStarts.stream().mapToDouble(Run::batteryWh).sum();
     double fromGrid = falseStarts.stream().mapToDouble(Run::gridWh).sum();
