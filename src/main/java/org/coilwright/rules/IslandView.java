@@ -14,7 +14,6 @@ import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
-import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
@@ -32,8 +31,6 @@ import org.coilwright.solve.Study;
  * where sources are drawn; where none is, it comes in like the mains.
  */
 final class IslandView {
-  private static final int MOST_WAYS = 24;
-
   private final PowerSides.Seen seen;
   private final Site.Island written;
   private final List<Node> lines;
@@ -49,11 +46,10 @@ final class IslandView {
     List<Part> entries = drawn ? sources : wired(Part.Mains.class);
     this.lines = pins(entries, pin -> pin.startsWith("L"));
     this.neutrals = pins(entries, pin -> pin.equals("N"));
-    Routes routes = circuit().routes(PowerSide::isWay);
     for (Part load : seen.side().mainsLoads()) {
       List<Path> found =
           circuit().outerNodesOf(load.name()).stream()
-              .flatMap(pin -> lines.stream().flatMap(line -> ways(routes, line, pin).stream()))
+              .flatMap(pin -> lines.stream().flatMap(line -> ways(line, pin).stream()))
               .filter(path -> isFed(path, load))
               .toList();
       if (!found.isEmpty()) {
@@ -110,8 +106,8 @@ final class IslandView {
         .toList();
   }
 
-  private List<Path> ways(Routes routes, Node line, Node pin) {
-    return routes.between(line, pin, MOST_WAYS).stream()
+  private List<Path> ways(Node line, Node pin) {
+    return circuit().paths(line, pin, PowerSide::isWay).stream()
         .filter(
             path ->
                 path.nodes().stream()
