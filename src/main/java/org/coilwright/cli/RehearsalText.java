@@ -4,6 +4,7 @@ package org.coilwright.cli;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.behaviour.Improvement;
 import org.coilwright.behaviour.Rehearsed;
@@ -256,9 +257,12 @@ final class RehearsalText {
     return Printed.of(watts, Dimension.POWER);
   }
 
-  /** So fine that parts add up to their sum; less than ten milliwatt-hours are nothing. */
+  /** So fine that parts add up to their sum. */
   static String energy(double wattHours) {
-    return wattHours < LEAST_ENERGY ? "0" : Printed.of(wattHours, Dimension.ENERGY);
+    if (wattHours >= 1) {
+      return Printed.of(wattHours, Dimension.ENERGY);
+    }
+    return wattHours < LEAST_ENERGY ? "0" : String.format(Locale.ROOT, "%.2f Wh", wattHours);
   }
 
   private static String count(double number) {

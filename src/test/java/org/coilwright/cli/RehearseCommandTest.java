@@ -44,7 +44,7 @@ class RehearseCommandTest {
     String[] lines = new String[61];
     lines[0] = "time,pv kW,house W";
     for (int i = 0; i < 60; i++) {
-      lines[i + 1] = (43_200 + i * 60) + ",9.5,350";
+      lines[i + 1] = (43_200 + i * 60) + ",5.5,350";
     }
     return day(lines);
   }
@@ -99,6 +99,27 @@ class RehearseCommandTest {
     assertTrue(ran.err().contains(csv + ", line 4"), ran.err());
     assertTrue(ran.err().contains("house is no number: \"x\""), ran.err());
     assertTrue(ran.err().contains("was not used: 1 problem in reading it."), ran.err());
+  }
+
+  @Test
+  void kilowatts_in_a_column_of_watts_and_the_other_way_round_are_told() throws IOException {
+    Ran small =
+        Cli.run("rehearse", TUB, "--day", day("time,pv W,house W", "0,5.5,350", "60,5,350"));
+    assertEquals(0, small.code(), small.err());
+    assertTrue(small.out().contains("The contact never closed: nothing was tried."), small.out());
+    assertFalse(small.out().contains("No false start"), small.out());
+    assertTrue(small.err().contains("reaches no more than 5.50 W"), small.err());
+    Ran large =
+        Cli.run("rehearse", TUB, "--day", day("time,pv kW,house W", "0,55,350", "60,50,350"));
+    assertEquals(2, large.code());
+    assertTrue(large.err().contains("reaches 55 kW"), large.err());
+  }
+
+  @Test
+  void energy_below_a_watt_hour_is_not_nothing() {
+    assertEquals("0.69 Wh", RehearsalText.energy(0.689));
+    assertEquals("0.98 Wh", RehearsalText.energy(0.978));
+    assertEquals("0", RehearsalText.energy(0.004));
   }
 
   @Test
