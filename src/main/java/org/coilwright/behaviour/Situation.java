@@ -36,19 +36,11 @@ public record Situation(String name, String tells, Feed feed, double startLevel,
 
   /** All the built-in situations for a scene. */
   public static List<Situation> of(Scene scene) {
-    double peak = scene.pvPeakWatts();
     double base = scene.baseLoadWatts();
     double step = scene.largestStepWatts();
-    double floor = scene.plant().battery().map(Battery::floorFraction).orElse(0.0);
-    IntToDoubleFunction clear = t -> peak * sun(t);
-    IntToDoubleFunction house = t -> base * livedIn(t);
+    List<Situation> steady = steadyDays(scene);
     return List.of(
-        day(
-            "clear day",
-            "Sun from six in the morning to eight in the evening, the house as usual.",
-            clear,
-            house,
-            MIDDLE),
+        steady.get(0),
         brokenCloud(scene),
         eveningStep(scene),
         evening(
@@ -59,6 +51,24 @@ public record Situation(String name, String tells, Feed feed, double startLevel,
             "two in a row",
             "After dark the largest load runs for three minutes, twice, a minute apart.",
             t -> (t >= 600 && t < 780) || (t >= 840 && t < 1020) ? base + step : base),
+        steady.get(1),
+        steady.get(2));
+  }
+
+  /** Those of a whole day whose sun does not come and go. */
+  public static List<Situation> steadyDays(Scene scene) {
+    double peak = scene.pvPeakWatts();
+    double base = scene.baseLoadWatts();
+    double floor = scene.plant().battery().map(Battery::floorFraction).orElse(0.0);
+    IntToDoubleFunction clear = t -> peak * sun(t);
+    IntToDoubleFunction house = t -> base * livedIn(t);
+    return List.of(
+        day(
+            "clear day",
+            "Sun from six in the morning to eight in the evening, the house as usual.",
+            clear,
+            house,
+            MIDDLE),
         batteryFull(clear, house),
         day(
             "battery empty",
@@ -66,13 +76,6 @@ public record Situation(String name, String tells, Feed feed, double startLevel,
             clear,
             house,
             floor));
-  }
-
-  /** Those of a whole day whose sun does not come and go. */
-  public static List<Situation> steadyDays(Scene scene) {
-    return of(scene).stream()
-        .filter(s -> !s.passing && s.feed instanceof Computed rows && rows.pv.length >= DAY)
-        .toList();
   }
 
   /**

@@ -116,10 +116,12 @@ final class BehaviourFromBattery implements Rule {
     Day worst = worst(set, days, set.settings());
     if (worst.all() == 0) {
       return Optional.of(
-          subject.undecided(
-              "a start in the rehearsal",
-              "The contact of %s never closed on a day with sun: nothing was tried."
-                  .formatted(set.output())));
+          subject.unsettled(
+              "a day on which %s starts".formatted(set.output()),
+              "Whether %s heats from the battery is open: on no built-in day did its contact close, so nothing was tried."
+                  .formatted(set.output()),
+              "Set `export-above` below what pv-peak can export, or rehearse a measured day with"
+                  + " coilwright rehearse --day."));
     }
     Printed.Pair pair = Printed.pair(worst.share(), share.value(), Dimension.RATIO);
     Measure value = new Measure(worst.share(), "");
