@@ -41,7 +41,7 @@ final class ExplainCommand extends ConsoleCommand {
     List<RuleFacts> all = inspector.facts();
     for (RuleFacts facts : all) {
       if (facts.id().equals(rule)) {
-        console().out().print(RuleText.of(facts, inspector::cite, outStyle()));
+        console().out().print(RuleText.of(facts, inspector::references, outStyle()));
         return Exit.NOTHING_FOUND;
       }
     }

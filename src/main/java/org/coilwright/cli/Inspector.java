@@ -3,6 +3,7 @@ package org.coilwright.cli;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.SortedMap;
+import java.util.stream.Stream;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Checklists;
 import org.coilwright.checklist.Coverage;
@@ -12,6 +13,7 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Runner;
 import org.coilwright.rules.AllRules;
+import org.coilwright.table.Reference;
 import org.coilwright.table.Tables;
 
 /** The whole way from bytes to a report. */
@@ -72,9 +74,12 @@ public final class Inspector {
     return AllRules.of(tables).stream().map(Rule::facts).toList();
   }
 
-  /** The printed citation of a key of the bibliography. */
-  String cite(String source) {
-    return tables.source(source).cite();
+  /** A key of the bibliography in full: its short citation, and the documents behind it. */
+  List<String> references(String source) {
+    return Stream.concat(
+            Stream.of(tables.source(source).cite()),
+            tables.references(source).stream().map(Reference::full))
+        .toList();
   }
 
   /** Which tables were used so far, with their digests. */

@@ -1,19 +1,22 @@
 package org.coilwright.cli;
 
 import java.util.List;
-import java.util.function.UnaryOperator;
+import java.util.function.Function;
 import org.coilwright.rule.RuleFacts;
 
 /** What is known about a rule, as text. */
 final class RuleText {
+  private static final String FROM = "From:         ";
+
   private RuleText() {}
 
   /**
    * One rule in full.
    *
-   * @param cite turns a key of the bibliography into its citation
+   * @param references turns a key of the bibliography into its short citation, followed by the
+   *     documents behind it
    */
-  static String of(RuleFacts rule, UnaryOperator<String> cite, Style style) {
+  static String of(RuleFacts rule, Function<String, List<String>> references, Style style) {
     StringBuilder out = new StringBuilder();
     out.append(style.strong(rule.id()))
         .append("  ")
@@ -41,10 +44,13 @@ final class RuleText {
               + " where that is the cause, which then weighs as much as this",
           width);
     }
-    String lead = "From:         ";
+    String lead = FROM;
     for (String key : rule.sources()) {
-      Lines.wrap(out, lead, cite.apply(key), width);
-      lead = " ".repeat(lead.length());
+      for (String line : references.apply(key)) {
+        Lines.wrap(out, lead, line, width);
+        lead = " ".repeat(FROM.length() + 2);
+      }
+      lead = " ".repeat(FROM.length());
     }
     return out.toString();
   }

@@ -2,7 +2,6 @@ package org.coilwright.sizing;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -73,12 +72,5 @@ public record Endurance(
   /** The characteristic life of a Weibull distribution from B10. */
   public static double weibullEta(double b10, double shape) {
     return b10 * Math.pow(-Math.log(0.9), -1 / shape);
-  }
-
-  /** What a table of short-time factors allows; empty outside it. */
-  public static Optional<Cited<Double>> shortTime(
-      int cyclesPerHour, double seconds, Tables tables) {
-    return tables.lookup(
-        "contact-short-time", Map.of("cycles", Integer.toString(cyclesPerHour)), seconds, "factor");
   }
 }

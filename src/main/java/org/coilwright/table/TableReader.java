@@ -115,6 +115,20 @@ final class TableReader {
     throw fault(id, "is no figure, or has no value");
   }
 
+  /** The documents of one entry of the bibliography; a text instead of a list: there are none. */
+  List<Reference> references(String key, Object written) {
+    return list(written).stream()
+        .map(TableReader::map)
+        .map(
+            document ->
+                new Reference(
+                    text(key, document, "title"),
+                    text(key, document, "edition"),
+                    text(key, document, "publisher"),
+                    text(key, document, "seen")))
+        .toList();
+  }
+
   private Origin nearer(String name, Origin origin, Map<String, Object> own) {
     return new Origin(
         own.get("source") instanceof String key ? bibliography.apply(key) : origin.source,

@@ -4,6 +4,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HashMap;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -17,6 +18,7 @@ import java.util.TreeSet;
  */
 public final class Tables {
   private final Map<String, Source> bibliography = new HashMap<>();
+  private final Map<String, List<Reference>> references = new HashMap<>();
   private final Map<String, Map<String, Object>> figureGroups = new HashMap<>();
   private final Map<String, Cited<Double>> figures = new HashMap<>();
   private final Map<String, CitedTable> tables = new HashMap<>();
@@ -45,6 +47,27 @@ public final class Tables {
       throw new IllegalArgumentException("the bibliography has no " + key);
     }
     return source;
+  }
+
+  /**
+   * The documents behind an entry of the bibliography, in full; empty where no document stands
+   * behind it, as with common practice. Kept apart from the short citations, which every check
+   * prints, because only who asks for them needs them.
+   *
+   * @throws IllegalArgumentException if they are not written: a fault of the program
+   */
+  public List<Reference> references(String key) {
+    if (references.isEmpty()) {
+      document("references").forEach((k, v) -> references.put(k, reader.references(k, v)));
+    }
+    List<Reference> documents = references.get(source(key).key());
+    if (documents == null) {
+      throw new IllegalArgumentException(
+          "tables/references.yaml does not say which documents stand behind "
+              + key
+              + ": title, edition, publisher, seen");
+    }
+    return documents;
   }
 
   /**

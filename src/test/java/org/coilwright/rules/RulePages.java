@@ -38,9 +38,12 @@ final class RulePages {
     section(page, "What to do", facts.remedy());
     section(page, "What it does not see", facts.blind());
     page.append("## Sources\n\n");
-    facts.sources().stream()
-        .map(key -> tables.source(key).cite())
-        .forEach(cite -> page.append(wrapped("- ", cite)).append('\n'));
+    for (String key : facts.sources()) {
+      page.append(wrapped("- ", tables.source(key).cite())).append('\n');
+      tables
+          .references(key)
+          .forEach(document -> page.append(wrapped("  - ", document.full())).append('\n'));
+    }
     example.ifPresent(twins -> example(page, facts, twins));
     if (!facts.silencedBy().isEmpty()) {
       section(

@@ -53,16 +53,27 @@ final class CoilFormulas {
             in -> copper.riseFromResistance(in.number("cold"), in.number("hot"), in.number("at"))));
     byName.put("copper.coefficient", number(in -> copper.coefficient(in.number("at"))));
     byName.put(
+        "copper.factors",
+        numbers(
+            in ->
+                in.numbers("at").stream()
+                    .map(at -> stated(in.number("constant")).ratio(at, in.number("to")))
+                    .toList()));
+    byName.put(
         "copper.hottest-for-current",
         number(
             in -> {
               // A source that states its own temperature coefficient: k = 1/α - T0.
               double k = 1 / in.number("coefficient") - in.number("from");
-              Source own = new Source("own", "the example itself");
-              CopperLaw stated = new CopperLaw(new Cited<>(k, own, "", Standing.PUBLISHED));
-              return stated.temperatureFor(
-                  in.number("amps") / in.number("least-amps"), in.number("from"));
+              return stated(k)
+                  .temperatureFor(in.number("amps") / in.number("least-amps"), in.number("from"));
             }));
+  }
+
+  /** The law with a constant that the example states itself. */
+  private static CopperLaw stated(double constant) {
+    Source own = new Source("own", "the example itself");
+    return new CopperLaw(new Cited<>(constant, own, "", Standing.PUBLISHED));
   }
 
   private void heat() {

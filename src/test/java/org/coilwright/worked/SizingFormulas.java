@@ -81,14 +81,6 @@ final class SizingFormulas {
                         .orElseThrow()
                         .value()));
     byName.put(
-        "sizing.short-time-amps",
-        number(
-            in ->
-                in.number("rated")
-                    * Endurance.shortTime(in.count("cycles"), in.number("seconds"), tables)
-                        .orElseThrow()
-                        .value()));
-    byName.put(
         "sizing.box-area",
         number(
             in ->
