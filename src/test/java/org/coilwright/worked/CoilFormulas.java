@@ -21,10 +21,10 @@ final class CoilFormulas {
   private static final double MILLI = 1e-3;
   private static final double MICRO = 1e-6;
   private final Map<String, Formula> byName = new TreeMap<>();
-  private final CopperLaw copper;
+  private final Tables tables;
 
   private CoilFormulas(Tables tables) {
-    copper = CopperLaw.from(tables);
+    this.tables = tables;
     temperature();
     heat();
     decay();
@@ -38,20 +38,21 @@ final class CoilFormulas {
   private void temperature() {
     byName.put(
         "copper.value-at",
-        number(in -> copper.at(in.number("value"), in.number("from"), in.number("to"))));
+        number(in -> copper().at(in.number("value"), in.number("from"), in.number("to"))));
     byName.put(
         "copper.pulls-in",
         word(
             in ->
                 in.number("supply")
-                        >= copper.at(in.number("pick-up"), in.number("from"), in.number("to"))
+                        >= copper().at(in.number("pick-up"), in.number("from"), in.number("to"))
                     ? "yes"
                     : "no"));
     byName.put(
         "copper.rise",
         number(
-            in -> copper.riseFromResistance(in.number("cold"), in.number("hot"), in.number("at"))));
-    byName.put("copper.coefficient", number(in -> copper.coefficient(in.number("at"))));
+            in ->
+                copper().riseFromResistance(in.number("cold"), in.number("hot"), in.number("at"))));
+    byName.put("copper.coefficient", number(in -> copper().coefficient(in.number("at"))));
     byName.put(
         "copper.factors",
         numbers(
@@ -68,6 +69,10 @@ final class CoilFormulas {
               return stated(k)
                   .temperatureFor(in.number("amps") / in.number("least-amps"), in.number("from"));
             }));
+  }
+
+  private CopperLaw copper() {
+    return CopperLaw.from(tables);
   }
 
   /** The law with a constant that the example states itself. */
@@ -89,7 +94,8 @@ final class CoilFormulas {
   }
 
   private CoilHeat heat(Inputs in) {
-    return new CoilHeat(copper, in.number("ohms"), in.number("from"), in.number("kelvin-per-watt"));
+    return new CoilHeat(
+        copper(), in.number("ohms"), in.number("from"), in.number("kelvin-per-watt"));
   }
 
   private void decay() {

@@ -4,15 +4,30 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.UnaryOperator;
 
 /** Inputs of a worked example; it knows which of them were asked for. */
 final class Inputs {
   private final Map<String, Object> given;
   private final Set<String> unread;
+  private final UnaryOperator<String> netlist;
 
   Inputs(Map<String, Object> given) {
+    this(given, UnaryOperator.identity());
+  }
+
+  /**
+   * @param netlist what is done to the text of a circuit before it is read
+   */
+  Inputs(Map<String, Object> given, UnaryOperator<String> netlist) {
     this.given = given;
     this.unread = new TreeSet<>(given.keySet());
+    this.netlist = netlist;
+  }
+
+  /** A circuit with its blanks filled in, as it shall be read. */
+  String netlist(String text) {
+    return netlist.apply(text);
   }
 
   double number(String name) {

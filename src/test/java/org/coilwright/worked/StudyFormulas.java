@@ -14,12 +14,15 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.ToDoubleFunction;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.NetlistReader;
 import org.coilwright.netlist.Reading;
+import org.coilwright.solve.LoadReading;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
@@ -61,6 +64,21 @@ final class StudyFormulas {
                       double amps = s.load("E1", at).amps().getOrDefault("1", Double.NaN);
                       return s.load("E1", at).watts() / (amps * amps);
                     })));
+    byName.put("study.loads-amps", numbers(in -> loads(in, StudyFormulas::amps)));
+    byName.put("study.loads-volts", numbers(in -> loads(in, load -> load.watts() / amps(load))));
+    byName.put(
+        "study.coils-volts",
+        numbers(
+            in -> {
+              Study study = study(in);
+              State only = state(study, "none");
+              return Stream.of(in.word("coils").split(", ", -1))
+                  .map(name -> study.coil(name, only).volts())
+                  .toList();
+            }));
+    byName.put(
+        "study.loop-ohms",
+        number(in -> in.number("volts") / loads(in, StudyFormulas::amps).get(0)));
     byName.put("study.load-watts", number(in -> inState(in, (s, at) -> s.load("E1", at).watts())));
     byName.put(
         "study.operates-at", number(in -> study(in).limits("K1").orElseThrow().operate().value()));
@@ -77,6 +95,19 @@ final class StudyFormulas {
 
   static Map<String, Formula> all(Tables tables) {
     return new StudyFormulas(tables).byName;
+  }
+
+  /** What is asked of each of the loads named, with no switch closed. */
+  private List<Double> loads(Inputs in, ToDoubleFunction<LoadReading> asked) {
+    Study study = study(in);
+    State only = state(study, "none");
+    return Stream.of(in.word("loads").split(", ", -1))
+        .map(name -> asked.applyAsDouble(study.load(name, only)))
+        .toList();
+  }
+
+  private static double amps(LoadReading load) {
+    return load.amps().values().stream().mapToDouble(Double::doubleValue).max().orElse(0);
   }
 
   private interface InState {
@@ -142,7 +173,8 @@ final class StudyFormulas {
       }
       blanks.appendTail(text);
       Reading reading =
-          NetlistReader.read(file.toString(), text.toString().getBytes(StandardCharsets.UTF_8));
+          NetlistReader.read(
+              file.toString(), in.netlist(text.toString()).getBytes(StandardCharsets.UTF_8));
       if (reading instanceof Reading.Read read) {
         return Study.of(Circuit.of(read.netlist()), tables);
       }

@@ -22,7 +22,7 @@ final class TableLookups {
   private TableLookups(Tables tables) {
     this.tables = tables;
     conductors = new ConductorTable(tables);
-    conductors(CopperLaw.from(tables));
+    conductors();
     cells();
   }
 
@@ -30,11 +30,11 @@ final class TableLookups {
     return new TableLookups(tables).byName;
   }
 
-  private void conductors(CopperLaw copper) {
+  private void conductors() {
     byName.put("conductor.ohm-per-km", number(in -> ohmPerKm(in).value()));
     byName.put(
         "conductor.ohm-per-km-hot",
-        number(in -> copper.at(ohmPerKm(in), 20, in.number("at")).value()));
+        number(in -> CopperLaw.from(tables).at(ohmPerKm(in), 20, in.number("at")).value()));
     byName.put(
         "awg.geometry",
         numbers(
