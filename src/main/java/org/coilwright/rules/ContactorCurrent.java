@@ -38,7 +38,13 @@ final class ContactorCurrent implements Rule {
           .blind(
               "Hand-operated switches; a load whose current rises as the voltage falls; more than"
                   + " eight hours on at a time.")
-          .sources("part-data", "contactor-data", "iec-60335-1")
+          .sources(
+              "part-data",
+              "contactor-warm-air",
+              "contactor-thin-air",
+              "contactor-catalogue",
+              "contactor-data",
+              "iec-60335-1")
           .consequenceOf("wiring.short-circuit", "contactor.category", "load.wrong-voltage");
 
   private final PowerSides sides;

@@ -31,15 +31,17 @@ final class ContactorShortLife implements Rule {
           .what(
               "Takes the most starts in a day that the settings allow (longest time per day over"
                   + " shortest run) against the electrical life at the load's nominal current, and"
-                  + " against the mechanical life; a year has 365 such days. The life counts cycles, one"
-                  + " closing and one opening each.")
+                  + " against the mechanical life; a year has 365 such days. The life counts"
+                  + " cycles, one closing and one opening each.")
           .why("A worn contact welds or overheats, years before anybody expects it.")
           .remedy("Let each run last longer, or take a contact with a longer life.")
           .blind(
-              "Whether the data sheet counted closing and opening apart, which halves its figure; how"
-                  + " often a thermostat switches; days with fewer starts; what the inrush of a load"
-                  + " other than a heater does to the life.")
-          .sources("contactor-data", "common-practice");
+              "Whether the data sheet counted closing and opening apart, which halves its figure;"
+                  + " how often a thermostat switches; days with fewer starts; what the inrush of a"
+                  + " load other than a heater does to the life; how the life of this contact"
+                  + " follows its current: it is taken as one over the current, which one maker's"
+                  + " series keeps to within an eighth.")
+          .sources("contactor-life", "common-practice");
 
   private final PowerSides sides;
   private final Tables tables;

@@ -29,7 +29,7 @@ final class ContactorVoltage implements Rule {
           .why("The arc does not go out: the contact burns and may stay closed for good.")
           .remedy("Take a device rated for the voltage between the lines.")
           .blind("Switching surges; the tolerance of the supply, which the rating includes.")
-          .sources("part-data", "contactor-data")
+          .sources("part-data", "contactor-thin-air")
           .consequenceOf("wiring.short-circuit", "contactor.category");
 
   private final PowerSides sides;

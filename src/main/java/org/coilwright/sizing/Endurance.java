@@ -19,8 +19,9 @@ public record Endurance(
     double cycles, String words, double daysPerYear, List<Cited<Double>> cited) {
 
   /**
-   * At another current than the one the life is given for. A current above the rating is another
-   * rule's matter; the same law then cuts the life.
+   * At another current than the one the life is given for: one over the current, a law fitted to
+   * one maker's series, in which the life at a third of the current is an eighth longer still. A
+   * current above the rating is another rule's matter; the same law then cuts the life.
    *
    * @param given cycles at {@code atAmps}
    * @param amps real current
