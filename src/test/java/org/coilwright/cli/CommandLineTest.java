@@ -12,6 +12,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.coilwright.cli.Cli.Ran;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.table.Reference;
+import org.coilwright.table.Tables;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -187,6 +190,20 @@ class CommandLineTest {
     assertEquals(0, ran.code());
     for (String part : List.of("Looks at:", "Why:", "Do:", "Does not see:", "From:")) {
       assertTrue(ran.out().contains(part), part);
+    }
+  }
+
+  /** Title, edition, publisher and how it was seen, of every document behind every source. */
+  @Test
+  void explain_gives_the_full_reference_of_each_source() {
+    Tables tables = Tables.load();
+    for (RuleFacts facts : Inspector.standard().facts()) {
+      String out = Cli.run("explain", facts.id()).out().replaceAll("\\s+", " ");
+      for (String source : facts.sources()) {
+        for (Reference document : tables.references(source)) {
+          assertTrue(out.contains(document.full()), () -> facts.id() + ": " + document.full());
+        }
+      }
     }
   }
 
