@@ -28,6 +28,7 @@ class ReferencesTest {
           "bre transformer",
           "Contax",
           "Dwyer",
+          "Eaton",
           "ELESTA",
           "Finder",
           "HIMA",
@@ -42,6 +43,7 @@ class ReferencesTest {
           "Rockwell",
           "Schneider",
           "Siemens",
+          "SMA",
           "Square D",
           "TE Connectivity",
           "TRILUX",
@@ -53,7 +55,9 @@ class ReferencesTest {
 
   @Test
   void every_entry_of_the_bibliography_names_its_documents() {
-    assertEquals(keys("bibliography"), keys("references"));
+    Set<String> unnamed = new TreeSet<>(keys("bibliography"));
+    unnamed.removeAll(keys("references"));
+    assertEquals(Set.of(), unnamed, "without documents in tables/references.yaml");
     for (String key : keys("bibliography")) {
       for (Reference document : tables.references(key)) {
         for (String part :
