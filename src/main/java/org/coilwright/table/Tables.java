@@ -58,7 +58,7 @@ public final class Tables {
     if (references.isEmpty()) {
       document("references").forEach((k, v) -> references.put(k, reader.references(k, v)));
     }
-    return references.getOrDefault(source(key).key(), List.of());
+    return references.getOrDefault(key, List.of());
   }
 
   /**
