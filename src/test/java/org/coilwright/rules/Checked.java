@@ -25,7 +25,10 @@ final class Checked {
   private final Runner controlSide = without(Checked::isBeside);
   private final Runner faults = without(g -> isPowerSide(g) && !g.equals("load"));
   private final Runner powerSide = without(Set.of("behaviour", "fault")::contains);
-  private final Map<Fixture, Report> reports = new ConcurrentHashMap<>();
+  private final Map<Fixture, Seen> seen = new ConcurrentHashMap<>();
+
+  /** What the rules say and what a user reads, both from one study: solving is what takes time. */
+  private record Seen(Report report, String text) {}
 
   /** What a short fixture of the control side leaves unsaid about wires, devices and vessels. */
   static boolean isPowerSide(String group) {
@@ -43,7 +46,7 @@ final class Checked {
    * @throws AssertionError if it cannot be read
    */
   Report report(Fixture fixture) {
-    return reports.computeIfAbsent(fixture, this::run);
+    return seen.computeIfAbsent(fixture, this::see).report();
   }
 
   private Runner without(Predicate<String> group) {
@@ -59,19 +62,27 @@ final class Checked {
    * point is not buried.
    */
   String text(Fixture fixture) {
+    return seen.computeIfAbsent(fixture, this::see).text();
+  }
+
+  private Seen see(Fixture fixture) {
+    Study study = study(fixture);
+    Report whole = runner.run(study);
+    return new Seen(whole, text(fixture, study, whole));
+  }
+
+  private String text(Fixture fixture, Study study, Report whole) {
     String group = fixture.rule().substring(0, fixture.rule().indexOf('.'));
-    Report whole = report(fixture);
     if (group.equals("record")) {
       return TextReport.of(whole, Style.PLAIN);
     }
     if (isPowerSide(group)) {
-      return TextReport.of(powerSide.run(study(fixture)), Style.PLAIN);
+      return TextReport.of(powerSide.run(study), Style.PLAIN);
     }
     if (group.equals("fault")) {
-      return TextReport.of(faults.run(study(fixture)), Style.PLAIN);
+      return TextReport.of(faults.run(study), Style.PLAIN);
     }
-    StringBuilder text =
-        new StringBuilder(TextReport.of(controlSide.run(study(fixture)), Style.PLAIN));
+    StringBuilder text = new StringBuilder(TextReport.of(controlSide.run(study), Style.PLAIN));
     Set<String> beside = new TreeSet<>();
     whole.findings().stream()
         .filter(f -> isBeside(f.rule().group()))
@@ -82,10 +93,6 @@ final class Checked {
         .forEach(u -> beside.add("open %s, %s".formatted(u.rule().id(), u.missing())));
     beside.forEach(line -> text.append("Beside it: ").append(line).append('\n'));
     return text.toString();
-  }
-
-  private Report run(Fixture fixture) {
-    return runner.run(study(fixture));
   }
 
   private Study study(Fixture fixture) {
