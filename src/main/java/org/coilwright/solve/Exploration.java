@@ -117,27 +117,24 @@ final class Exploration {
     return List.of(at(moved, new BitSet()), in);
   }
 
-  /** The armatures that move when nothing is at rest, for the message. */
-  List<String> restless(BitSet moved) {
-    Set<BitSet> seen = new HashSet<>();
+  /** What the armatures go through again and again where nothing is at rest. */
+  List<BitSet> round(BitSet moved) {
+    List<BitSet> way = new ArrayList<>();
     BitSet bits = at(moved, new BitSet());
-    BitSet differ = new BitSet();
-    while (seen.add(bits)) {
-      BitSet next = settling.next(bits);
-      BitSet change = (BitSet) next.clone();
-      change.xor(bits);
-      if (seen.contains(next)) {
-        differ.or(change);
-      }
-      bits = next;
+    while (!way.contains(bits)) {
+      way.add(bits);
+      bits = settling.next(bits);
     }
-    seen.clear();
-    while (seen.add(bits)) {
-      BitSet next = settling.next(bits);
-      BitSet change = (BitSet) next.clone();
+    return way.subList(way.indexOf(bits), way.size());
+  }
+
+  /** The armatures that move on such a round, for the message. */
+  List<String> restless(List<BitSet> round) {
+    BitSet differ = new BitSet();
+    for (BitSet bits : round) {
+      BitSet change = (BitSet) round.get(0).clone();
       change.xor(bits);
       differ.or(change);
-      bits = next;
     }
     return relays(differ);
   }

@@ -54,9 +54,15 @@ final class Troubles {
       List<BitSet> steady = exploration.steady.getOrDefault(moved, List.of());
       Map<String, Boolean> positions = positions(exploration, moved);
       if (steady.isEmpty() && !exploration.cut) {
-        List<String> relays = exploration.restless(moved);
+        List<BitSet> round = exploration.round(moved);
+        List<String> relays = exploration.restless(round);
         if (told.add("restless " + relays)) {
           found.add(new Trouble.NoSteadyState(positions, relays));
+        }
+        // A relay may buzz because what it closes short-circuits what feeds it.
+        for (BitSet bits : round) {
+          Situation situation = group.situation(bits);
+          group.zones.forEach(z -> shorts(situation.flow(z, Corner.NOMINAL), positions));
         }
       }
       // A short-circuit pulls down what its supply feeds; what the armatures do then is its fault.
