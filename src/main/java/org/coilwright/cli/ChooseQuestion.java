@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.coilwright.netlist.Site;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
 import org.coilwright.sizing.Core;
 import org.coilwright.sizing.LoadCurrent;
+import org.coilwright.sizing.MainsBand;
 import org.coilwright.sizing.Question;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
@@ -86,13 +88,11 @@ final class ChooseQuestion {
         amounts.of(
             "--voltage", asked.voltage().isEmpty() ? usual : asked.voltage(), Dimension.VOLTAGE);
     String connection = connection(asked, three);
-    Cited<Double> band =
-        tables.figure(asked.nec() ? "sizing.nec-voltage-band" : "sizing.rated-voltage-band");
-    double high = volts.isExact() ? volts.nominal() * (1 + band.value()) : volts.high();
+    MainsBand mains =
+        MainsBand.of(volts, asked.nec() ? Site.Practice.NEC : Site.Practice.IEC, tables);
+    double high = mains.high();
     List<Cited<?>> basis = new ArrayList<>();
-    if (volts.isExact()) {
-      basis.add(band);
-    }
+    mains.taken().ifPresent(basis::add);
     if (power.isExact()) {
       LoadCurrent.tolerance(power.nominal(), tables).ifPresent(basis::add);
     }

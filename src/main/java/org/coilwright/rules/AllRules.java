@@ -74,6 +74,7 @@ public final class AllRules {
     all.add(new PolesLineRepeated(tables));
     all.add(new PolesNeutralMissing(tables));
     all.add(new PolesEarthMissing(tables));
+    all.add(new PolesEarthTooThin(sides));
     all.add(new PolesNeutralCrossed(tables));
     all.add(new PolesNeutralEarthed(tables));
 

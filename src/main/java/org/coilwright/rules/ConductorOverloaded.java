@@ -15,7 +15,9 @@ final class ConductorOverloaded implements Rule {
       RuleFacts.of("conductor.overloaded", Weight.STOP, "wire overloaded by its load")
           .what(
               "Holds the load's worst current against what each line wire may carry as it is laid;"
-                  + " with gauges 125 % of the nominal current of a load that is on for hours.")
+                  + " with gauges 125 % of the nominal current before the factors of air and of"
+                  + " other circuits, and 100 % after them. In air as warm as its insulation stands"
+                  + " it carries nothing.")
           .why("The insulation ages in months and fails where the wire is warmest.")
           .remedy("Take thicker wire, or lay it cooler or apart.")
           .blind(

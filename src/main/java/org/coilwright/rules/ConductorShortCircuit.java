@@ -252,7 +252,8 @@ final class ConductorShortCircuit implements Rule {
         .todo("Take a fuse that breaks %s or more.".formatted(pair.value()), basis);
   }
 
-  private static String energy(double a2s) {
+  /** {@code 29 756 A²s}. */
+  static String energy(double a2s) {
     return String.format(Locale.ROOT, "%,d A²s", Math.round(a2s)).replace(',', ' ');
   }
 }

@@ -69,7 +69,15 @@ final class ConductorUnprotected implements Rule {
     PerCause outcomes = new PerCause();
     // of a run that is too thin on both sides of its device, what lies behind it is shown
     for (Stretch stretch : Stretch.guardedFirst(seen.stretches())) {
-      if (!stretch.neutral()) {
+      // one that carries nothing at all is told where its load is
+      boolean told =
+          !stretch.loads().isEmpty()
+              && stretch
+                  .may(seen.stretches(), tables)
+                  .known()
+                  .filter(m -> m.amps() == 0)
+                  .isPresent();
+      if (!stretch.neutral() && !told) {
         judge(stretch, seen, outcomes);
       }
     }
@@ -146,6 +154,10 @@ final class ConductorUnprotected implements Rule {
           unknown.missing(),
           "What %s may carry is open. %s".formatted(stretch.name(), unknown.why()));
     }
+    Derated may = found.known().orElseThrow();
+    if (may.amps() == 0) {
+      return WireLoad.nothing(subject, stretch, may, "nothing");
+    }
     OptionalDouble rating = Stretch.rating(devices.get());
     String names = String.join(", ", devices.get().stream().map(Part::name).toList());
     if (rating.isEmpty()) {
@@ -154,8 +166,7 @@ final class ConductorUnprotected implements Rule {
           "Whether %s protects %s is open: a rating is not written."
               .formatted(names, stretch.words()));
     }
-    return judge(
-        stretch, subject, devices.get(), rating.getAsDouble(), found.known().orElseThrow());
+    return judge(stretch, subject, devices.get(), rating.getAsDouble(), may);
   }
 
   /** Before the first device, longer than a short-circuit may go unguarded. */

@@ -29,9 +29,10 @@ final class ContactorCurrent implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("contactor.current", Weight.STOP, "contact too small for its load")
           .what(
-              "Takes the load's current at the highest supply voltage and the upper end of the"
-                  + " power tolerance, and holds it against the contact's rating times the factors"
-                  + " for warm air, close mounting, thin air and poles in parallel.")
+              "Takes the load's current at the highest supply voltage (10 % up where no tolerance"
+                  + " is written) and the upper end of the power tolerance, and holds it against"
+                  + " the contact's rating times the factors for warm air, close mounting, thin air"
+                  + " and poles in parallel.")
           .why(
               "A contact that runs hot welds: the load then stays on whatever the controller does.")
           .remedy("Take the next larger rating, leave a gap beside it, or cool the box.")
@@ -126,7 +127,7 @@ final class ContactorCurrent implements Rule {
     Measure value = new Measure(demand.worst(), "A");
     Measure limit = new Measure(may.amps(), "A");
     List<Cited<?>> cited = new ArrayList<>(may.basis());
-    demand.loads().forEach(l -> l.power().ifPresent(cited::add));
+    demand.loads().forEach(l -> cited.addAll(l.basis()));
     Basis basis =
         new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED)
             .and(Basis.of(cited));

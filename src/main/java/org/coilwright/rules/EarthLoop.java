@@ -7,6 +7,7 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
@@ -91,6 +92,11 @@ record EarthLoop(
                     "The length of the protective conductor from %s to %s is not written."
                         .formatted(b.from(), b.to())))
         .findFirst();
+  }
+
+  /** What a wire is called: its run, or its two ends. */
+  static String name(Conductor wire) {
+    return wire.run().map(Run::name).orElse("%s to %s".formatted(wire.from(), wire.to()));
   }
 
   /** Ω of the whole loop. */

@@ -2,7 +2,6 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Part;
@@ -108,7 +107,7 @@ final class ProtectionLoadExceedsDevice implements Rule {
     Cited<Double> continuous = tables.figure("sizing.continuous-load");
     Optional<Cited<Double>> holds =
         device instanceof Part.Protective
-            ? tables.lookup("overload-device", Map.of("device", "breaker-60898"), "i1")
+            ? Overcurrent.surelyHolds(device, nec ? Site.Practice.NEC : Site.Practice.IEC, tables)
             : Optional.empty();
     List<Cited<?>> cited = new ArrayList<>();
     double needs = demand.nominal();
@@ -123,6 +122,7 @@ final class ProtectionLoadExceedsDevice implements Rule {
       limit = has * holds.get().value();
       words = demand.words();
       cited.add(holds.get());
+      demand.loads().forEach(l -> cited.addAll(l.basis()));
     } else {
       holds.ifPresent(cited::add);
     }
@@ -135,8 +135,11 @@ final class ProtectionLoadExceedsDevice implements Rule {
     Measure held = new Measure(limit, "A");
     String carries =
         limit > has
-            ? "%s (1.13 × %s, which does not trip it)"
-                .formatted(pair.limit(), Printed.of(has, Dimension.CURRENT))
+            ? "%s (%s × %s, which does not trip it)"
+                .formatted(
+                    pair.limit(),
+                    Printed.of(limit / has, Dimension.COUNT),
+                    Printed.of(has, Dimension.CURRENT))
             : pair.limit();
     if (!Comparison.exceeds(needs, limit)) {
       return subject.satisfied(

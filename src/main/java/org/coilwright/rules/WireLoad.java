@@ -2,6 +2,7 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -11,6 +12,7 @@ import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
+import org.coilwright.sizing.Ampacity;
 import org.coilwright.sizing.Derated;
 import org.coilwright.sizing.Found;
 import org.coilwright.sizing.PowerSide.Demand;
@@ -44,26 +46,41 @@ final class WireLoad {
           u.missing(), "What %s may carry is open. %s".formatted(stretch.name(), u.why()));
     }
     Derated may = found.known().orElseThrow();
-    boolean gauge = stretch.size().filter(s -> s.awg().isPresent()).isPresent();
+    if (may.amps() == 0) {
+      return nothing(subject, stretch, may, "none of the " + carriedWords(demand));
+    }
     Cited<Double> continuous = tables.figure("sizing.continuous-load");
-    double carries = gauge ? demand.nominal() * continuous.value() : demand.worst();
+    Optional<Cited<Double>> before =
+        stretch.size().flatMap(s -> new Ampacity(tables).beforeFactors(s, stretch.core()));
+    boolean gauge = stretch.size().filter(s -> s.awg().isPresent()).isPresent();
+    double often = demand.nominal() * continuous.value();
+    // 125 % without the factors and 100 % with them: the one that asks for more of the wire counts
+    boolean byContinuous =
+        before.isPresent() && often / before.get().value() >= demand.nominal() / may.amps();
+    double carries = !gauge ? demand.worst() : byContinuous ? often : demand.nominal();
+    double allowed = byContinuous ? before.orElseThrow().value() : may.amps();
     String words =
-        gauge
+        byContinuous
             ? "%s × %s as a continuous load"
                 .formatted(
                     Printed.of(demand.nominal(), Dimension.CURRENT),
                     Printed.of(continuous.value(), Dimension.COUNT))
-            : demand.words();
+            : gauge ? "at rated power and nominal voltage" : demand.words();
+    String how =
+        byContinuous
+            ? "%s before the factors, held to its terminals"
+                .formatted(Printed.of(allowed, Dimension.CURRENT))
+            : may.words();
     List<Cited<?>> cited = new ArrayList<>(may.basis());
     if (gauge) {
       cited.add(continuous);
     } else {
-      demand.loads().forEach(l -> l.power().ifPresent(cited::add));
+      demand.loads().forEach(l -> cited.addAll(l.basis()));
     }
-    Printed.Pair pair = Printed.pair(carries, may.amps(), Dimension.CURRENT);
+    Printed.Pair pair = Printed.pair(carries, allowed, Dimension.CURRENT);
     Measure value = new Measure(carries, "A");
-    Measure held = new Measure(may.amps(), "A");
-    if (!Comparison.exceeds(carries, may.amps())) {
+    Measure held = new Measure(allowed, "A");
+    if (!Comparison.exceeds(carries, allowed)) {
       return subject.satisfied(
           "%s carries %s (%s) for %s and may carry %s (%s)."
               .formatted(
@@ -71,7 +88,7 @@ final class WireLoad {
                   pair.value(),
                   words,
                   demand.names(),
-                  may.words(),
+                  how,
                   stretch.laidWords(tables)),
           value,
           held,
@@ -101,9 +118,32 @@ final class WireLoad {
             .measured(value, held);
     stretch.loads().forEach(l -> finding.alsoAt(l.head().mark(), "draws through it"));
     return finding
-        .detail("May carry: %s (%s).".formatted(may.words(), stretch.laidWords(tables)))
+        .detail("May carry: %s (%s).".formatted(how, stretch.laidWords(tables)))
         .todo(
             "Take thicker wire %s, or lay it cooler or apart.".formatted(stretch.place()),
             Basis.of(cited));
+  }
+
+  private static String carriedWords(Demand demand) {
+    return "%s that %s draws"
+        .formatted(Printed.of(demand.nominal(), Dimension.CURRENT), demand.names());
+  }
+
+  /**
+   * At or above the temperature of its insulation a wire carries nothing.
+   *
+   * @param lacks what it should carry, in words
+   */
+  static Outcome nothing(Subject subject, Stretch stretch, Derated may, String lacks) {
+    return subject
+        .violated(
+            "%s lies in air as warm as its insulation stands".formatted(stretch.name()),
+            "It may carry %s (%s).".formatted(lacks, may.words()),
+            "may carry nothing here")
+        .alsoAt(stretch.first().mark(), "one of these wires")
+        .todo(
+            "Lay it cooler, or take %s with insulation for a higher temperature %s."
+                .formatted(stretch.isMany() ? "wires" : "a wire", stretch.place()),
+            Basis.of(may.basis()));
   }
 }

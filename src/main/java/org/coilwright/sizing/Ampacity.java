@@ -99,6 +99,27 @@ public final class Ampacity {
         : Optional.empty();
   }
 
+  /**
+   * What a gauge may carry before the factors of air and of other circuits, held to its terminals:
+   * 125 % of a continuous load may come up to it. Empty for metric sizes.
+   */
+  public Optional<Cited<Double>> beforeFactors(ConductorSize size, Core core) {
+    if (size.awg().isEmpty()) {
+      return Optional.empty();
+    }
+    String awg = of(size).replace(" AWG", "");
+    double listed = core.clamps().orElse(60);
+    int celsius = listed >= 90 ? 90 : listed >= 75 ? 75 : 60;
+    return core.column(size, tables)
+        .flatMap(column -> tables.lookup("ampacity-nec", Map.of("awg", awg), column))
+        .map(
+            base ->
+                tables
+                    .lookup("ampacity-nec", Map.of("awg", awg), "c" + celsius)
+                    .filter(clamp -> clamp.value() < base.value())
+                    .orElse(base));
+  }
+
   private Found<Derated> gauge(ConductorSize size, Laid laid, String column) {
     String awg = of(size).replace(" AWG", "");
     Optional<Cited<Double>> base =
@@ -148,6 +169,20 @@ public final class Ampacity {
       Cited<Double> base,
       Optional<Cited<Double>> air,
       Optional<Cited<Double>> group) {
+    Cited<Double> hottest = laid.core().celsius(size, tables);
+    if (air.isEmpty() && laid.air() >= hottest.value()) {
+      return new Found.Known<>(
+          new Derated(
+              base.value(),
+              List.of(
+                  new Factor(
+                      hottest.map(any -> 0.0),
+                      "air at %s, and its insulation stands %s"
+                          .formatted(
+                              Printed.of(laid.air(), Dimension.TEMPERATURE),
+                              Printed.of(hottest.value(), Dimension.TEMPERATURE)))),
+              List.of(base)));
+    }
     if (air.isEmpty()) {
       return unknown(
           size,

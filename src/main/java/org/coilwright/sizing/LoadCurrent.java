@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
@@ -31,6 +32,7 @@ import org.coilwright.table.Tables;
  * @param highVolts the same at the supply's highest
  * @param powerFactor what its power may exceed what it says by, as a multiple
  * @param power where {@code powerFactor} comes from; empty if it is one or as written
+ * @param band the share by which the mains was taken to rise, as its tolerance is not written
  * @param hertz of its supply, 0 for direct current
  */
 public record LoadCurrent(
@@ -41,6 +43,7 @@ public record LoadCurrent(
     double highVolts,
     double powerFactor,
     Optional<Cited<Double>> power,
+    Optional<Cited<Double>> band,
     double hertz) {
 
   /** A line that loses more than this is no line but a fault. */
@@ -61,9 +64,17 @@ public record LoadCurrent(
     return nominal() * worstFactor();
   }
 
+  /** What the worst current rests on beside what the netlist says. */
+  public List<Cited<Double>> basis() {
+    return Stream.concat(power.stream(), band.stream()).toList();
+  }
+
   /** {@code at 253 V and +5 % power}. */
   public String worstWords() {
-    String at = "at " + Printed.volts(highVolts);
+    String at =
+        "at "
+            + Printed.volts(highVolts)
+            + band.map(b -> " (± %s taken)".formatted(Printed.percent(b.value()))).orElse("");
     return powerFactor > 1 ? at + " and +" + Printed.percent(powerFactor - 1) + " power" : at;
   }
 
@@ -106,7 +117,12 @@ public record LoadCurrent(
             ? study.circuit().netlist().site().mains().map(m -> m.voltage().value())
             : source.volts();
     double volts = supply.map(Quantity::nominal).orElse(0.0);
-    double high = supply.map(Quantity::high).orElse(volts);
+    Optional<MainsBand> mains =
+        supply
+            .filter(any -> !source.isDirect())
+            .map(v -> MainsBand.of(v, study.circuit().netlist().site().practice().value(), tables));
+    double high =
+        mains.map(MainsBand::high).orElseGet(() -> supply.map(Quantity::high).orElse(volts));
     withoutLineLoss(study, load, watts, volts, amps);
     Optional<Cited<Double>> cited = Optional.empty();
     double factor = 1;
@@ -128,7 +144,16 @@ public record LoadCurrent(
                 .map(f -> f.value().nominal())
                 .orElse(50.0);
     return Optional.of(
-        new LoadCurrent(load, Map.copyOf(amps), watts, volts, high, factor, cited, hertz));
+        new LoadCurrent(
+            load,
+            Map.copyOf(amps),
+            watts,
+            volts,
+            high,
+            factor,
+            cited,
+            mains.flatMap(MainsBand::taken),
+            hertz));
   }
 
   /**

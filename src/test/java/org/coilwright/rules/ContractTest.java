@@ -52,6 +52,7 @@ class ContractTest {
         "poles.line-repeated",
         "poles.neutral-missing",
         "poles.earth-missing",
+        "poles.earth-too-thin",
         "poles.neutral-crossed",
         "fault.welds-on",
         "fault.earth-starts-load",

@@ -119,6 +119,14 @@ class PowerTablesAgainstFormulasTest {
     }
   }
 
+  @ParameterizedTest
+  @CsvSource({"15, 14", "15.1, 12", "20, 12", "25, 10", "30, 10", "60, 10", "70, 8", "1000, -1"})
+  void the_grounding_conductor_follows_the_device(double device, double gauge) {
+    assertEquals(
+        gauge,
+        tables.lookup("protective-conductor-nec", Map.of(), device, "awg").orElseThrow().value());
+  }
+
   /** The standard atmosphere: clearances grow as the air's pressure falls from that at 2000 m. */
   @Test
   void clearances_grow_as_the_air_thins() {
