@@ -169,7 +169,8 @@ public sealed interface Part {
       Optional<Written<String>> kind,
       Optional<Written<Quantity>> trip,
       Optional<Written<Quantity>> rating,
-      DeviceAir air)
+      DeviceAir air,
+      Optional<Written<Boolean>> bothDirections)
       implements Part {
     /** True for {@code is: rcd}. */
     public boolean isRcd() {

@@ -150,7 +150,8 @@ final class PartBuilder {
         Optional.empty(),
         Optional.empty(),
         section.quantity("rating"),
-        air(section));
+        air(section),
+        Optional.empty());
   }
 
   private Part residualCurrentDevice(Head head, Section section) {
@@ -164,7 +165,8 @@ final class PartBuilder {
         section.text("kind"),
         section.quantity("trip"),
         section.quantity("rating"),
-        air(section));
+        air(section),
+        section.flag("both-directions"));
   }
 
   private Part.DeviceAir air(Section section) {

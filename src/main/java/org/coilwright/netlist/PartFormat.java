@@ -204,7 +204,12 @@ final class PartFormat {
         may("rating", Format.AMPS, "Rated current.", "40 A"),
         must("poles", PROTECTIVE_POLES, "Poles.", "3+N"),
         RATED_AIR,
-        WORKING_AIR);
+        WORKING_AIR,
+        may(
+            "both-directions",
+            Format.YES_NO,
+            "True if its maker states that it suits current in both directions.",
+            "true"));
   }
 
   private static Fields terminals() {

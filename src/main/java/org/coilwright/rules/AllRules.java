@@ -105,6 +105,7 @@ public final class AllRules {
     all.add(new ProtectionRcdTooCoarse(sides));
     all.add(new ProtectionRcdKind(tables));
     all.add(new ProtectionRcdInTnC(tables));
+    all.add(new ProtectionSourceBehindRcd(tables));
     all.add(new ProtectionRcdBypassed(tables));
     all.add(new ProtectionIslandEarthFault(sides));
     all.add(new ProtectionIslandNoBond(sides));

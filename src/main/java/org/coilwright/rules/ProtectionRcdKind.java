@@ -69,7 +69,8 @@ final class ProtectionRcdKind implements Rule {
 
   private Outcome judge(Study study, Part.Protective device) {
     Circuit circuit = study.circuit();
-    List<Part> behind = ResidualDevices.behind(study, device);
+    List<Part> behind = new ArrayList<>(ResidualDevices.behind(study, device));
+    behind.addAll(inverters(circuit.netlist()));
     Optional<Written<String>> written = device.kind();
     Subject subject =
         Subject.of(FACTS, written.map(Written::mark).orElse(device.head().mark()), device.name());
@@ -98,6 +99,21 @@ final class ProtectionRcdKind implements Rule {
           .lighter(Weight.NOTE)
           .todo(
               "Take kind A, or kind B unless the inverter's maker states that it is not needed.",
+              basis("iec-60364-7-712", "712.531.3.5.1"));
+    }
+    Optional<Part.Source> silent =
+        inverters(circuit.netlist()).stream().filter(s -> s.asksRcd().isEmpty()).findFirst();
+    if (!kind.equals("B") && silent.isPresent()) {
+      return subject
+          .violated(
+              "what %s asks for before its circuits is not stated".formatted(silent.get().name()),
+              "%s is of kind %s, and %s may feed it: without simple separation in the inverter kind B is asked for, unless its maker states that it is not needed."
+                  .formatted(device.name(), kind, silent.get().name()),
+              "kind " + kind)
+          .alsoAt(silent.get().head().mark(), "no asks-rcd")
+          .lighter(Weight.NOTE)
+          .todo(
+              "Write asks-rcd of %s from its sheet, or take kind B.".formatted(silent.get().name()),
               basis("iec-60364-7-712", "712.531.3.5.1"));
     }
     Map<Part, String> leaks = new LinkedHashMap<>();
@@ -151,7 +167,19 @@ final class ProtectionRcdKind implements Rule {
   }
 
   private static Optional<Mark> inverter(Netlist netlist) {
-    return netlist.switching().flatMap(s -> s.plant()).map(p -> p.mark());
+    return inverters(netlist).stream()
+        .findFirst()
+        .map(i -> i.head().mark())
+        .or(() -> netlist.switching().flatMap(s -> s.plant()).map(p -> p.mark()));
+  }
+
+  /** Sources with electronics at their output. */
+  private static List<Part.Source> inverters(Netlist netlist) {
+    return netlist.parts().values().stream()
+        .filter(Part.Source.class::isInstance)
+        .map(Part.Source.class::cast)
+        .filter(s -> !s.kind().value().equals("generator"))
+        .toList();
   }
 
   /** What of a part may leak other than plain alternating current. */
