@@ -28,6 +28,7 @@ public sealed interface Part {
    * @param mark of the designation in the file
    * @param asksRcd kind of residual-current device that its maker asks for before it
    * @param additional why additional protection at 30 mA is asked for where it stands
+   * @param ratedAir of a controller or supply unit: the air up to which it works
    */
   record Head(
       String name,
@@ -36,7 +37,8 @@ public sealed interface Part {
       Optional<String> label,
       Optional<String> note,
       Optional<Written<String>> asksRcd,
-      Optional<Written<String>> additional) {
+      Optional<Written<String>> additional,
+      Optional<Written<Quantity>> ratedAir) {
     /** Names are unique in a netlist. */
     @Override
     public int hashCode() {

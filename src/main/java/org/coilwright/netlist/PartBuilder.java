@@ -60,7 +60,10 @@ final class PartBuilder {
             section.plain("label"),
             section.plain("note"),
             section.textIfKnown("asks-rcd"),
-            section.textIfKnown("additional-protection"));
+            section.textIfKnown("additional-protection"),
+            is.equals("controller") || is.equals("dc-supply")
+                ? section.quantity("rated-air")
+                : Optional.empty());
     return switch (is) {
       case "mains" -> new Part.Mains(head, mainsPins(name));
       case "source" ->

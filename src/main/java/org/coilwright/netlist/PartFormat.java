@@ -30,6 +30,8 @@ final class PartFormat {
   private static final Choice RCD_KIND = Choice.of("AC", "A", "F", "B");
   private static final Key RATED_AIR =
       may("rated-air", Format.DEGREES, "Air up to which its rated current holds.", "30 °C");
+  private static final Key WORKS_UP_TO =
+      may("rated-air", Format.DEGREES, "Air up to which it works.", "55 °C");
   private static final Key WORKING_AIR =
       may("working-air", Format.DEGREES, "Air in which it works, both ends.", "-5..40 °C");
   private static final Key MOUNTING =
@@ -165,7 +167,8 @@ final class PartFormat {
             "Pins kept for another use, with that use.",
             "{11: bus}"),
         may("mains", mainsInput(), "Where it takes its own mains.", "{pins: [L, N]}"),
-        ASKS_RCD);
+        ASKS_RCD,
+        WORKS_UP_TO);
   }
 
   private static Fields dcSupply() {
@@ -177,7 +180,8 @@ final class PartFormat {
             directOutput("an output"),
             "Its direct-voltage output.",
             "{plus: \"+\", minus: \"-\", voltage: 24 V DC, limit: 1 A, isolation: SELV}"),
-        ASKS_RCD);
+        ASKS_RCD,
+        WORKS_UP_TO);
   }
 
   private static Fields breaker() {

@@ -2,12 +2,14 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
@@ -28,15 +30,17 @@ final class EnclosureTooWarm implements Rule {
           .what(
               "Adds the losses of coils, poles and protective devices, computes the air at the top"
                   + " of the box from them and from the air of the room, and holds it against the"
-                  + " rated air of each relay and contactor. Air inside that is written counts as"
-                  + " it is written; without a box the air of the room counts.")
+                  + " rated air of each relay and contactor and, where it is written or the air is"
+                  + " above the standard's, of each controller and supply. Air inside that is"
+                  + " written counts as it is written; without a box the air of the room counts.")
           .why("Coils reach too little, contacts carry less, and everything in the box ages early.")
           .remedy(
               "Take a larger box, spread the devices over two, or take parts rated for the air.")
           .blind(
               "Heat of controllers, supplies and cables; sun on the box; boxes with vents or with"
                   + " partitions; breakers, fuses and residual-current devices, which"
-                  + " protection.device-too-warm judges; supplies and controllers.")
+                  + " protection.device-too-warm judges; a controller or supply without"
+                  + " rated-air in air of up to 40 °C.")
           .sources("iec-60890", "enclosure-manual", "iec-60947-4-1", "part-data");
 
   private final Tables tables;
@@ -53,55 +57,66 @@ final class EnclosureTooWarm implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Site site = study.circuit().netlist().site();
-    List<Part.Relay> relays =
+    List<Part> parts =
         study.circuit().netlist().parts().values().stream()
-            .filter(Part.Relay.class::isInstance)
-            .map(Part.Relay.class::cast)
+            .filter(p -> p instanceof Part.Relay || isElectronics(p))
             .toList();
     List<Outcome> outcomes = new ArrayList<>();
-    if (relays.isEmpty()) {
+    if (parts.isEmpty()) {
       return outcomes;
     }
     Found<InsideAir> warmth = InsideAir.of(study, tables);
-    for (Part.Relay relay : relays) {
-      outcomes.add(judge(relay, site, warmth));
+    double normal = tables.figure("sizing.rated-air").value();
+    for (Part part : parts) {
+      boolean asked =
+          !isElectronics(part)
+              || part.head().ratedAir().isPresent()
+              || warmth.known().filter(a -> Comparison.exceeds(a.celsius(), normal)).isPresent();
+      if (asked) {
+        outcomes.add(judge(part, site, warmth));
+      }
     }
     return outcomes;
   }
 
-  private Outcome judge(Part.Relay relay, Site site, Found<InsideAir> warmth) {
-    Mark mark = relay.ratedAir().map(Written::mark).orElse(relay.head().mark());
-    Subject subject = Subject.of(FACTS, mark, relay.name());
+  private static boolean isElectronics(Part part) {
+    return part instanceof Part.Controller || part instanceof Part.DcSupply;
+  }
+
+  private Outcome judge(Part part, Site site, Found<InsideAir> warmth) {
+    Optional<Written<Quantity>> sheet =
+        part instanceof Part.Relay relay ? relay.ratedAir() : part.head().ratedAir();
+    Mark mark = sheet.map(Written::mark).orElse(part.head().mark());
+    Subject subject = Subject.of(FACTS, mark, part.name());
     if (warmth instanceof Found.Unknown<InsideAir> unknown) {
       return subject.undecided(
-          unknown.missing(), "How warm %s gets is open. %s".formatted(relay.name(), unknown.why()));
+          unknown.missing(), "How warm %s gets is open. %s".formatted(part.name(), unknown.why()));
     }
     InsideAir inside = warmth.known().orElseThrow();
     Cited<Double> normal = tables.figure("sizing.rated-air");
-    double rated = relay.ratedAir().map(a -> a.value().high()).orElse(normal.value());
+    double rated = sheet.map(a -> a.value().high()).orElse(normal.value());
     Printed.Pair pair = Printed.pair(inside.celsius(), rated, Dimension.TEMPERATURE);
     Measure value = new Measure(inside.celsius(), "°C");
     Measure limit = new Measure(rated, "°C");
-    Basis basis =
-        relay.ratedAir().isPresent() ? inside.basis() : inside.basis().and(Basis.of(normal));
+    Basis basis = sheet.isPresent() ? inside.basis() : inside.basis().and(Basis.of(normal));
     if (!Comparison.exceeds(inside.celsius(), rated)) {
       return subject.satisfied(
           "%s is in air of %s at most (%s) and is rated for %s."
-              .formatted(relay.name(), pair.value(), inside.words(), pair.limit()),
+              .formatted(part.name(), pair.value(), inside.words(), pair.limit()),
           value,
           limit,
           basis);
     }
-    if (relay.ratedAir().isEmpty()) {
+    if (sheet.isEmpty()) {
       return subject.undecided(
-          "rated-air of " + relay.name(),
+          "rated-air of " + part.name(),
           "%s is in air of up to %s (%s); the standard's air ends at %s, and what it is rated for is not written."
-              .formatted(relay.name(), pair.value(), inside.words(), pair.limit()));
+              .formatted(part.name(), pair.value(), inside.words(), pair.limit()));
     }
     Subject.Finding finding =
         subject
             .violated(
-                "%s gets too warm".formatted(relay.name()),
+                "%s gets too warm".formatted(part.name()),
                 "The air around it reaches %s, and it is rated for %s: too warm by %s."
                     .formatted(pair.value(), pair.limit(), pair.apart()),
                 "rated for " + pair.limit())

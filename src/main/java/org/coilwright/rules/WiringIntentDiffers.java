@@ -155,7 +155,7 @@ final class WiringIntentDiffers implements Rule {
         .todo(
             opposite
                 ? "Look for a contact of the other form (NC in place of NO) in its way, or correct"
-                      + " the intent."
+                    + " the intent."
                 : on
                     ? "Put the contact that should decide into this way, or correct the intent."
                     : "Find out why it is open in this position, or correct the intent.",

@@ -108,7 +108,8 @@ public final class Panel {
             part.head().label(),
             part.head().note(),
             part.head().asksRcd(),
-            part.head().additional());
+            part.head().additional(),
+            part.head().ratedAir());
     parts.put(name, copy(part, head));
   }
 
