@@ -20,6 +20,22 @@ import org.coilwright.table.Standing;
 
 /** Asks every rule about a study and sorts the answers into a {@link Report}. */
 public final class Runner {
+  /** Last words of keys whose value an instrument shows, or the eye. */
+  private static final Set<String> MEASURED =
+      Set.of(
+          "length",
+          "size",
+          "resistance",
+          "power",
+          "current",
+          "voltage",
+          "inrush",
+          "loop-impedance",
+          "fault-current",
+          "frequency",
+          "ambient",
+          "enclosure-air");
+
   /** The two findings below rest on no figure, so they cite none. */
   private static final Basis NO_FIGURE = new Basis(List.of(), Standing.PUBLISHED);
 
@@ -136,12 +152,24 @@ public final class Runner {
         "Waiting for it: " + String.join(", ", ids) + ".",
         waiting.stream()
             .map(Undecided::settledBy)
-            .filter(s -> !s.isEmpty())
+            .filter(by -> !by.isEmpty())
             .findFirst()
-            .orElse("Add " + missing + " and check again, or measure it on site."),
+            .orElse(
+                "Add "
+                    + missing
+                    + (isMeasured(missing)
+                        ? " and check again, or measure it on site."
+                        : " from the data sheet or the drawing, and check again.")),
         Optional.empty(),
         Optional.empty(),
         NO_FIGURE);
+  }
+
+  /** True if a meter or a rule shows it on site; a rating or a limit only its maker can give. */
+  private static boolean isMeasured(String missing) {
+    String key = missing.contains(" of ") ? missing.substring(0, missing.indexOf(" of ")) : missing;
+    boolean nameplate = missing.contains("rating") || key.equals("coil.voltage");
+    return !nameplate && MEASURED.contains(key.substring(key.lastIndexOf('.') + 1));
   }
 
   /**

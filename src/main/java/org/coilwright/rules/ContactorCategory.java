@@ -31,7 +31,9 @@ final class ContactorCategory implements Rule {
               "A contact that may carry 25 A of heater may weld on 5 A of lamps: the number counts"
                   + " only beside its category.")
           .remedy("Take a device with a rating in the category the load needs.")
-          .blind("Hand-operated switches; loads that do not say what they are.")
+          .blind(
+              "Hand-operated switches; loads that do not say what they are; contacts all of whose"
+                  + " ratings are for the other kind of current, which contactor.voltage raises.")
           .sources("category-overview", "iec-61095");
 
   private final PowerSides sides;
@@ -49,7 +51,11 @@ final class ContactorCategory implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return LoadContact.ask(sides, study, c -> Optional.of(judge(c)));
+    return LoadContact.ask(
+        sides,
+        study,
+        // a contact for the other kind of current is for contactor.voltage to say
+        c -> c.ratedKind().isForTheOther() ? Optional.empty() : Optional.of(judge(c)));
   }
 
   private Outcome judge(LoadContact contact) {

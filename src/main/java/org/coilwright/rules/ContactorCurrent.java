@@ -71,7 +71,9 @@ final class ContactorCurrent implements Rule {
     if (demand.isEmpty()) {
       return Optional.of(contact.withoutPower(FACTS));
     }
-    return contact.fit(tables).map(fit -> judge(contact, fit, demand.get()));
+    return contact.ratings().byCategory().isEmpty()
+        ? Optional.of(contact.withoutRating(FACTS))
+        : contact.fit(tables).map(fit -> judge(contact, fit, demand.get()));
   }
 
   private Outcome judge(LoadContact contact, LoadContact.Fit fit, Demand demand) {

@@ -25,12 +25,15 @@ final class ContactorVoltage implements Rule {
       RuleFacts.of("contactor.voltage", Weight.STOP, "contact rated for too little voltage")
           .what(
               "Holds the nominal voltage of the load's supply, line to line where the load hangs on"
-                  + " several lines, against the voltage that the contact's rating is given at.")
+                  + " several lines, against the voltage that the contact's rating is given at. A"
+                  + " contact that has ratings, none of them for this kind of current or all of"
+                  + " them for less voltage, is raised too.")
           .why("The arc does not go out: the contact burns and may stay closed for good.")
-          .remedy("Take a device rated for the voltage between the lines.")
+          .remedy(
+              "Take a device rated for the voltage between the lines and for this kind of current.")
           .blind("Switching surges; the tolerance of the supply, which the rating includes.")
           .sources("part-data", "contactor-thin-air")
-          .consequenceOf("wiring.short-circuit", "contactor.category");
+          .consequenceOf("wiring.short-circuit");
 
   private final PowerSides sides;
   private final Tables tables;
@@ -47,7 +50,50 @@ final class ContactorVoltage implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return LoadContact.ask(sides, study, c -> c.fit(tables).map(fit -> judge(c, fit)));
+    return LoadContact.ask(sides, study, this::judge);
+  }
+
+  private Optional<Outcome> judge(LoadContact contact) {
+    if (contact.ratings().byCategory().isEmpty()) {
+      return Optional.of(contact.withoutRating(FACTS));
+    }
+    RatedKind kind = contact.ratedKind();
+    Optional<LoadContact.Fit> fit = contact.fit(tables);
+    boolean aboveAll =
+        fit.isEmpty()
+            && kind.mostVolts().stream()
+                .anyMatch(most -> Comparison.exceeds(contact.volts(), most));
+    if (kind.isForTheOther() || aboveAll) {
+      return Optional.of(noneFits(contact, kind));
+    }
+    // that a rating for this load is missing is for contactor.category to say
+    return fit.map(f -> judge(contact, f));
+  }
+
+  private Outcome noneFits(LoadContact contact, RatedKind kind) {
+    String volts = kind.of(contact.volts());
+    Subject.Finding finding =
+        contact
+            .subject(FACTS)
+            .violated(
+                "%s has no rating for %s".formatted(contact.name(), volts),
+                "It breaks %s for %s; its ratings are %s: %s."
+                    .formatted(
+                        volts,
+                        contact.loadNames(),
+                        kind.list(),
+                        kind.isForTheOther() ? "none for " + kind.words() : "all for less voltage"),
+                "nothing here for " + volts);
+    contact.loads().forEach(l -> finding.alsoAt(l.head().mark(), "fed with " + volts));
+    String wanted =
+        contact.loads().stream()
+            .flatMap(l -> contact.categories(l, tables).stream().limit(1))
+            .findFirst()
+            .map(category -> category + " at ")
+            .orElse("for ");
+    return finding.todo(
+        "Take a device that its maker rates %s%s.".formatted(wanted, volts),
+        new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED));
   }
 
   private Outcome judge(LoadContact contact, LoadContact.Fit fit) {

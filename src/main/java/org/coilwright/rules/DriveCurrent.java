@@ -52,7 +52,7 @@ final class DriveCurrent implements Rule {
   private Optional<Outcome> judge(DrivingContact contact) {
     Optional<Cover> found = Cover.of(contact, tables);
     if (found.isEmpty()) {
-      return Optional.of(PerContact.noRating(FACTS, contact));
+      return PerContact.noRating(FACTS, contact);
     }
     Cover cover = found.get();
     Subject subject = new Subject(FACTS, cover.rating().mark(), contact.at());

@@ -25,8 +25,9 @@ final class DriveInductiveBreak implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("drive.inductive-break", Weight.FIX, "resistive rating for an inductive break")
           .what(
-              "Raised for each contact that switches a coil with nothing across it and has no rating"
-                  + " for electromagnets (AC-15 or AC-14, AC-3 for a main pole, DC-13), only a resistive one.")
+              "Raised for each contact that switches a coil with nothing across it and has no"
+                  + " rating for electromagnets (AC-15 or AC-14, AC-3 for a main pole, DC-13), only"
+                  + " a resistive one.")
           .why(
               "The coil keeps its current going through an arc; a contact that was tested on"
                   + " resistors alone wears out many times faster or does not part it.")
@@ -56,15 +57,17 @@ final class DriveInductiveBreak implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return PerContact.ask(study, FACTS, contact -> Optional.of(judge(contact)));
+    return PerContact.ask(study, FACTS, this::judge);
   }
 
-  private Outcome judge(DrivingContact contact) {
+  private Optional<Outcome> judge(DrivingContact contact) {
     Optional<Cover> found = Cover.of(contact, tables);
-    if (found.isEmpty()) {
-      return PerContact.noRating(FACTS, contact);
-    }
-    Cover cover = found.get();
+    return found.isEmpty()
+        ? PerContact.noRating(FACTS, contact)
+        : Optional.of(judge(contact, found.get()));
+  }
+
+  private Outcome judge(DrivingContact contact, Cover cover) {
     Subject subject = new Subject(FACTS, cover.rating().mark(), contact.at());
     Cited<Double> small = tables.figure("drive.ac-14-limit");
     Basis categories = Basis.of(small);

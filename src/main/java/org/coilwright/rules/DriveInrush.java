@@ -57,7 +57,7 @@ final class DriveInrush implements Rule {
   private Optional<Outcome> judge(DrivingContact contact) {
     Optional<Cover> found = Cover.of(contact, tables);
     if (found.isEmpty()) {
-      return Optional.of(PerContact.noRating(FACTS, contact));
+      return PerContact.noRating(FACTS, contact);
     }
     if (found.get().isBelow(contact, tables)) {
       // the rating says nothing about this voltage, and drive.voltage says so

@@ -24,7 +24,8 @@ final class DriveVoltage implements Rule {
           .what(
               "Raised for each contact that switches a coil at a nominal voltage above the one that"
                   + " its rating for that kind of load is stated at, or at a highest voltage above"
-                  + " what that rating is tested to.")
+                  + " what that rating is tested to, and for one that has ratings, none of them for"
+                  + " this kind of current: a contact for 24 V DC on a coil of the mains.")
           .why(
               "The contact may not part the arc: it goes on burning between the open contacts, and"
                   + " on direct current it does not go out by itself.")
@@ -48,22 +49,68 @@ final class DriveVoltage implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return PerContact.ask(study, FACTS, contact -> Optional.of(judge(contact)));
+    // a contact for the other kind of current is wrong whatever flows and at whatever voltage
+    return PerContact.ask(
+        study,
+        FACTS,
+        contact ->
+            contact.ratedKind().isForTheOther() ? Optional.empty() : contact.voltageUnknown(),
+        this::judge);
   }
 
-  private Outcome judge(DrivingContact contact) {
+  private Optional<Outcome> judge(DrivingContact contact) {
+    RatedKind kind = contact.ratedKind();
+    if (kind.isForTheOther() || isAboveAll(contact, kind)) {
+      return Optional.of(noneFits(contact, kind));
+    }
     Optional<Cover> cover = Cover.of(contact, tables);
     if (cover.isEmpty()) {
       return PerContact.noRating(FACTS, contact);
     }
     Subject subject = new Subject(FACTS, cover.get().rating().mark(), contact.at());
-    return ContactSheet.ratedVolts(cover.get().rating())
-        .map(rated -> compare(subject, contact, cover.get(), rated))
-        .orElseGet(
-            () ->
-                subject.undecided(
-                    "voltage of ratings.%s of %s".formatted(cover.get().category(), contact.name()),
-                    "%s of %s names no voltage.".formatted(cover.get().words(), contact.name())));
+    return Optional.of(
+        ContactSheet.ratedVolts(cover.get().rating())
+            .map(rated -> compare(subject, contact, cover.get(), rated))
+            .orElseGet(
+                () ->
+                    subject.undecided(
+                        "voltage of ratings.%s of %s"
+                            .formatted(cover.get().category(), contact.name()),
+                        "%s of %s names no voltage."
+                            .formatted(cover.get().words(), contact.name()))));
+  }
+
+  /** True if its ratings, none of them for coils, all end below the voltage that it switches. */
+  private boolean isAboveAll(DrivingContact contact, RatedKind kind) {
+    double round = contact.roundName(tables);
+    return Cover.of(contact, tables).isEmpty()
+        && kind.mostVolts().stream()
+            .anyMatch(most -> Comparison.exceeds(contact.volts(), most * round));
+  }
+
+  private Outcome noneFits(DrivingContact contact, RatedKind kind) {
+    boolean other = kind.isForTheOther();
+    String volts = kind.of(contact.voltageUnknown().isPresent() ? 0 : contact.volts());
+    Subject.Finding finding =
+        new Subject(FACTS, contact.sheet().ratingsMark(), contact.at())
+            .violated(
+                "%s has no rating for %s".formatted(contact.name(), volts),
+                "It switches %s on %s; its ratings are %s: %s."
+                    .formatted(
+                        contact.coilNames(),
+                        volts,
+                        kind.list(),
+                        other ? "none for " + kind.words() : "all for less voltage"),
+                "nothing here for " + volts);
+    contact
+        .sources()
+        .forEach(
+            source -> finding.alsoAt(SourceVolts.mark(contact.study(), source), "feeds the coil"));
+    contact.coils().forEach(feed -> finding.alsoAt(feed.coil().mark(), "this coil hangs on it"));
+    return finding.todo(
+        "Drive %s by a contact that has %s for %s, through an interposing relay if need be."
+            .formatted(contact.coilNames(), Cover.wanted(contact), volts),
+        new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED));
   }
 
   private Outcome compare(Subject subject, DrivingContact contact, Cover cover, double rated) {

@@ -80,6 +80,11 @@ record DrivingContact(Study study, Contact contact, List<CoilFeed> coils, boolea
     return sources().stream().allMatch(Source::isDirect);
   }
 
+  /** What its ratings say of the kind of current that it switches. */
+  RatedKind ratedKind() {
+    return RatedKind.in(sheet().ratings(), isDirect());
+  }
+
   /** The first thing without which its current cannot be known. */
   Optional<Gap> currentUnknown() {
     return coils.stream().flatMap(feed -> Gap.ofCurrent(feed).stream()).findFirst();

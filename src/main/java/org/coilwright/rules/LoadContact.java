@@ -17,6 +17,7 @@ import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.RuleFacts;
@@ -157,8 +158,14 @@ record LoadContact(
             "What %s may carry for %s is open: it has no rating.".formatted(name, loadNames()));
   }
 
+  /** True if what it breaks is direct current, known or not how much. */
   boolean isDirect() {
-    return loads.stream().flatMap(l -> side.current(l).stream()).anyMatch(c -> c.hertz() == 0);
+    return loads.stream().noneMatch(side::isOnMains);
+  }
+
+  /** What its ratings say of the kind of current that it breaks. */
+  RatedKind ratedKind() {
+    return RatedKind.in(ratings(), isDirect());
   }
 
   /** What a load is to a contact: a row word of the table of categories; empty if not said. */
@@ -253,8 +260,8 @@ record LoadContact(
   /** Nominal voltage across it when open: line to line if a load hangs on several lines. */
   double volts() {
     return loads.stream()
-        .flatMap(l -> side.current(l).stream())
-        .mapToDouble(LoadCurrent::volts)
+        .flatMap(l -> side.supply(l).stream())
+        .mapToDouble(Quantity::nominal)
         .max()
         .orElse(0);
   }

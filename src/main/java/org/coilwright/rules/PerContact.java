@@ -22,6 +22,19 @@ final class PerContact {
    */
   static List<Outcome> ask(
       Study study, RuleFacts rule, Function<DrivingContact, Optional<? extends Outcome>> question) {
+    return ask(study, rule, c -> c.voltageUnknown().or(c::currentUnknown), question);
+  }
+
+  /**
+   * The same for a question that needs less.
+   *
+   * @param needed what is not known of a contact and would be needed
+   */
+  static List<Outcome> ask(
+      Study study,
+      RuleFacts rule,
+      Function<DrivingContact, Optional<Gap>> needed,
+      Function<DrivingContact, Optional<? extends Outcome>> question) {
     Optional<Trouble.Gap> gap =
         study.troubles().stream()
             .filter(Trouble.Gap.class::isInstance)
@@ -33,7 +46,7 @@ final class PerContact {
         // it never closes on a coil: that is for the coil rules to say
         continue;
       }
-      Optional<? extends Outcome> answer = unknown(rule, contact);
+      Optional<? extends Outcome> answer = unknown(rule, contact, needed);
       if (answer.isEmpty()) {
         answer = question.apply(contact);
       }
@@ -55,19 +68,26 @@ final class PerContact {
     return new Subject(rule, contact.sheet().ratingsMark(), contact.at());
   }
 
-  /** No rating for this kind of current. */
-  static Outcome noRating(RuleFacts rule, DrivingContact contact) {
-    return subject(rule, contact)
-        .undecided(
-            Cover.missingKey(contact),
-            "%s switches %s, and no rating says what it may switch of that kind."
-                .formatted(contact.name(), contact.coilNames()));
+  /**
+   * No rating that covers its coils. Where it has ratings and all are for the other kind of
+   * current, {@code drive.voltage} says so, and nothing waits for a figure that its maker does not
+   * give.
+   */
+  static Optional<Outcome> noRating(RuleFacts rule, DrivingContact contact) {
+    return contact.ratedKind().isForTheOther()
+        ? Optional.empty()
+        : Optional.of(
+            subject(rule, contact)
+                .undecided(
+                    Cover.missingKey(contact),
+                    "%s switches %s, and no rating says what it may switch of that kind."
+                        .formatted(contact.name(), contact.coilNames())));
   }
 
-  private static Optional<Outcome> unknown(RuleFacts rule, DrivingContact contact) {
-    return contact
-        .voltageUnknown()
-        .or(contact::currentUnknown)
+  private static Optional<Outcome> unknown(
+      RuleFacts rule, DrivingContact contact, Function<DrivingContact, Optional<Gap>> needed) {
+    return needed
+        .apply(contact)
         .map(
             gap ->
                 new Subject(rule, gap.mark(), contact.at())

@@ -112,10 +112,7 @@ public record LoadCurrent(
       return Optional.empty();
     }
     Branch.Source source = sources.get(0);
-    Optional<Quantity> supply =
-        lines.size() > 1
-            ? study.circuit().netlist().site().mains().map(m -> m.voltage().value())
-            : source.volts();
+    Optional<Quantity> supply = supply(study, source, lines);
     double volts = supply.map(Quantity::nominal).orElse(0.0);
     Optional<MainsBand> mains =
         supply
@@ -154,6 +151,13 @@ public record LoadCurrent(
             cited,
             mains.flatMap(MainsBand::taken),
             hertz));
+  }
+
+  /** The voltage of a source, or between the lines of the mains where there are several. */
+  static Optional<Quantity> supply(Study study, Branch.Source source, Set<Node> lines) {
+    return lines.size() > 1
+        ? study.circuit().netlist().site().mains().map(m -> m.voltage().value())
+        : source.volts();
   }
 
   /**

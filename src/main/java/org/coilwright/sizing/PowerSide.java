@@ -20,6 +20,7 @@ import org.coilwright.circuit.Node;
 import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
+import org.coilwright.quantity.Quantity;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
@@ -192,6 +193,18 @@ public final class PowerSide {
   /** Names of the lines that can reach it. */
   public Set<Node> linesOf(Part load) {
     return lines(waysOf(load));
+  }
+
+  /**
+   * The voltage that feeds a load, its power known or not: between the lines of the mains where
+   * several reach it; empty if it is not written.
+   */
+  public Optional<Quantity> supply(Part load) {
+    List<Source> sources =
+        waysOf(load).stream().filter(Way::line).map(Way::source).distinct().toList();
+    return sources.isEmpty()
+        ? Optional.empty()
+        : LoadCurrent.supply(study, sources.get(0), linesOf(load));
   }
 
   /** What a load takes; empty if its power is not known. */
