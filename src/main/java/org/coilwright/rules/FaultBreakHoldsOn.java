@@ -20,8 +20,10 @@ final class FaultBreakHoldsOn implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("fault.break-holds-on", Weight.STOP, "broken wire leaves a load on")
           .what(
-              "Breaks each wire and takes each supply away, one at a time, and computes every"
-                  + " position again; raised where a load is then on when it should be off.")
+              "Breaks each wire, takes each supply away and shorts each coil and each suppressor,"
+                  + " one at a time, and computes every position again, with what the short takes"
+                  + " away from other relays on the same supply; raised where a load is then on"
+                  + " when it should be off.")
           .why(
               "A loose clamp or a blown control fuse is the commonest fault there is: it should end"
                   + " with the load off.")
@@ -32,7 +34,11 @@ final class FaultBreakHoldsOn implements Rule {
           .sources("circuit-theory", "motor-control-handbook");
 
   private static final Set<Fault.Kind> KINDS =
-      EnumSet.of(Fault.Kind.WIRE_BROKEN, Fault.Kind.SUPPLY_LOST);
+      EnumSet.of(
+          Fault.Kind.WIRE_BROKEN,
+          Fault.Kind.SUPPLY_LOST,
+          Fault.Kind.COIL_SHORTED,
+          Fault.Kind.SUPPRESSOR_SHORTED);
 
   private final Basis basis;
 
@@ -66,7 +72,7 @@ final class FaultBreakHoldsOn implements Rule {
             () ->
                 Subject.of(FACTS, kept.load().head().mark(), name)
                     .satisfied(
-                        "No broken wire and no lost supply leaves %s on when it should be off."
+                        "No broken wire, lost supply or shorted coil leaves %s on when it should be off."
                             .formatted(name),
                         basis));
   }

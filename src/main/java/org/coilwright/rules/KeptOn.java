@@ -40,6 +40,8 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
           Fault.Kind.ARMATURE_STICKS,
           Fault.Kind.WIRE_BROKEN,
           Fault.Kind.SUPPLY_LOST,
+          Fault.Kind.COIL_SHORTED,
+          Fault.Kind.SUPPRESSOR_SHORTED,
           Fault.Kind.EARTHED);
 
   /** A fault that leaves a load on, and in which positions. */

@@ -33,9 +33,17 @@ final class FaultJudge {
     this.whole = whole;
   }
 
-  FaultCase judge(Fault fault, Faults.Affected affected, Optional<Crossing> crossing) {
+  /**
+   * What a fault does.
+   *
+   * @param broken the circuit with the fault in it, as far as it was looked at
+   */
+  record Judged(FaultCase fault, Optional<Model> broken) {}
+
+  Judged judge(Fault fault, Faults.Affected affected, Optional<Crossing> crossing) {
     if (affected.base().isEmpty() && affected.alteration().joints().isEmpty()) {
-      return new FaultCase(fault, List.of(), List.of(), crossing, true);
+      return new Judged(
+          new FaultCase(fault, List.of(), List.of(), crossing, true), Optional.empty());
     }
     List<Exploration> base = new ArrayList<>();
     affected
@@ -47,7 +55,8 @@ final class FaultJudge {
     WorkTable after = WorkTable.of(now);
     List<String> shorted = shorted(now);
     if (!before.complete || !after.complete || isUnsettled(base) || isUnsettled(now)) {
-      return new FaultCase(fault, List.of(), shorted, crossing, false);
+      return new Judged(
+          new FaultCase(fault, List.of(), shorted, crossing, false), Optional.of(broken));
     }
     Map<String, Double> rated = WorkTable.rated(base);
     List<LoadEffect> effects = new ArrayList<>();
@@ -65,7 +74,8 @@ final class FaultJudge {
                                     ? stops(load, ON * watts, affected, broken, after)
                                     : List.of()))));
     effects.sort(Comparator.comparing(LoadEffect::effect));
-    return new FaultCase(fault, List.copyOf(effects), shorted, crossing, true);
+    return new Judged(
+        new FaultCase(fault, List.copyOf(effects), shorted, crossing, true), Optional.of(broken));
   }
 
   private static boolean isUnsettled(List<Exploration> explorations) {

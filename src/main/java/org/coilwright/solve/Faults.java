@@ -30,6 +30,7 @@ public final class Faults {
   private final Earth earth;
   private final Map<Node, List<Zone>> zonesAt = new HashMap<>();
   private final Map<Node, List<Zone>> zonesThatFeel = new HashMap<>();
+  private final Starved starved;
   private final Crossings crossings;
   private final List<FaultCase> cases = new ArrayList<>();
 
@@ -52,6 +53,7 @@ public final class Faults {
         }
       }
     }
+    this.starved = new Starved(whole);
     this.crossings = new Crossings(circuit, zonesAt, whole);
   }
 
@@ -128,7 +130,17 @@ public final class Faults {
       return new FaultCase(fault, List.of(), List.of(), Optional.empty(), true);
     }
     Affected affected = affected(way);
-    return new FaultJudge(circuit, whole).judge(fault, affected, crossing(way));
+    FaultJudge judge = new FaultJudge(circuit, whole);
+    FaultJudge.Judged own = judge.judge(fault, affected, crossing(way));
+    FaultCase all = own.fault();
+    for (Group other : own.broken().map(b -> starved.by(b, affected.base())).orElse(Set.of())) {
+      Set<Group> both = new LinkedHashSet<>(affected.base());
+      both.add(other);
+      Alteration drawing = affected.alteration().drawing(starved.drawnBeside(both));
+      Affected more = new Affected(both, islands(both, drawing.joints()), drawing);
+      all = Starved.with(all, other, judge.judge(fault, more, Optional.empty()).fault());
+    }
+    return all;
   }
 
   private Optional<Crossing> crossing(Alteration way) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import org.coilwright.circuit.Branch.Joint;
 import org.coilwright.circuit.Branch.Source;
 
 /** Joins zones that act on one another. */
@@ -87,17 +88,35 @@ final class Groups {
     double most =
         zones.stream()
             .flatMap(z -> z.elements.stream())
-            .filter(e -> e.isConsumer() || e.kind() == Element.Kind.PASSIVE)
-            .mapToDouble(e -> mostAmps(e, volts))
+            .mapToDouble(e -> isAltered(e) ? Double.POSITIVE_INFINITY : mostAmps(e, volts))
             .sum();
-    if (most > source.limitAmps().orElse(Double.POSITIVE_INFINITY)) {
+    if (most > grid.alteration.limit(source).orElse(Double.POSITIVE_INFINITY)) {
       for (Zone zone : zones) {
         join(zones.get(0).number, zone.number);
       }
     }
   }
 
+  /** A bridge or joint may short-circuit the source: then all that hangs on it feels it. */
+  private boolean isAltered(Element element) {
+    return grid.alteration.bridged().contains(element.branch())
+        || element.branch() instanceof Joint;
+  }
+
+  /** What a group can draw from a source at most, A. */
+  static double mostAmps(Group group, Source source) {
+    double volts = group.grid.setup.sources.volts(source, Level.HIGH);
+    return group.zones.stream()
+        .filter(z -> z.sources().contains(source))
+        .flatMap(z -> z.elements.stream())
+        .mapToDouble(e -> mostAmps(e, volts))
+        .sum();
+  }
+
   private static double mostAmps(Element element, double volts) {
+    if (!element.isConsumer() && element.kind() != Element.Kind.PASSIVE) {
+      return 0;
+    }
     Optional<Impedance> z = element.on().at(Level.LOW, true, true);
     return z.map(i -> i.size() > 0 ? volts / i.size() : Double.POSITIVE_INFINITY).orElse(0.0);
   }

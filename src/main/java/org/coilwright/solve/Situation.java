@@ -160,8 +160,8 @@ final class Situation {
     return new Solved(flows, shares);
   }
 
-  private static boolean over(Source source, Map<Zone, ZoneFlow> flows) {
-    double limit = source.limitAmps().orElse(Double.POSITIVE_INFINITY);
+  private boolean over(Source source, Map<Zone, ZoneFlow> flows) {
+    double limit = grid().alteration.limit(source).orElse(Double.POSITIVE_INFINITY);
     return amps(source, flows)[0] > limit * (1 + CLOSE);
   }
 
@@ -171,7 +171,7 @@ final class Situation {
    */
   private Map<Zone, ZoneFlow> fold(
       Source source, Corner corner, Map<Source, Double> shares, Map<Zone, ZoneFlow> atFull) {
-    double limit = source.limitAmps().orElse(0);
+    double limit = grid().alteration.limit(source).orElse(0);
     double low = 0;
     double lowAmps = 0;
     double high = shares.getOrDefault(source, 1.0);

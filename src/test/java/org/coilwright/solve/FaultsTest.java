@@ -124,6 +124,57 @@ class FaultsTest {
   }
 
   @Test
+  void a_short_that_folds_a_supply_is_felt_by_the_other_relays_on_it() {
+    String body =
+        """
+        parts:
+          G0: {is: mains}
+          F1: {is: breaker, curve: B, rating: 16 A, poles: 1}
+          F2: {is: breaker, curve: B, rating: 16 A, poles: 1}
+          U1:
+            is: controller
+            aux-supply: {plus: 3, minus: 4, voltage: 24 V DC, limit: 200 mA, isolation: SELV}
+            outputs: {one: {pins: [1, 2], form: NO}, two: {pins: [5, 6], form: NO}}
+          K1:
+            is: relay
+            coil: {pins: [A1, A2], voltage: 24 V DC, resistance: 600 Ω}
+            contacts: [{common: 11, NC: 12, NO: 14}]
+          K2:
+            is: relay
+            coil: {pins: [A1, A2], voltage: 24 V DC, resistance: 600 Ω}
+            contacts: [{common: 11, NC: 12, NO: 14}]
+          E1: {is: heater, power: 2 kW, voltage: 230 V, connection: single}
+          E2: {is: heater, power: 2 kW, voltage: 230 V, connection: single}
+        runs:
+          W2: {length: 5 m, size: 1.5 mm²}
+        wires:
+          - G0.L to F1.1 in W2
+          - F1.2 to K1.14 in W2
+          - K1.11 to E1.1
+          - E1.2 to G0.N
+          - G0.L to F2.1 in W2
+          - F2.2 to K2.12 in W2
+          - K2.11 to E2.1
+          - E2.2 to G0.N
+          - U1.3 to U1.1
+          - U1.3 to U1.5
+          - U1.2 to K1.A1
+          - U1.6 to K2.A1
+          - K1.A2 to U1.4
+          - K2.A2 to U1.4
+        """;
+    FaultCase shorted = only(faults(body), Fault.Kind.COIL_SHORTED, "K1.coil");
+    LoadEffect heats =
+        shorted.effects().stream().filter(e -> e.load().equals("E2")).findFirst().orElseThrow();
+    assertEquals(Effect.STAYS_ON, heats.effect());
+    assertEquals(List.of(Map.of("U1.one", true, "U1.two", true)), heats.positions());
+    FaultCase other = only(faults(body), Fault.Kind.COIL_SHORTED, "K2.coil");
+    assertTrue(
+        other.effects().stream()
+            .anyMatch(e -> e.load().equals("E1") && e.effect() == Effect.STAYS_OFF));
+  }
+
+  @Test
   void failed_insulation_brings_the_line_to_the_control_circuit() {
     FaultCase fails = only(faults(tub("14")), Fault.Kind.INSULATION_FAILED, "K1");
     assertEquals(Harm.CROSSES, fails.harm());
