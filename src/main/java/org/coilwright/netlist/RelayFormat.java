@@ -130,7 +130,12 @@ final class RelayFormat {
             Format.rated(Dimension.RATIO, Dimension.TEMPERATURE),
             "Cold pull-in voltage, of the rated voltage.",
             "70 % at 20 °C"),
-        may("release", Format.SHARE, "Release voltage, of the rated voltage.", "10 %"),
+        may(
+            "release",
+            Format.SHARE,
+            "Release voltage, of the rated voltage: what it surely lets go at, up to what it surely"
+                + " holds with where that is known.",
+            "10..50 %"),
         may("polarity", POLARITY, "none, or which pin must be plus.", "A1 plus"),
         may(
             "suppression",

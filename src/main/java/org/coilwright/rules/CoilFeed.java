@@ -1,3 +1,4 @@
+// Over 250 lines: what every coil rule asks of a coil.
 package org.coilwright.rules;
 
 import java.util.ArrayList;
@@ -6,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
@@ -153,9 +153,26 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
     return isFed(state) || (isCurrentKnown() && study.coil(relay(), state).pulledIn());
   }
 
+  /** A way round through a supply that is itself switched off feeds nothing. */
   private boolean conducts(Path way, State state) {
+    return isClosed(way, state)
+        && sourcesOf(way).stream().allMatch(source -> study.isLive(source, state));
+  }
+
+  private boolean isClosed(Path way, State state) {
     return way.branches().stream()
         .allMatch(b -> !(b instanceof Contact c) || study.contact(c, state).closed());
+  }
+
+  /** Supplies that are switched off whenever the contacts of a way through them are closed. */
+  List<String> deadSupplies() {
+    return ways.stream()
+        .filter(way -> states().stream().anyMatch(state -> isClosed(way, state)))
+        .filter(way -> states().stream().noneMatch(state -> conducts(way, state)))
+        .flatMap(way -> sourcesOf(way).stream())
+        .map(Source::part)
+        .distinct()
+        .toList();
   }
 
   /** The states to look at for this coil. */
@@ -163,9 +180,38 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
     return study.statesToLookAtFor(relay());
   }
 
-  /** States in which the coil shall be on. */
+  /** States in which the coil shall be on, the moments in which it pulls in by itself included. */
   List<State> fedStates() {
-    return states().stream().filter(this::isFed).toList();
+    return Stream.concat(
+            states().stream().filter(this::isFed), economyStates().stream().map(this::before))
+        .toList();
+  }
+
+  /**
+   * States in which the armature is in although its own contact has since opened the way by which
+   * it pulled in: an economy circuit, which holds on less than it pulls in with.
+   */
+  List<State> economyStates() {
+    return ways.stream().noneMatch(way -> way.branches().stream().anyMatch(this::opensAsItPullsIn))
+        ? List.of()
+        : states().stream()
+            .filter(state -> state.isIn(relay()) && !isFed(state) && isFed(before(state)))
+            .toList();
+  }
+
+  /** True for a contact of its own that opens as it pulls in. */
+  boolean opensAsItPullsIn(Branch branch) {
+    return branch instanceof Contact contact
+        && contact.form() == Part.ContactForm.NC
+        && contact.actuator().kind() == Actuator.Kind.COIL
+        && contact.actuator().name().equals(relay());
+  }
+
+  /** The moment before a state in which the armature is still out. */
+  private State before(State state) {
+    Map<String, Boolean> armatures = new LinkedHashMap<>(state.pulledIn());
+    armatures.put(relay(), false);
+    return new State(state.positions(), armatures);
   }
 
   /**
@@ -192,9 +238,16 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
         .noneMatch(volts -> Comparison.fallsShort(reading.sourceVolts(), volts.low()));
   }
 
-  /** States in which the coil shall be off. */
+  /**
+   * States in which contacts keep the coil off. Those in which they do not and its supply is itself
+   * switched off are neither idle nor fed: nothing is to be asked of the coil in them.
+   */
   List<State> idleStates() {
-    return states().stream().filter(Predicate.not(this::isFed)).toList();
+    List<State> economy = economyStates();
+    return states().stream()
+        .filter(state -> !economy.contains(state))
+        .filter(state -> ways.stream().noneMatch(way -> isClosed(way, state)))
+        .toList();
   }
 
   /** Sources on any way. */

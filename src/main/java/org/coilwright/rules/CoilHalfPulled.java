@@ -28,12 +28,16 @@ final class CoilHalfPulled implements Rule {
           .what(
               "Raised for each coil that, in a position in which it shall be on, gets more than it"
                   + " lets go at and less than it pulls in at, everything at its nominal value. A"
-                  + " coil that no position feeds by a way of its own is looked at in all of them.")
+                  + " coil that no position feeds by a way of its own is looked at in all of them."
+                  + " In an economy circuit, where a contact of its own puts a resistor in once it"
+                  + " is in, what it is held with is judged by what it surely holds with.")
           .why(
               "The armature may hang, hum or chatter: contacts touch without force and weld, and an"
                   + " AC coil carries its pick-up current until it burns.")
           .remedy("Give the coil its whole rated voltage, or none.")
-          .blind("Voltages that pass through this range while a supply comes up or goes down.")
+          .blind(
+              "Voltages that pass through this range while a supply comes up or goes down; whether"
+                  + " the opening contact of an economy circuit opens late enough.")
           .sources("circuit-theory", "iec-61810-1", "contactor-data")
           .consequenceOf(
               "coil.wrong-current-kind",
@@ -48,9 +52,11 @@ final class CoilHalfPulled implements Rule {
   /** Where the supply folds back whenever the coil is on, the overload is the cause. */
   private static final RuleFacts OVERLOADED = FACTS.alsoConsequenceOf("supply.overloaded");
 
+  private final Tables tables;
   private final Basis theory;
 
   CoilHalfPulled(Tables tables) {
+    this.tables = tables;
     theory = new Basis(List.of(tables.source("circuit-theory").cite()), Standing.PUBLISHED);
   }
 
@@ -66,6 +72,7 @@ final class CoilHalfPulled implements Rule {
 
   private Optional<Outcome> judge(CoilFeed feed) {
     List<State> own = feed.soundStates();
+    List<State> economy = feed.economyStates();
     List<State> looked = own.isEmpty() ? feed.states() : own;
     Optional<CoilLimits> known = feed.study().limits(feed.relay());
     if (known.isEmpty()) {
@@ -76,7 +83,19 @@ final class CoilHalfPulled implements Rule {
         .filter(state -> isBetween(volts(feed, state), limits))
         .findFirst()
         .<Outcome>map(state -> halfPulled(feed, state, limits))
+        .or(() -> economy.isEmpty() ? Optional.empty() : Optional.of(held(feed, economy)))
         .or(() -> own.isEmpty() ? Optional.empty() : Optional.of(clear(feed, own, limits)));
+  }
+
+  private Outcome held(CoilFeed feed, List<State> economy) {
+    return Gap.ofVoltage(feed)
+        .or(() -> Gap.ofCurrent(feed))
+        .map(gap -> PerCoil.undecided(FACTS, feed, gap, unknown(feed)))
+        .orElseGet(() -> EconomyHold.of(feed, economy, tables).judge(FACTS));
+  }
+
+  private static String unknown(CoilFeed feed) {
+    return "Whether %s hangs half-way cannot be told.".formatted(feed.relay());
   }
 
   private static double volts(CoilFeed feed, State state) {
@@ -97,11 +116,7 @@ final class CoilHalfPulled implements Rule {
     Subject subject = PerCoil.subject(FACTS, feed);
     Optional<Gap> voltage = Gap.ofVoltage(feed);
     if (voltage.isPresent()) {
-      return PerCoil.undecided(
-          FACTS,
-          feed,
-          voltage.get(),
-          "Whether %s hangs half-way cannot be told.".formatted(feed.relay()));
+      return PerCoil.undecided(FACTS, feed, voltage.get(), unknown(feed));
     }
     Printed.Pair volts = Printed.inside(least, limits.operate().value(), Dimension.VOLTAGE);
     return subject.satisfied(

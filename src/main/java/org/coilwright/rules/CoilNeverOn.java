@@ -119,6 +119,11 @@ final class CoilNeverOn implements Rule {
   }
 
   private static String whyNot(CoilFeed feed) {
+    List<String> dead = feed.deadSupplies();
+    if (!dead.isEmpty()) {
+      return "The contacts on its way close, but %s gives nothing in any such position."
+          .formatted(String.join(" and ", dead));
+    }
     if (!feed.ways().isEmpty()) {
       Path way = feed.ways().get(0);
       return "Its way is %s; no position closes %s together."

@@ -99,7 +99,7 @@ final class ArmatureLimits {
   private Limit release() {
     if (spec.release().isPresent()) {
       Written<Quantity> release = spec.release().get();
-      return sheet(release, release.value().low(), "");
+      return sheet(release, release.value().low(), release.value().isExact() ? "" : "low end of ");
     }
     String group = contactor ? "contactor-release-" : "relay-release-";
     return usual(group + (kind == CurrentKind.AC ? "ac" : "dc"));

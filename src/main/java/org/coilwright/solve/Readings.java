@@ -55,6 +55,12 @@ final class Readings {
     return flow.grounded[node] ? (real ? flow.vRe[node] : flow.vIm[node]) : 0;
   }
 
+  boolean isLive(Source source, State state) {
+    return lookup.model().setup.variables.ofSource(source) < 0
+        || lookup.model().fedBy(source).stream()
+            .allMatch(g -> lookup.situation(g, state).settings(Corner.NOMINAL).isLive(source));
+  }
+
   SupplyReading supply(Source source, State state) {
     double[] steady = new double[3];
     double[] pickUp = new double[3];

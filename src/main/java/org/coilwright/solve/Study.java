@@ -209,6 +209,11 @@ public final class Study {
     return readings.contact(contact, state);
   }
 
+  /** False if a source has a mains input that gets nothing in this state: it is switched off. */
+  public boolean isLive(Branch.Source source, State state) {
+    return readings.isLive(source, state);
+  }
+
   /** What a source delivers; {@code source} is the branch's id. */
   public SupplyReading supply(String source, State state) {
     Branch.Source branch = sourceOf(source);
