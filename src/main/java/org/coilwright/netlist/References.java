@@ -86,10 +86,12 @@ final class References {
     }
   }
 
-  /** Every contact of an expression. */
+  /** Every contact of an expression; a relay that is meant to hold itself in is one as well. */
   void contacts(Intent intent) {
     if (intent instanceof Intent.Name name) {
-      contact(name.contact());
+      if (!(parts.get(name.contact().value()) instanceof Part.Relay)) {
+        contact(name.contact());
+      }
     } else if (intent instanceof Intent.Not not) {
       contacts(not.of());
     } else if (intent instanceof Intent.And and) {

@@ -273,9 +273,10 @@ record CoilFeed(Study study, Coil coil, List<Path> ways) {
         .toList();
   }
 
-  /** True if one of its own contacts keeps it in: two-wire start and stop. */
+  /** True if one of its own contacts keeps it in once it is in: start and stop by buttons. */
   boolean holdsItself() {
     return switches().stream()
+        .filter(c -> c.form() == Part.ContactForm.NO)
         .anyMatch(
             c -> c.actuator().kind() == Actuator.Kind.COIL && c.actuator().name().equals(relay()));
   }

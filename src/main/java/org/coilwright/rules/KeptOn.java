@@ -180,13 +180,21 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
   /** What keeps the question open, if something does. */
   Optional<Outcome> open(RuleFacts rule) {
     Subject subject = Subject.of(rule, load.head().mark(), name());
+    Optional<String> missing = Loads.unknown(study.circuit(), load);
+    if (missing.isPresent()) {
+      return Optional.of(
+          subject.undecided(
+              missing.get(),
+              "What %s does when something breaks cannot be told: the %s is not written."
+                  .formatted(name(), missing.get())));
+    }
     if (!unknown.isEmpty()) {
       Optional<Trouble.Gap> gap =
           study.troubles().stream()
               .filter(Trouble.Gap.class::isInstance)
               .map(Trouble.Gap.class::cast)
               .findFirst();
-      String missing =
+      String key =
           gap.map(Troubles::missing)
               .orElse("a smaller group than " + unknown.get(0).at().get(0) + " then belongs to");
       String reason =
@@ -195,7 +203,7 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
               .orElse("too many contacts then act on one another");
       return Optional.of(
           subject.undecided(
-              missing,
+              key,
               "What %s does was not computed for %d of the faults, as %s; the first is: %s."
                   .formatted(name(), unknown.size(), reason, unknown.get(0).inWords())));
     }

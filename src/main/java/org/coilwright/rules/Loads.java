@@ -4,9 +4,11 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.LoadElement;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
 import org.coilwright.solve.Study;
@@ -27,6 +29,24 @@ final class Loads {
 
   private static boolean isLoad(Part part) {
     return part instanceof Part.Heater || part instanceof Part.OtherLoad;
+  }
+
+  /**
+   * The key without which it cannot be told when a load is on, as what it draws does not follow
+   * without it; empty if all is written.
+   */
+  static Optional<String> unknown(Circuit circuit, Part load) {
+    List<LoadElement> elements =
+        circuit.branchesOf(load.name()).stream()
+            .filter(LoadElement.class::isInstance)
+            .map(LoadElement.class::cast)
+            .toList();
+    if (elements.stream().anyMatch(e -> e.ratedVolts().isEmpty())) {
+      return Optional.of("voltage of " + load.name());
+    }
+    return elements.stream().anyMatch(e -> e.ratedWatts().isEmpty())
+        ? Optional.of("power of " + load.name())
+        : Optional.empty();
   }
 
   /** Relays whose contacts a load hangs on, and the relays that switch those, nearest first. */

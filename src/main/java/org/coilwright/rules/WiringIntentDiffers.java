@@ -2,6 +2,7 @@ package org.coilwright.rules;
 
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.netlist.Intent;
@@ -24,7 +25,9 @@ final class WiringIntentDiffers implements Rule {
       RuleFacts.of("wiring.intent-differs", Weight.STOP, "load does not do what is intended")
           .what(
               "Compares the computed switching table with `intent:`, position by position."
-                  + " Thermostats and cut-outs that the intent does not name count as closed.")
+                  + " Thermostats and cut-outs that the intent does not name count as closed. A"
+                  + " relay that the intent names, because it is meant to hold itself in, counts as"
+                  + " it stands.")
           .why(
               "A load that is on when it should be off heats with nobody in charge of it; one that"
                   + " is off when it should be on shows that a wire is not where the drawing has"
@@ -72,11 +75,20 @@ final class WiringIntentDiffers implements Rule {
     }
     Subject subject = Subject.of(FACTS, intent.mark(), name);
     Set<String> names = intent.value().names();
-    List<String> unknown = names.stream().filter(n -> !study.columns().contains(n)).toList();
+    Optional<String> missing = Loads.unknown(study.circuit(), load);
+    if (missing.isPresent()) {
+      return Subject.of(FACTS, load.head().mark(), name)
+          .undecided(
+              missing.get(),
+              "When %s is on cannot be told: the %s is not written."
+                  .formatted(name, missing.get()));
+    }
+    List<String> unknown =
+        names.stream().filter(n -> !study.columns().contains(n) && !holdsItself(study, n)).toList();
     if (!unknown.isEmpty()) {
       return subject.undecided(
           "intent of %s in independent contacts".formatted(name),
-          "The intent of %s names %s, which is no independent contact."
+          "The intent of %s names %s, which is no independent contact and no relay that holds itself in."
               .formatted(name, String.join(", ", unknown)));
     }
     List<State> states =
@@ -101,6 +113,11 @@ final class WiringIntentDiffers implements Rule {
         basis);
   }
 
+  private static boolean holdsItself(Study study, String name) {
+    return study.circuit().netlist().parts().get(name) instanceof Part.Relay
+        && CoilFeed.of(study, name).holdsItself();
+  }
+
   /**
    * The states that can matter to the load; all of them if the intent names a contact that cannot.
    */
@@ -108,6 +125,7 @@ final class WiringIntentDiffers implements Rule {
     List<State> own = study.statesFor(load);
     boolean allVary =
         names.stream()
+            .filter(n -> study.columns().contains(n))
             .allMatch(n -> own.stream().map(s -> s.positions().get(n)).distinct().count() > 1);
     return (allVary ? own : study.states()).stream().filter(s -> !study.isShorted(s)).toList();
   }
@@ -167,7 +185,7 @@ final class WiringIntentDiffers implements Rule {
   }
 
   private static boolean holds(Written<Intent> intent, State state) {
-    return intent.value().holds(name -> state.positions().getOrDefault(name, false));
+    return intent.value().holds(name -> state.isOperated(name) || state.isIn(name));
   }
 
   private static boolean on(Study study, Part load, State state) {

@@ -2,6 +2,7 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch.Coil;
@@ -36,11 +37,12 @@ final class WiringTwoSteadyStates implements Rule {
                   + " controller's contact opens"
                   + " and the load stays on, or it closes and the load stays off.")
           .remedy(
-              "Take the holding contact out. If the circuit shall hold itself, say so under"
-                  + " `accepted:` with the reason and with what releases it.")
+              "Take the holding contact out. If the circuit shall hold itself, name the relay in"
+                  + " the intent of the load, such as `E1: K1`.")
           .blind(
-              "What was meant: a latch with a stop button is raised as well, until accepted. Relays"
-                  + " that lock each other out through opening contacts are not.")
+              "What was meant: a latch with a stop button is raised as well, until the intent of a"
+                  + " load names its relay. Relays that lock each other out through opening"
+                  + " contacts are not.")
           .sources("circuit-theory")
           .consequenceOf("wiring.sneak-path", "wiring.short-circuit", "coil.wont-release");
 
@@ -64,7 +66,7 @@ final class WiringTwoSteadyStates implements Rule {
                 outcomes.add(
                     isInterlock(study, alike.get(0).relays())
                         ? interlocked(study, alike)
-                        : holding(study, alike)));
+                        : meantToHold(study, alike).orElseGet(() -> holding(study, alike))));
     outcomes.addAll(Troubles.unexplored(FACTS, study));
     if (outcomes.isEmpty()) {
       outcomes.add(
@@ -104,6 +106,29 @@ final class WiringTwoSteadyStates implements Rule {
             basis);
   }
 
+  /** Satisfied if an intent names these relays and some position of the contacts releases them. */
+  private Optional<Outcome> meantToHold(Study study, List<TwoSteadyStates> alike) {
+    List<String> relays = alike.get(0).relays();
+    boolean meant =
+        study.circuit().netlist().intent().values().stream()
+            .anyMatch(intent -> intent.value().names().containsAll(relays));
+    Optional<State> released =
+        study.statesFor(relays.get(0)).stream()
+            .filter(state -> relays.stream().noneMatch(state::isIn))
+            .filter(
+                state -> alike.stream().noneMatch(two -> two.positions().equals(state.positions())))
+            .findFirst();
+    return meant && !alike.get(0).race() && released.isPresent()
+        ? Optional.of(
+            new Subject(FACTS, Where.coil(study.circuit(), relays.get(0)), relays)
+                .satisfied(
+                    "%s may hold in, as the intent names it; %s releases it."
+                        .formatted(
+                            String.join(" and ", relays), Positions.of(study, released.get())),
+                    basis))
+        : Optional.empty();
+  }
+
   private Outcome holding(Study study, List<TwoSteadyStates> alike) {
     Circuit circuit = study.circuit();
     TwoSteadyStates first = alike.get(0);
@@ -137,8 +162,10 @@ final class WiringTwoSteadyStates implements Rule {
     }
     return finding.todo(
         first.race()
-            ? "Wire it so that the order does not matter, or write operate-time and release-time of these coils."
-            : "Take the holding contact out; if it shall hold, name what releases it under accepted:.",
+            ? "Wire it so that the order does not matter, or write operate-time and release-time of"
+                  + " these coils."
+            : "Take the holding contact out; if it shall hold, name %s in the intent of the load."
+                .formatted(names),
         basis);
   }
 
