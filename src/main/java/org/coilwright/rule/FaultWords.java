@@ -70,7 +70,8 @@ public final class FaultWords {
         .forEach(parts::add);
     if (!one.explored()) {
       parts.add(
-          "what the loads do was not computed: too many contacts act together, or which diodes conduct cannot be settled");
+          "what the loads do was not computed: too many contacts act together, or which diodes"
+              + " conduct cannot be settled");
     }
     return parts.isEmpty()
         ? "no load behaves differently, and nobody notices"
@@ -119,7 +120,11 @@ public final class FaultWords {
   private static String effect(LoadEffect e) {
     String load = e.load();
     return switch (e.effect()) {
-      case STAYS_ON -> load + " is on when it should be off";
+      case STAYS_ON ->
+          load
+              + (e.onlyHolds()
+                  ? " may stay on when it should go off"
+                  : " is on when it should be off");
       case STARTS_BY_ITSELF -> load + " starts by itself, with nobody asking for it";
       case STRONGER -> load + " takes more than it should";
       case UNSETTLED -> load + " goes on and off by itself";

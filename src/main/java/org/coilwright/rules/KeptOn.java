@@ -105,7 +105,9 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
         effect.positions().stream().filter(p -> !isMeantOn(study, intent.value(), p)).toList();
     return rest.isEmpty()
         ? Optional.empty()
-        : Optional.of(new LoadEffect(effect.load(), effect.effect(), rest, effect.stoppedBy()));
+        : Optional.of(
+            new LoadEffect(
+                effect.load(), effect.effect(), rest, effect.stoppedBy(), effect.onlyHolds()));
   }
 
   /** Thermostats and cut-outs that the intent does not name turn the load off where they open. */
@@ -141,7 +143,9 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
     return "%s %s%s if %s; what then still stops it: %s."
         .formatted(
             name(),
-            first.effect().effect() == Effect.STARTS_BY_ITSELF ? "starts by itself" : "is on",
+            first.effect().onlyHolds()
+                ? "may stay on"
+                : first.effect().effect() == Effect.STARTS_BY_ITSELF ? "starts by itself" : "is on",
             with(first.effect()),
             faults(alike),
             FaultWords.stops(first.effect()));

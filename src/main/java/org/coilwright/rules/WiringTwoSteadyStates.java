@@ -163,7 +163,7 @@ final class WiringTwoSteadyStates implements Rule {
     return finding.todo(
         first.race()
             ? "Wire it so that the order does not matter, or write operate-time and release-time of"
-                  + " these coils."
+                + " these coils."
             : "Take the holding contact out; if it shall hold, name %s in the intent of the load."
                 .formatted(names),
         basis);

@@ -72,7 +72,11 @@ final class FaultJudge {
                                 rows.stream().map(r -> positions(r, before)).toList(),
                                 effect == Effect.STAYS_ON || effect == Effect.STARTS_BY_ITSELF
                                     ? stops(load, ON * watts, affected, broken, after)
-                                    : List.of()))));
+                                    : List.of(),
+                                effect == Effect.STAYS_ON
+                                    && rows.stream()
+                                        .noneMatch(
+                                            r -> isOn(least(after.at(r), load), ON * watts))))));
     effects.sort(Comparator.comparing(LoadEffect::effect));
     return new Judged(
         new FaultCase(fault, List.copyOf(effects), shorted, crossing, true), Optional.of(broken));
@@ -139,6 +143,10 @@ final class FaultJudge {
 
   private static double most(List<Work> states, String load) {
     return states.stream().mapToDouble(w -> w.watts(load)).max().orElse(0);
+  }
+
+  private static double least(List<Work> states, String load) {
+    return states.stream().mapToDouble(w -> w.watts(load)).min().orElse(0);
   }
 
   private Map<String, Boolean> positions(BitSet operated, WorkTable table) {

@@ -11,9 +11,20 @@ import org.jspecify.annotations.Nullable;
  * @param positions of the independent contacts in which it shows, in the order of the table
  * @param stoppedBy what alone still turns the load off, whatever stands otherwise; only for a load
  *     that stays on or starts by itself
+ * @param onlyHolds true if what stays on is a load that was on before: from off, it stays off
  */
 public record LoadEffect(
-    String load, Effect effect, List<Map<String, Boolean>> positions, List<Actuator> stoppedBy) {
+    String load,
+    Effect effect,
+    List<Map<String, Boolean>> positions,
+    List<Actuator> stoppedBy,
+    boolean onlyHolds) {
+  /** An effect that does not depend on what was before. */
+  public LoadEffect(
+      String load, Effect effect, List<Map<String, Boolean>> positions, List<Actuator> stoppedBy) {
+    this(load, effect, positions, stoppedBy, false);
+  }
+
   /** How the load differs from what it does when all is whole; worst first. */
   public enum Effect {
     /** On where it should be off. */
@@ -42,7 +53,8 @@ public record LoadEffect(
             && effect == that.effect
             && load.equals(that.load)
             && positions.equals(that.positions)
-            && stoppedBy.equals(that.stoppedBy));
+            && stoppedBy.equals(that.stoppedBy)
+            && onlyHolds == that.onlyHolds);
   }
 
   @Override
