@@ -1,17 +1,16 @@
 package org.coilwright.rules;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.coilwright.circuit.Branch.Passive;
 import org.coilwright.circuit.Branch.Source;
-import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
-import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
@@ -20,10 +19,7 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
-import org.coilwright.solve.CableCapacitance;
-import org.coilwright.solve.CoilLimits;
 import org.coilwright.solve.Study;
-import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
@@ -32,17 +28,18 @@ final class CoilLineTooLong implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("coil.line-too-long", Weight.FIX, "line long enough to hold an AC coil in")
           .what(
-              "Raised for each AC coil whose open line lies beside a live core in the same run over"
-                  + " more than the length at which the capacitance between the two holds the coil"
-                  + " at its release voltage. With m = release over rated voltage and k = highest"
-                  + " supply over rated voltage, that capacitance is m/(k+m) · hold VA / (2πf·U²).")
+              "Raised for each AC coil whose open line lies beside a live core in the same run so"
+                  + " far that the capacitance between the two leaves more on it than it surely"
+                  + " lets go at, a tenth taken off as margin: U·ωC / √((G + 1/R)² + (ωC − B)²), U"
+                  + " the highest supply, G and B those of the coil while it holds, R a resistor"
+                  + " drawn across it.")
           .why("The contactor stays in after its contact has opened, and what it feeds stays on.")
           .remedy(
               "Switch at the supply's end of the line, use a direct-voltage relay for the distance,"
                   + " or put a resistor across the coil.")
           .blind(
               "Wires of different runs that lie side by side, screens, and cables with more"
-                  + " capacitance than the one the figure was read for.")
+                  + " capacitance than the usual upper figure.")
           .sources("motor-control-handbook", "circuit-theory", "contactor-data")
           .consequenceOf("coil.wrong-current-kind", "separation.mains-meets-elv");
 
@@ -88,84 +85,100 @@ final class CoilLineTooLong implements Rule {
           "Whether the line to %s is short enough to let it go cannot be told."
               .formatted(feed.relay()));
     }
-    CoilLimits limits = feed.study().limits(feed.relay()).orElseThrow();
-    double hertz = hertz(feed).map(Quantity::nominal).orElseThrow();
-    double rated = feed.ratedVolts();
-    double hold = feed.spec().hold().orElseThrow().value().low();
-    double m = limits.release().value() / rated;
-    double k = supply(feed) / rated;
-    Cited<Double> perMetre = tables.figure("coil.cable-capacitance-read");
-    List<Cited<?>> figures = new ArrayList<>(List.of(perMetre, limits.release()));
-    // a supply k times the rated voltage holds as a release voltage of m/k would at the rated one
-    double farads = CableCapacitance.holdingFarads(m / k, hold, rated, hertz);
-    double allowed = farads / perMetre.value();
-    if (feed.holdsItself()) {
-      Cited<Double> share = tables.figure("coil.momentary-control-share");
-      figures.add(share);
-      allowed *= share.value();
-    }
-    double metres = beside.stream().mapToDouble(r -> r.length().orElseThrow().value().high()).sum();
-    Measure value = new Measure(metres, "m");
-    Measure limit = new Measure(allowed, "m");
-    Basis basis =
-        Basis.of(figures)
-            .and(
-                new Basis(
-                    List.of(tables.source("circuit-theory").cite()), limits.release().standing()));
-    String control = feed.holdsItself() ? "held by its own contact" : "held by its contact alone";
-    if (!Comparison.exceeds(metres, allowed)) {
-      return subject.satisfied(
-          "The open line of %s lies beside a live core for %s; up to %s lets it go (%s, %s hold, release %s)."
-              .formatted(
-                  feed.relay(),
-                  Printed.of(metres, Dimension.LENGTH),
-                  Printed.atMost(allowed, Dimension.LENGTH),
-                  control,
-                  Printed.of(hold, Dimension.APPARENT_POWER),
-                  Printed.percent(m)),
-          value,
-          limit,
-          basis);
-    }
+    LineHold held = LineHold.of(feed, tables);
+    return held.isTooLong() ? tooLong(feed, beside, held) : shortEnough(feed, held);
+  }
+
+  private Outcome shortEnough(CoilFeed feed, LineHold held) {
+    Printed.Pair volts = Printed.inside(held.leaves(), held.most(), Dimension.VOLTAGE);
+    return PerCoil.subject(FACTS, feed)
+        .satisfied(
+            "The open line of %s lies beside a live core for %s, which leaves %s on it%s; it lets go below %s (up to %s of line)."
+                .formatted(
+                    feed.relay(),
+                    Printed.of(held.metres(), Dimension.LENGTH),
+                    volts.value(),
+                    beside(held),
+                    volts.limit(),
+                    Printed.atMost(held.allowed(), Dimension.LENGTH)),
+            new Measure(held.leaves(), "V"),
+            new Measure(held.most(), "V"),
+            held.basis());
+  }
+
+  private static String beside(LineHold held) {
+    return held.across().isEmpty()
+        ? ""
+        : " with %s across it"
+            .formatted(String.join(" and ", held.across().stream().map(Passive::part).toList()));
+  }
+
+  private Outcome tooLong(CoilFeed feed, List<Run> beside, LineHold held) {
     Run longest =
         beside.stream()
             .max(Comparator.comparingDouble(r -> r.length().orElseThrow().value().high()))
             .orElseThrow();
-    Printed.Pair farad =
-        Printed.pair(perMetre.value() * metres, perMetre.value() * allowed, Dimension.CAPACITANCE);
-    double shunt = CableCapacitance.shuntOhms(perMetre.value() * metres);
-    Mark lengthMark = longest.length().map(Written::mark).orElse(longest.mark());
-    return Subject.of(FACTS, lengthMark, feed.relay(), longest.name())
-        .violated(
-            "the line can hold %s in".formatted(feed.relay()),
-            "Its open line lies beside a live core for %s; beyond %s the capacitance between them can hold it in."
-                .formatted(
-                    Printed.of(metres, Dimension.LENGTH),
-                    Printed.atMost(allowed, Dimension.LENGTH)),
-            "at most " + Printed.atMost(allowed, Dimension.LENGTH))
-        .alsoAt(
-            feed.coil().mark(),
-            "%s hold, lets go at %s"
-                .formatted(
-                    Printed.of(hold, Dimension.APPARENT_POWER),
-                    Printed.volts(limits.release().value())))
+    Printed.Pair volts = Printed.pair(held.leaves(), held.most(), Dimension.VOLTAGE);
+    Subject.Finding finding =
+        Subject.of(
+                FACTS,
+                longest.length().map(Written::mark).orElse(longest.mark()),
+                feed.relay(),
+                longest.name())
+            .violated(
+                "the line can hold %s in".formatted(feed.relay()),
+                "Its open line lies beside a live core for %s; the capacitance between them leaves %s on the coil%s, and it surely lets go below %s: too much by %s."
+                    .formatted(
+                        Printed.of(held.metres(), Dimension.LENGTH),
+                        volts.value(),
+                        beside(held),
+                        volts.limit(),
+                        volts.apart()),
+                "at most " + Printed.atMost(held.allowed(), Dimension.LENGTH))
+            .alsoAt(
+                feed.coil().mark(),
+                "%s hold, lets go at %s"
+                    .formatted(
+                        Printed.of(held.coil().holdVoltAmperes(), Dimension.APPARENT_POWER),
+                        Printed.volts(held.limits().release().value())));
+    held.across().forEach(r -> finding.alsoAt(r.mark(), "lets too little past the coil"));
+    return finding
         .detail(
-            "That much cable has %s; the coil, %s, lets go beside up to %s at %s, %s."
+            "Taken: %s at %s, %s, power factor %s; %s of the release voltage (%s) as margin."
                 .formatted(
-                    farad.value(),
-                    control,
-                    farad.limit(),
-                    Printed.volts(supply(feed)),
-                    Printed.of(hertz, Dimension.FREQUENCY)))
-        .measured(value, limit)
-        .todo(
-            "Put the contact at the supply's end of the line; or drive the distance with a DC relay; or put a resistor of %s that stands %s for good across %s and %s."
-                .formatted(
-                    Printed.atMost(shunt, Dimension.RESISTANCE),
-                    Printed.atLeast(supply(feed) * supply(feed) / shunt, Dimension.POWER),
-                    feed.coil().from(),
-                    feed.coil().to()),
-            basis);
+                    Printed.of(held.farads(), Dimension.CAPACITANCE),
+                    Printed.volts(held.coil().supply()),
+                    Printed.of(held.coil().hertz(), Dimension.FREQUENCY),
+                    Printed.of(held.coil().powerFactor(), Dimension.COUNT),
+                    Printed.percent(1 - tables.figure("coil.off-state-margin").value()),
+                    held.limits().releaseReason()))
+        .measured(new Measure(held.leaves(), "V"), new Measure(held.most(), "V"))
+        .todo(cures(feed, held), held.basis());
+  }
+
+  /** The resistor that is enough; last of all where it would be a heater of its own. */
+  private String cures(CoilFeed feed, LineHold held) {
+    String others =
+        "ut the contact at the supply's end of the line; or drive the distance with a DC relay that stands by %s; or take a coil for direct or for less voltage"
+            .formatted(feed.relay());
+    OptionalDouble ohms = held.coil().shuntOhms(held.farads(), held.most());
+    if (ohms.isEmpty()) {
+      return "P" + others + ".";
+    }
+    double watts = held.coil().supply() * held.coil().supply() / ohms.getAsDouble();
+    String resistor =
+        "a resistor of at most %s across %s and %s%s, which gives off %s as long as the coil is on: take one for %s"
+            .formatted(
+                Printed.atMost(ohms.getAsDouble(), Dimension.RESISTANCE),
+                feed.coil().from(),
+                feed.coil().to(),
+                held.across().isEmpty() ? "" : " in place of the one there",
+                Printed.of(watts, Dimension.POWER),
+                Printed.atLeast(2 * watts, Dimension.POWER));
+    boolean small = !Comparison.exceeds(watts, tables.figure("coil.shunt-most-watts").value());
+    return small
+        ? "Put %s; or p%s.".formatted(resistor, others)
+        : "P%s; or, last, put %s.".formatted(others, resistor);
   }
 
   private static Optional<Gap> missing(CoilFeed feed, List<Run> beside) {
@@ -179,25 +192,15 @@ final class CoilLineTooLong implements Rule {
     if (feed.study().limits(feed.relay()).isEmpty()) {
       return Optional.of(Gap.ofLimits(feed));
     }
+    Optional<Passive> unknown =
+        CoilWays.resistorsAcross(feed).stream().filter(r -> LineHold.ohms(r).isEmpty()).findFirst();
+    if (unknown.isPresent()) {
+      return unknown.map(r -> new Gap("resistance of " + r.part(), r.mark()));
+    }
     Site site = feed.study().circuit().netlist().site();
-    return hertz(feed).isPresent()
+    return LineHold.hertz(feed).isPresent()
         ? Optional.empty()
         : Optional.of(
             new Gap("site.mains.frequency", site.mains().map(m -> m.mark()).orElse(site.mark())));
-  }
-
-  private static Optional<Quantity> hertz(CoilFeed feed) {
-    return feed.study()
-        .circuit()
-        .netlist()
-        .site()
-        .mains()
-        .flatMap(mains -> mains.frequency())
-        .map(Written::value);
-  }
-
-  /** Highest voltage that the supply drives the coil with. */
-  private static double supply(CoilFeed feed) {
-    return feed.ratedVolts() * SourceVolts.rise(feed.sources());
   }
 }

@@ -90,6 +90,15 @@ final class CoilWays {
         .anyMatch(contact -> acrossTheSame(circuit, branch, contact));
   }
 
+  /** Resistors that are wired straight across a coil. */
+  static List<Passive> resistorsAcross(CoilFeed feed) {
+    Circuit circuit = feed.study().circuit();
+    return circuit.branches(Passive.class).stream()
+        .filter(p -> p.spec() instanceof Part.Resistor)
+        .filter(p -> acrossTheSame(circuit, p, feed.coil()))
+        .toList();
+  }
+
   /** True if both branches lie between the same two nets. */
   static boolean acrossTheSame(Circuit circuit, Branch one, Branch other) {
     Set<Node> from = circuit.net(one.from());

@@ -30,7 +30,6 @@ public final class Study {
   private final LoadReadings loads;
   private final Readings readings;
   private final TurnOffs turnOffs;
-  private final CableCoupling cable;
   private final Map<Class<?>, Object> derived = new HashMap<>();
 
   private Study(Circuit circuit, Tables tables) {
@@ -47,7 +46,6 @@ public final class Study {
     this.loads = new LoadReadings(lookup, extremes);
     this.readings = new Readings(lookup);
     this.turnOffs = new TurnOffs(lookup);
-    this.cable = new CableCoupling(lookup, tables.figure("coil.cable-capacitance-read"));
   }
 
   /** Studies a circuit. */
@@ -184,15 +182,6 @@ public final class Study {
   /** What reaches a load's worst element, at every corner; empty if nothing does in this state. */
   public Optional<LoadVolts> loadVolts(String load, State state) {
     return loads.volts(load, state);
-  }
-
-  /**
-   * Volts that the capacitance between the cores of its runs leaves on an alternating-current coil
-   * in this state, if its armature were in: what may keep it in. Empty if no core lies beside its
-   * own, or lengths are missing.
-   */
-  public Optional<Cited<Double>> heldByCable(String relay, State state) {
-    return cable.held(relay, state);
   }
 
   /**

@@ -29,7 +29,6 @@ final class ZoneSolver {
   private final Predicate<Element> present;
   private final List<Element> diodes = new ArrayList<>();
   private final List<Varistor> varistors = new ArrayList<>();
-  private final List<CableCoupling.Pair> capacitors = new ArrayList<>();
   private final BitSet conducts = new BitSet();
 
   ZoneSolver(Zone zone, Corner corner, Settings settings, Predicate<Element> present) {
@@ -68,16 +67,10 @@ final class ZoneSolver {
         : settings.is(contact.variable()) == contact.conductsWhen();
   }
 
-  /** Adds capacitances between nodes, for alternating current. */
-  ZoneSolver with(List<CableCoupling.Pair> pairs) {
-    capacitors.addAll(pairs);
-    return this;
-  }
-
   ZoneFlow solve() {
     Network.Flow alternating =
         zone.reference.hasMains()
-            ? network(false, new BitSet()).solve(zone.elements.size() + capacitors.size())
+            ? network(false, new BitSet()).solve(zone.elements.size())
             : new Network.Flow(zone.nodes.size(), zone.elements.size());
     if (!zone.reference.hasDirect()) {
       Network.Flow none = new Network.Flow(zone.nodes.size(), zone.elements.size());
@@ -141,12 +134,6 @@ final class ZoneSolver {
       }
       if (on.get(gate + 1)) {
         network.add(mark + 1, element.to(), element.from(), BEST, -varistor.clamp, 0);
-      }
-    }
-    if (!direct) {
-      int mark = zone.elements.size();
-      for (CableCoupling.Pair pair : capacitors) {
-        network.add(mark++, pair.from(), pair.to(), pair.z(), 0, 0);
       }
     }
     return network;

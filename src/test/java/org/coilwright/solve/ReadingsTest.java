@@ -247,28 +247,4 @@ class ReadingsTest {
    * A handbook's worked case: 4.5 VA at 110 V and 50 Hz, 0.26 µF/km, released at a quarter of the
    * voltage, may have 910 m. There the capacitance leaves just that quarter on the coil.
    */
-  @Test
-  void a_cable_of_nine_hundred_and_ten_metres_just_holds_the_handbooks_coil() {
-    Study study =
-        study(
-            "{phases: 1, voltage: 110 V, frequency: 50 Hz}",
-            """
-            parts:
-              G0: {is: mains}
-              S1: {is: switch, form: NO, poles: 1}
-              Q1:
-                is: contactor
-                coil: {pins: [A1, A2], voltage: 110 V AC, hold: 4.5 VA, hold-power: 0.0001 W, release: 25 %}
-                poles: [[1, 2]]
-            runs:
-              W1: {length: 910.6 m, size: 2.5 mm²}
-            wires:
-              - G0.L to S1.1 in W1
-              - S1.2 to Q1.A1 in W1
-              - Q1.A2 to G0.N
-            """);
-    double held = study.heldByCable("Q1", state(study)).orElseThrow().value();
-    assertEquals(0.25 * 110, held, 0.05);
-    assertEquals(110, study.heldByCable("Q1", state(study, "S1")).orElseThrow().value(), 0.5);
-  }
 }

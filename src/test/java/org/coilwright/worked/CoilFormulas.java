@@ -11,6 +11,7 @@ import org.coilwright.solve.CableCapacitance;
 import org.coilwright.solve.CoilDecay;
 import org.coilwright.solve.CoilHeat;
 import org.coilwright.solve.CopperLaw;
+import org.coilwright.solve.HeldByLine;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Source;
 import org.coilwright.table.Standing;
@@ -20,6 +21,7 @@ import org.coilwright.table.Tables;
 final class CoilFormulas {
   private static final double MILLI = 1e-3;
   private static final double MICRO = 1e-6;
+  private static final double THOUSAND = 1000;
   private final Map<String, Formula> byName = new TreeMap<>();
   private final Tables tables;
 
@@ -29,6 +31,7 @@ final class CoilFormulas {
     heat();
     decay();
     capacitance();
+    heldByLine();
   }
 
   static Map<String, Formula> all(Tables tables) {
@@ -146,6 +149,31 @@ final class CoilFormulas {
     byName.put(
         "cable-capacitance.shunt-ohms",
         number(in -> CableCapacitance.shuntOhms(in.number("microfarad") * MICRO)));
+  }
+
+  private void heldByLine() {
+    byName.put("held-by-line.volts", number(in -> line(in).volts(nano(in))));
+    byName.put(
+        "held-by-line.shunt-ohms",
+        number(in -> line(in).shuntOhms(nano(in), in.number("left")).orElse(0)));
+    byName.put(
+        "held-by-line.nanofarad",
+        number(in -> line(in).farads(in.number("left")) / MICRO * THOUSAND));
+  }
+
+  private static HeldByLine line(Inputs in) {
+    double shunt = in.number("shunt");
+    return new HeldByLine(
+        in.number("volts"),
+        in.number("hold"),
+        in.number("power-factor"),
+        in.number("hertz"),
+        in.number("supply"),
+        shunt > 0 ? 1 / shunt : 0);
+  }
+
+  private static double nano(Inputs in) {
+    return in.number("nanofarad") * MICRO / THOUSAND;
   }
 
   private static double holding(Inputs in) {
