@@ -48,7 +48,9 @@ final class StatesText {
     }
     List<TurnOff> offs = view.turnOffs();
     if (!offs.isEmpty()) {
-      out.append('\n').append(style.strong("Switched off (an estimate)")).append('\n');
+      out.append('\n')
+          .append(style.strong("Switched off (an estimate, all at nominal values)"))
+          .append('\n');
       offs.forEach(off -> Lines.wrap(out, "", turnOff(off), style.width()));
     }
     return out.toString();
@@ -72,9 +74,8 @@ final class StatesText {
 
   private static String acrossContacts(TurnOff off, String contact) {
     return off.contactVolts().isPresent()
-        ? " and %s across %s at most"
-            .formatted(Printed.volts(off.contactVolts().getAsDouble()), contact)
-        : " at most; what each contact gets cannot be told, for what lies between open contacts floats";
+        ? " and %s across %s".formatted(Printed.volts(off.contactVolts().getAsDouble()), contact)
+        : "; what each contact gets cannot be told, for what lies between open contacts floats";
   }
 
   private Row row(State state) {

@@ -342,7 +342,8 @@ public sealed interface Part {
       Optional<Written<Quantity>> hold,
       Optional<Written<Quantity>> holdPower,
       Optional<Written<Quantity>> operateTime,
-      Optional<Written<Quantity>> releaseTime) {}
+      Optional<Written<Quantity>> releaseTime,
+      Optional<Written<Quantity>> clampingVoltage) {}
 
   /** Insulation between coil and contacts. */
   record InsulationSpec(

@@ -175,7 +175,8 @@ final class RelayBuilder {
         section.quantity("hold"),
         section.quantity("hold-power"),
         section.quantity("operate-time"),
-        section.quantity("release-time"));
+        section.quantity("release-time"),
+        section.quantity("clamping-voltage"));
   }
 
   private void checkPolarity(Section section, List<Written<String>> two) {

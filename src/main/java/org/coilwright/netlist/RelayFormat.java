@@ -147,6 +147,11 @@ final class RelayFormat {
         may("hold", COIL_POWER, "Power while held.", "4 VA"),
         may("hold-power", Format.WATTS, "Active power while held.", "1.6 W"),
         may("operate-time", Format.TIME, "From coil on to contacts over.", "8..15 ms"),
-        may("release-time", Format.TIME, "From coil off to contacts back.", "3..8 ms"));
+        may("release-time", Format.TIME, "From coil off to contacts back.", "3..8 ms"),
+        may(
+            "clamping-voltage",
+            Format.VOLTS,
+            "Voltage of the zener or varistor that is built in across it.",
+            "24 V"));
   }
 }

@@ -20,6 +20,7 @@ record AcrossCoil(
     Coil coil, List<DiodeBranch> diodes, List<Passive> others, Optional<Written<String>> builtIn) {
   static final String NONE = "none";
   static final String DIODE = "diode";
+  static final String DIODE_WITH_ZENER = "diode-with-zener";
   static final String VARISTOR = "varistor";
   static final String RC = "rc";
 

@@ -13,12 +13,14 @@ import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
 import org.coilwright.solve.CoilDecay;
 import org.coilwright.solve.CoilLimits;
+import org.coilwright.solve.CopperLaw;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
+import org.coilwright.table.Tables;
 
 /**
- * What a suppressor adds to a coil's release time: how long its current lasts until the armature
- * surely lets go.
+ * What a suppressor adds to a coil's release time at worst: how long its current lasts until the
+ * armature surely lets go, the supply at its highest and the coil cold.
  *
  * @param by in words: {@code V1}, or {@code the diode built in}
  * @param mark where that is written
@@ -30,8 +32,28 @@ record ReleaseDelay(String by, Mark mark, double seconds, Basis basis) {
    *
    * @param diodeDrop forward drop of a diode, V
    * @param varistorExtra what makers publish for a varistor, s
+   * @param cold the coil when it is coldest
    */
-  record Figures(Cited<Double> diodeDrop, Cited<Double> varistorExtra) {}
+  record Figures(Cited<Double> diodeDrop, Cited<Double> varistorExtra, Cold cold) {}
+
+  /**
+   * The coldest that a coil is when it is switched off.
+   *
+   * @param celsius of the air
+   * @param reference at which a coil's resistance is written, °C
+   */
+  record Cold(double celsius, double reference, CopperLaw copper) {
+    static Cold of(Study study, Tables tables) {
+      return new Cold(
+          Surroundings.coldest(study.circuit(), tables),
+          tables.figure("coil.reference-temperature").value(),
+          CopperLaw.from(tables));
+    }
+
+    double at(double ohms) {
+      return copper.at(ohms, reference, Math.min(celsius, reference));
+    }
+  }
 
   /** The key without which it cannot be computed, if one is missing. */
   static Optional<String> missing(Study study, FedCoil feed, AcrossCoil across) {
@@ -50,6 +72,9 @@ record ReleaseDelay(String by, Mark mark, double seconds, Basis basis) {
     }
     if (study.limits(coil.part()).isEmpty()) {
       return Optional.of("coil.release of " + coil.part());
+    }
+    if (across.hasBuiltIn(AcrossCoil.DIODE_WITH_ZENER) && coil.spec().clampingVoltage().isEmpty()) {
+      return Optional.of("coil.clamping-voltage of " + coil.part());
     }
     return across.diodes().isEmpty()
         ? across.others().stream().flatMap(p -> missing(p).stream()).findFirst()
@@ -92,12 +117,19 @@ record ReleaseDelay(String by, Mark mark, double seconds, Basis basis) {
     }
     Coil coil = feed.coil();
     CoilLimits limits = study.limits(coil.part()).orElseThrow();
-    double volts = feed.direct().flatMap(Branch.Source::volts).map(Quantity::nominal).orElseThrow();
-    double ohms = feed.ohms().orElseThrow().nominal();
-    double tau = coil.spec().timeConstant().map(Written::value).orElseThrow().nominal();
-    CoilDecay decay = CoilDecay.ofTimeConstant(tau, ohms, volts);
-    double released = Math.min(limits.release().value(), volts) / ohms;
+    double volts = feed.direct().flatMap(Branch.Source::volts).map(Quantity::high).orElseThrow();
+    Quantity ohms = feed.ohms().orElseThrow();
+    double tau = coil.spec().timeConstant().map(Written::value).orElseThrow().high();
+    // most current at first: supply high, coil cold and at the low end of its resistance
+    double cold = figures.cold().at(ohms.low());
+    CoilDecay decay = new CoilDecay(tau * ohms.nominal(), cold, volts / cold);
+    // the armature answers to current, whatever the temperature
+    double released = Math.min(limits.release().value() / ohms.low(), volts / cold);
     double drop = figures.diodeDrop().value();
+    double zener =
+        across.hasBuiltIn(AcrossCoil.DIODE_WITH_ZENER)
+            ? coil.spec().clampingVoltage().map(v -> v.value().low()).orElse(0.0)
+            : 0;
     Basis byDiode = Basis.of(figures.diodeDrop(), limits.release());
     Stream<ReleaseDelay> diodes =
         across.diodes().stream()
@@ -109,7 +141,10 @@ record ReleaseDelay(String by, Mark mark, double seconds, Basis basis) {
         across.hasBuiltIn(AcrossCoil.DIODE)
             ? Stream.of(
                 new ReleaseDelay(
-                    "the diode built in", builtIn, decay.clampedSeconds(drop, released), byDiode))
+                    zener > 0 ? "the diode and zener built in" : "the diode built in",
+                    builtIn,
+                    decay.clampedSeconds(drop + zener, released),
+                    byDiode))
             : Stream.empty();
     Stream<ReleaseDelay> others =
         across.others().stream().map(p -> of(p, decay, released, Basis.of(limits.release())));

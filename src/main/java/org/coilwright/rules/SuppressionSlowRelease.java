@@ -26,9 +26,10 @@ final class SuppressionSlowRelease implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("suppression.slow-release", Weight.NOTE, "slow release")
           .what(
-              "Computes from the coil's time constant how long its current lasts with the"
-                  + " suppressor until the armature surely lets go, adds the release time of a bare"
-                  + " small relay, and raises a sum of more than twice the bare time.")
+              "Computes from the coil's time constant how long its current lasts at worst with the"
+                  + " suppressor, supply high and coil cold, until the armature surely lets go,"
+                  + " adds the release time of a bare small relay, and raises a sum of more than"
+                  + " twice the bare time.")
           .why(
               "The contact opens slowly: a load with an arc or an inrush wears it, and it may weld"
                   + " now and then. The load also stays on for that much longer.")
@@ -41,6 +42,7 @@ final class SuppressionSlowRelease implements Rule {
           .sources("circuit-theory", "relay-application-notes")
           .consequenceOf("suppression.reversed", "coil.reversed", "coil.wrong-current-kind");
 
+  private final Tables tables;
   private final Cited<Double> tolerance;
   private final Cited<Double> multiple;
   private final Cited<Double> bareSeconds;
@@ -48,6 +50,7 @@ final class SuppressionSlowRelease implements Rule {
   private final Cited<Double> varistorExtra;
 
   SuppressionSlowRelease(Tables tables) {
+    this.tables = tables;
     tolerance = tables.figure("coil.resistance-tolerance");
     multiple = tables.figure("suppression.slow-release-multiple");
     bareSeconds = tables.figure("suppression.bare-release-time");
@@ -78,7 +81,8 @@ final class SuppressionSlowRelease implements Rule {
   private Outcome check(Study study, FedCoil feed, AcrossCoil across) {
     Coil coil = feed.coil();
     Subject subject = Subject.of(FACTS, coil.mark(), coil.part());
-    ReleaseDelay.Figures figures = new ReleaseDelay.Figures(diodeDrop, varistorExtra);
+    ReleaseDelay.Figures figures =
+        new ReleaseDelay.Figures(diodeDrop, varistorExtra, ReleaseDelay.Cold.of(study, tables));
     Optional<String> missing = ReleaseDelay.missing(study, feed, across);
     if (missing.isPresent()) {
       return subject.undecided(
@@ -97,18 +101,30 @@ final class SuppressionSlowRelease implements Rule {
       return subject
           .violated(
               "%s releases late".formatted(coil.part()),
-              "With %s it releases after %s at most; bare it takes about %s, and twice that is %s."
+              "With %s its current lasts up to %s longer; with the %s that it takes bare it releases after %s, and twice bare is %s."
                   .formatted(
-                      delay.by(), pair.value(), Printed.of(bare, Dimension.TIME), pair.limit()),
-              "its current lasts %s longer".formatted(Printed.of(delay.seconds(), Dimension.TIME)))
+                      delay.by(),
+                      Printed.of(delay.seconds(), Dimension.TIME),
+                      Printed.of(bare, Dimension.TIME),
+                      pair.value(),
+                      pair.limit()),
+              "its current lasts up to %s longer"
+                  .formatted(Printed.of(delay.seconds(), Dimension.TIME)))
           .alsoAt(delay.mark(), "keeps the current going")
-          .detail("An upper bound by the time constant as written; only the order is sure.")
+          .detail(
+              "Worst case: supply at its highest, coil at its coldest and of least resistance; with"
+                  + " the time constant as written, which falls while the armature opens.")
           .measured(value, held)
           .todo(whatToDo(study, coil.part()), basis);
     }
     return subject.satisfied(
-        "With %s %s releases after %s at most, not more than twice the bare time (%s)."
-            .formatted(delay.by(), coil.part(), pair.value(), pair.limit()),
+        "With %s the current of %s lasts up to %s longer (supply high, coil cold): released after %s, not more than twice the bare time (%s)."
+            .formatted(
+                delay.by(),
+                coil.part(),
+                Printed.of(delay.seconds(), Dimension.TIME),
+                pair.value(),
+                pair.limit()),
         value,
         held,
         basis);

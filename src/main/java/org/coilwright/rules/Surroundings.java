@@ -21,6 +21,15 @@ record Surroundings(double insideHigh, double outsideHigh, boolean insideKnown) 
         inside, outside, site.enclosureAir().isPresent() || site.enclosure().isEmpty());
   }
 
+  /** The coldest that the air at the devices gets, °C. */
+  static double coldest(Circuit circuit, Tables tables) {
+    var site = circuit.netlist().site();
+    return site.enclosureAir()
+        .or(site::ambient)
+        .map(a -> a.value().low())
+        .orElse(tables.figure("coil.air-coldest").value());
+  }
+
   static OptionalDouble altitude(Netlist netlist) {
     return netlist.site().altitude().stream().mapToDouble(a -> a.value().high()).findFirst();
   }

@@ -66,9 +66,20 @@ final class CoilModel {
         builtIn);
   }
 
+  /**
+   * Volts at which the diode with zener that is built in conducts; 0 if there is none, or no value.
+   */
+  double zenerVolts() {
+    return spec.suppression().filter(s -> s.value().equals("diode-with-zener")).isPresent()
+        ? spec.clampingVoltage().map(v -> v.value().nominal()).orElse(0.0)
+        : 0;
+  }
+
   /** True if something is built in of which a part gives no value: a varistor, an RC member. */
   boolean isTakenByUnknown() {
-    return !builtInDiode && spec.suppression().filter(s -> !s.value().equals("none")).isPresent();
+    return !builtInDiode
+        && zenerVolts() <= 0
+        && spec.suppression().filter(s -> !s.value().equals("none")).isPresent();
   }
 
   /** True if a diode lies across the coil inside the relay. */

@@ -63,6 +63,17 @@ final class Decay {
         element.on().at(Level.NOMINAL, true, false).map(Impedance::re).orElse(Values.METER);
     double tau =
         model == null ? 0 : model.spec.timeConstant().map(t -> t.value().nominal()).orElse(0.0);
+    if (model != null && model.zenerVolts() > 0) {
+      // conducts for the current that the coil keeps going, whichever way it was fed
+      double clamp = model.zenerVolts() + ZoneSolver.FORWARD;
+      int mark = zone.elements.size() + 2 * element.number();
+      if (model.polarity >= 0) {
+        gate(mark, element.to(), element.from(), clamp);
+      }
+      if (model.polarity <= 0) {
+        gate(mark + 1, element.from(), element.to(), clamp);
+      }
+    }
     if (tau > 0 && resistance < Values.METER) {
       coils.add(element);
       henries.add(tau * resistance);

@@ -52,6 +52,22 @@ class TurnOffTest {
   }
 
   @Test
+  void a_zener_of_24_volts_that_is_built_in_takes_less_than_two_milliseconds() {
+    TurnOff off =
+        coil(TAU + ", suppression: diode-with-zener, clamping-voltage: 24 V", "", "")
+            .turnOff("K1")
+            .orElseThrow();
+    assertEquals(1.743e-3, off.seconds(), 0.005e-3);
+    assertEquals(24.7, off.coilVolts().orElseThrow(), 0.01);
+    assertEquals(36.7, off.contactVolts().orElseThrow(), 0.01);
+  }
+
+  @Test
+  void a_zener_of_which_no_voltage_is_written_tells_nothing() {
+    assertTrue(coil(TAU + ", suppression: diode-with-zener", "", "").turnOff("K1").isEmpty());
+  }
+
+  @Test
   void a_resistor_of_680_ohms_takes_one_and_a_half_milliseconds_and_82_volts() {
     TurnOff off =
         coil(
