@@ -227,15 +227,29 @@ final class ChooseFromFile {
     }
   }
 
-  /** The coil as its part gives it; empty on direct voltage and where it gives no figure. */
+  /** The coil as its part gives it; empty on alternating voltage where it gives no figure. */
   private static Optional<Question.Coil> coil(Part.Relay relay, Study study) {
     Part.CoilSpec coil = relay.coil();
+    double volts = coil.voltage().value().nominal();
+    if (study.coilKind(relay.name()) == CurrentKind.DC) {
+      double watts =
+          coil.power()
+              .map(p -> p.value().high())
+              .or(
+                  () ->
+                      coil.resistance()
+                          .filter(r -> r.value().low() > 0)
+                          .map(r -> volts * volts / r.value().low()))
+              .orElse(0.0);
+      return Optional.of(new Question.Coil(volts, true, watts, OptionalDouble.empty()));
+    }
     if (study.coilKind(relay.name()) != CurrentKind.AC || coil.hold().isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
         new Question.Coil(
-            coil.voltage().value().nominal(),
+            volts,
+            false,
             coil.hold().get().value().nominal(),
             coil.pickUp().stream().mapToDouble(p -> p.value().nominal()).findFirst()));
   }

@@ -85,7 +85,7 @@ final class CoilWays {
         || branch instanceof DiodeBranch;
   }
 
-  private static boolean bridgesContact(Circuit circuit, Branch branch) {
+  static boolean bridgesContact(Circuit circuit, Branch branch) {
     return circuit.branches(Contact.class).stream()
         .anyMatch(contact -> acrossTheSame(circuit, branch, contact));
   }

@@ -30,7 +30,9 @@ final class FaultBreakHoldsOn implements Rule {
           .remedy(
               "Let a load hang on contacts that a pulled-in coil holds closed, so that a break"
                   + " turns it off.")
-          .blind("Wires that break now and then, and two breaks at once.")
+          .blind(
+              "Wires that break now and then, and two breaks at once; suppressors across a contact,"
+                  + " which bridge it as a weld does.")
           .sources("circuit-theory", "motor-control-handbook");
 
   private static final Set<Fault.Kind> KINDS =
@@ -58,10 +60,20 @@ final class FaultBreakHoldsOn implements Rule {
     return outcomes;
   }
 
+  /** A shorted suppressor across a contact does what the contact does when it welds. */
+  private static boolean bridgesContact(Study study, Fault fault) {
+    return fault.kind() == Fault.Kind.SUPPRESSOR_SHORTED
+        && fault.at().stream()
+            .flatMap(id -> study.circuit().branch(id).stream())
+            .anyMatch(branch -> CoilWays.bridgesContact(study.circuit(), branch));
+  }
+
   private Outcome check(KeptOn kept) {
     String name = kept.name();
-    if (!kept.held().isEmpty()) {
-      return kept.finding(FACTS, kept.held(), "a break leaves %s on".formatted(name), "is on then")
+    List<KeptOn.Held> held =
+        kept.held().stream().filter(h -> !bridgesContact(kept.study(), h.fault())).toList();
+    if (!held.isEmpty()) {
+      return kept.finding(FACTS, held, "a break leaves %s on".formatted(name), "is on then")
           .todo(
               "Let %s hang on a contact that closes when its coil is energised, so that a break turns it off."
                   .formatted(name),

@@ -17,6 +17,7 @@ final class CoilDrive extends Working {
   private final double volts;
   private final double holds;
   private final double first;
+  private final boolean directCoil;
 
   /**
    * @param volts of the coil, alternating
@@ -28,6 +29,21 @@ final class CoilDrive extends Working {
     this.volts = volts;
     this.holds = holds;
     this.first = first;
+    this.directCoil = false;
+  }
+
+  /**
+   * On direct voltage.
+   *
+   * @param volts of the coil
+   * @param amps that it draws
+   */
+  CoilDrive(Working begun, double volts, double amps) {
+    super(begun);
+    this.volts = volts;
+    this.holds = amps;
+    this.first = amps;
+    this.directCoil = true;
   }
 
   private enum Verdict {
@@ -86,8 +102,9 @@ final class CoilDrive extends Working {
                 output.category().isEmpty() ? "" : output.category() + " ",
                 amps(may),
                 Printed.volts(at));
-    if (direct || at < volts) {
-      String words = said + " is not for %s AC".formatted(Printed.volts(volts));
+    if (direct != directCoil || at < volts) {
+      String words =
+          said + " is not for %s %s".formatted(Printed.volts(volts), directCoil ? "DC" : "AC");
       return new Judged(output, Verdict.NOT_FOR_IT, may, at, 0, words);
     }
     Optional<Cited<Double>> makes =
@@ -114,15 +131,17 @@ final class CoilDrive extends Working {
 
   private String interpose(String why, double may, double at) {
     Cited<Double> watts = tables.figure("sizing.interposing-coil");
+    String wanted = directCoil ? "DC-13" : "AC-15";
     Cited<Double> makes =
         tables
-            .lookup("control-contact-categories", Map.of("category", "AC-15"), "make")
+            .lookup("control-contact-categories", Map.of("category", wanted), "make")
             .orElseThrow();
     cited.add(watts);
     cited.add(makes);
     String contact =
-        "its contact AC-15 of %s or more (%s ÷ %s)"
+        "its contact %s of %s or more (%s ÷ %s)"
             .formatted(
+                wanted,
                 Printed.atLeast(Math.max(holds, first / makes.value()), Dimension.CURRENT),
                 amps(first),
                 plain(makes.value()));

@@ -138,6 +138,10 @@ final class DeviceChoice extends Working {
 
   /** What the coil draws, and whether the given output can drive it. */
   void coil(double rating) {
+    if (q.coil().filter(Question.Coil::direct).isPresent()) {
+      direct(q.coil().get());
+      return;
+    }
     Optional<Cited<Double>> usual = tables.lookup("contactor-ratings", Map.of(), rating, "holding");
     if (q.coil().isEmpty() && usual.isEmpty()) {
       return;
@@ -172,5 +176,24 @@ final class DeviceChoice extends Working {
                     ? "a volt-free output drives it if it is rated AC-15 for that; one for"
                         + " extra-low voltage needs an interposing relay"
                     : new CoilDrive(this, volts, holds, first).through(q.outputs())));
+  }
+
+  /** A coil on direct voltage, which has no more to pull in with than it holds with. */
+  private void direct(Question.Coil coil) {
+    double amps = coil.holding() / coil.volts();
+    add(
+        "coil",
+        "coil",
+        coil.holding() <= 0
+            ? "%s DC; what it draws is open: neither its resistance nor its power is written"
+                .formatted(Printed.volts(coil.volts()))
+            : "%s DC, %s (%s); %s"
+                .formatted(
+                    Printed.volts(coil.volts()),
+                    Printed.of(coil.holding(), Dimension.POWER),
+                    amps(amps),
+                    q.outputs().isEmpty()
+                        ? "an output drives it if it is rated DC-13 for that"
+                        : new CoilDrive(this, coil.volts(), amps).through(q.outputs())));
   }
 }

@@ -74,13 +74,14 @@ public record Question(
   public record Output(String name, Optional<Rating> rating, String category) {}
 
   /**
-   * The contactor's coil, on alternating voltage.
+   * The contactor's coil.
    *
    * @param volts nominal
-   * @param holding VA while it holds
+   * @param direct true on direct voltage, where it draws the same while it pulls in and holds
+   * @param holding VA while it holds, W on direct voltage; 0 if that is not written
    * @param pickUp VA while it pulls in; empty if it is not known
    */
-  public record Coil(double volts, double holding, OptionalDouble pickUp) {}
+  public record Coil(double volts, boolean direct, double holding, OptionalDouble pickUp) {}
 
   /** The same in other air. */
   public Question inAir(double celsius) {

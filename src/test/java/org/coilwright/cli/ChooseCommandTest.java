@@ -400,6 +400,59 @@ class ChooseCommandTest {
   }
 
   @Test
+  void a_coil_on_direct_voltage_is_driven_by_the_output_of_the_file() throws IOException {
+    String text =
+        """
+        coilwright: 1
+        circuit: {title: Dairy hot water}
+        site:
+          mains: {phases: 1, voltage: 230 V ± 10 %, frequency: 50 Hz, earthing: TN-S, fault-current: 1.2 kA, loop-impedance: 0.6 Ω}
+          enclosure-air: 5..35 °C
+          altitude: 250 m
+          practice: iec
+        parts:
+          G0: {is: mains}
+          F1: {is: breaker, curve: B, rating: 16 A, poles: 1+N}
+          U1:
+            is: controller
+            aux-supply: {plus: 1, minus: 2, voltage: 24 V DC ± 5 %, limit: 1 A, isolation: SELV, ripple: 2 %}
+            outputs:
+              heat: {pins: [3, 4], form: NO, ratings: {DC-13: 0.5 A at 30 V}, least-load: 1 mA at 5 V}
+          Q1:
+            is: contactor
+            coil: {pins: [A1, A2], voltage: 24 V DC, power: 2.4 W}
+            poles: [[1, 2]]
+          E1: {is: heater, power: 3 kW, voltage: 230 V, connection: single, kind: metal-sheathed}
+        runs:
+          W1: {length: 3 m, size: 0.75 mm², insulation: 300 V, installed: B2}
+          W2: {length: 5 m, size: 2.5 mm², insulation: 450 V, installed: B2}
+        wires:
+          - {from: G0.L, to: F1.1, run: W2}
+          - {from: G0.N, to: F1.N1, run: W2}
+          - {from: F1.2, to: Q1.1, run: W2}
+          - {from: Q1.2, to: E1.1, run: W2}
+          - {from: E1.2, to: F1.N2, run: W2}
+          - {from: G0.PE, to: E1.PE, run: W2}
+          - {from: U1.1, to: U1.3, run: W1}
+          - {from: U1.4, to: Q1.A1, run: W1}
+          - {from: Q1.A2, to: U1.2, run: W1}
+        intent:
+          E1: U1.heat
+        """;
+    Path file = folder.resolve("direct.yaml");
+    Files.writeString(file, text);
+    String said = words(choose(file.toString(), "--part", "Q1"));
+    assertTrue(said.contains("24 V DC, 2.40 W (100 mA); U1.heat, DC-13 500 mA at 30 V,"), said);
+    assertTrue(said.contains("can drive it"), said);
+    Files.writeString(file, text.replace("DC-13: 0.5 A at 30 V", "AC-15: 0.5 A at 230 V"));
+    said = words(choose(file.toString(), "--part", "Q1"));
+    assertTrue(said.contains("is not for 24 V DC: put an interposing relay between"), said);
+    Files.writeString(file, text.replace(", power: 2.4 W", ""));
+    said = words(choose(file.toString(), "--part", "Q1"));
+    assertTrue(said.contains("what it draws is open"), said);
+  }
+
+  @Test
   void a_box_whose_air_is_not_known_is_not_taken_for_the_room() throws IOException {
     String inside = "  enclosure-air: 5..45 °C\n";
     String room = "  ambient: 5..30 °C\n";

@@ -24,7 +24,8 @@ class TurnOffTest {
           - {from: G1.P, to: S1.1, length: 0.01 m, size: 10 mm²}
           - {from: S1.2, to: K1.A1, length: 0.01 m, size: 10 mm²}
           - {from: K1.A2, to: G1.M, length: 0.01 m, size: 10 mm²}
-        %s"""
+        %s\
+        """
             .formatted(keys, more, wires));
   }
 
