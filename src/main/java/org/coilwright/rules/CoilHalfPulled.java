@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
@@ -14,6 +15,7 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
+import org.coilwright.rules.LineLoss.Stretch;
 import org.coilwright.solve.CoilLimits;
 import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.State;
@@ -34,7 +36,9 @@ final class CoilHalfPulled implements Rule {
           .why(
               "The armature may hang, hum or chatter: contacts touch without force and weld, and an"
                   + " AC coil carries its pick-up current until it burns.")
-          .remedy("Give the coil its whole rated voltage, or none.")
+          .remedy(
+              "Give the coil its whole rated voltage, or none; where the line loses it, thicker"
+                  + " wire or a shorter line.")
           .blind(
               "Voltages that pass through this range while a supply comes up or goes down; whether"
                   + " the opening contact of an economy circuit opens late enough.")
@@ -131,18 +135,24 @@ final class CoilHalfPulled implements Rule {
     CoilReading reading = feed.study().coil(feed.relay(), state);
     double volts = Math.abs(reading.volts());
     Printed.Pair up = Printed.pair(volts, limits.operate().value(), Dimension.VOLTAGE);
+    Optional<LineCure> line = line(feed, state, volts, limits);
+    Optional<Stretch> most = line.flatMap(cure -> cure.loss().stretches().stream().findFirst());
+    if (line.isPresent() && most.isPresent()) {
+      return byLine(feed, state, limits, line.get(), most.get(), up);
+    }
     Subject.Finding finding =
         Subject.of(feed.supplyFolds() ? OVERLOADED : FACTS, feed.rangeMark(), feed.relay())
             .violated(
                 "%s may hang between in and out".formatted(feed.relay()),
                 "With %s it gets %s: more than the %s at which it lets go (%s), less than the %s that it needs to pull in (%s)."
-                    .formatted(
-                        Positions.of(feed.study(), state),
-                        up.value(),
-                        Printed.volts(limits.release().value()),
-                        limits.releaseReason(),
-                        up.limit(),
-                        limits.operateReason()),
+                        .formatted(
+                            Positions.of(feed.study(), state),
+                            up.value(),
+                            Printed.volts(limits.release().value()),
+                            limits.releaseReason(),
+                            up.limit(),
+                            limits.operateReason())
+                    + TenTimes.between(feed, tables),
                 "pulls in at " + up.limit())
             .measured(new Measure(volts, "V"), new Measure(limits.operate().value(), "V"));
     feed.wayIn(state).stream()
@@ -154,6 +164,47 @@ final class CoilHalfPulled implements Rule {
         "Feed %s with its rated %s from contact to return by a way that nothing else shares, or fit a coil for the voltage that is there."
             .formatted(feed.relay(), Printed.volts(feed.ratedVolts())),
         Basis.of(limits.operate(), limits.release()).and(theory));
+  }
+
+  /** What the line loses, where the whole of the supply's voltage would pull the coil in. */
+  private Optional<LineCure> line(CoilFeed feed, State state, double volts, CoilLimits limits) {
+    double source =
+        feed.wayIn(state).stream()
+            .flatMap(way -> CoilFeed.sourcesOf(way).stream())
+            .flatMap(s -> s.volts().stream())
+            .mapToDouble(Quantity::nominal)
+            .findFirst()
+            .orElse(0);
+    return feed.wayIn(state)
+        .map(way -> LineLoss.of(feed.study(), way, tables))
+        .map(loss -> new LineCure(tables, loss, source, volts, limits.operate().value()))
+        .filter(LineCure::lineCanHelp)
+        .filter(cure -> feed.isSound(state));
+  }
+
+  private Outcome byLine(
+      CoilFeed feed, State state, CoilLimits limits, LineCure cure, Stretch most, Printed.Pair up) {
+    String lost = Printed.volts(cure.lost(most));
+    return Subject.of(FACTS, most.mark(), feed.relay())
+        .violated(
+            "%s loses so much that %s hangs between in and out"
+                .formatted(most.name(), feed.relay()),
+            cure.lossInWords(most)
+                + "With %s %s gets %s: more than the %s at which it lets go (%s), less than the %s that it needs to pull in (%s)."
+                    .formatted(
+                        Positions.of(feed.study(), state),
+                        feed.relay(),
+                        up.value(),
+                        Printed.volts(limits.release().value()),
+                        limits.releaseReason(),
+                        up.limit(),
+                        limits.operateReason()),
+            "loses " + lost)
+        .alsoAt(feed.rangeMark(), "pulls in at " + up.limit())
+        .measured(new Measure(cure.coil(), "V"), new Measure(limits.operate().value(), "V"))
+        .todo(
+            cure.inWords(feed, Optional.of(most)),
+            Basis.of(limits.operate(), limits.release()).and(theory));
   }
 
   private static String gives(Source source) {

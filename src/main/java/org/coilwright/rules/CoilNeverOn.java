@@ -73,13 +73,19 @@ final class CoilNeverOn implements Rule {
       return subject.satisfied(
           "%s is energised in %d of %d positions.".formatted(feed.relay(), on, positions), basis);
     }
+    Optional<TwoSupplies> two = feed.ways().isEmpty() ? TwoSupplies.of(feed) : Optional.empty();
     Subject.Finding finding =
         new Subject(FACTS, feed.coil().mark(), causes(feed))
             .violated(
-                "%s is never energised".formatted(feed.relay()),
-                positions == 1
-                    ? "Nothing switches here, and its coil gets no current."
-                    : "Its coil gets no current in any of the %d positions.".formatted(positions),
+                two.isPresent()
+                    ? "%s lies between two supplies that nothing joins".formatted(feed.relay())
+                    : "%s is never energised".formatted(feed.relay()),
+                two.isPresent()
+                    ? two.get().inWords()
+                    : positions == 1
+                        ? "Nothing switches here, and its coil gets no current."
+                        : "Its coil gets no current in any of the %d positions."
+                            .formatted(positions),
                 "gets no current");
     if (feed.ways().isEmpty()) {
       showSupplies(finding, feed);
@@ -87,7 +93,9 @@ final class CoilNeverOn implements Rule {
       contacts(feed.ways().get(0))
           .forEach(contact -> finding.alsoAt(contact.mark(), contact.id() + " is in its way"));
     }
-    return finding.detail(whyNot(feed)).todo(whatToDo(feed), basis);
+    return finding
+        .detail(two.isPresent() ? "" : whyNot(feed))
+        .todo(two.map(TwoSupplies::cure).orElseGet(() -> whatToDo(feed)), basis);
   }
 
   /** Beside the coil the relays before it, and the pins to which its ways lead in vain. */

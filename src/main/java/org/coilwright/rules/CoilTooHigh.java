@@ -35,8 +35,8 @@ final class CoilTooHigh implements Rule {
                   + " warm air the coil burns out.")
           .remedy("A supply with less tolerance upwards, or a coil with a wider range.")
           .blind(
-              "Short peaks, and data sheets that allow more in cool air: the range as written counts"
-                  + " for the whole of the rated air temperature.")
+              "Short peaks, and data sheets that allow more in cool air: the range as written"
+                  + " counts for the whole of the rated air temperature.")
           .sources("circuit-theory", "iec-61810-1", "iec-60947-4-1")
           .consequenceOf(
               "coil.wrong-current-kind",
@@ -44,9 +44,11 @@ final class CoilTooHigh implements Rule {
               "wiring.self-joined",
               "separation.mains-meets-elv");
 
+  private final Tables tables;
   private final Basis theory;
 
   CoilTooHigh(Tables tables) {
+    this.tables = tables;
     theory = new Basis(List.of(tables.source("circuit-theory").cite()), Standing.PUBLISHED);
   }
 
@@ -94,7 +96,9 @@ final class CoilTooHigh implements Rule {
             .violated(
                 "%s gets too much".formatted(feed.relay()),
                 "It gets up to %s and may have %s (%s): too much by %s."
-                    .formatted(volts.value(), volts.limit(), limits.highestReason(), volts.apart()),
+                        .formatted(
+                            volts.value(), volts.limit(), limits.highestReason(), volts.apart())
+                    + TenTimes.between(feed, tables),
                 "may have at most " + volts.limit())
             .measured(value, most);
     CoilFeed.sourcesOf(feed.wayIn(state).orElseThrow())

@@ -32,7 +32,7 @@ final class CoilTooLow implements Rule {
           .what(
               "Raised for each coil that gets less than it needs to operate when the supply is at"
                   + " its lowest and the line at its hottest, in any position in which it shall be"
-                  + " on.")
+                  + " on. Where a line without loss would be enough, the line leads.")
           .why(
               "The relay may not pull in, or only when it is cold. A contactor that hangs half-way"
                   + " welds its contacts and burns its coil.")
@@ -161,22 +161,31 @@ final class CoilTooLow implements Rule {
     double needed = limits.operate().value();
     LineCure cure = new LineCure(tables, loss, reading.sourceVolts(), reading.lowest(), needed);
     Printed.Pair volts = Printed.pair(reading.lowest(), needed, Dimension.VOLTAGE);
-    Subject.Finding finding =
-        subject
-            .violated(
-                "%s may not pull in".formatted(feed.relay()),
-                "It gets %s at worst and needs %s (%s): short by %s."
-                    .formatted(volts.value(), volts.limit(), limits.operateReason(), volts.apart()),
-                "needs at least " + volts.limit())
-            .measured(new Measure(reading.lowest(), "V"), new Measure(needed, "V"));
     Optional<Stretch> most = loss.stretches().stream().findFirst();
-    if (cure.lineCanHelp()) {
-      most.ifPresent(stretch -> showLine(finding, stretch, cure));
-      showSupply(finding, feed, state, reading);
-    } else {
-      showSupply(finding, feed, state, reading);
-      most.ifPresent(stretch -> showLine(finding, stretch, cure));
-    }
+    boolean byLine = cure.lineCanHelp() && most.isPresent();
+    Subject cause = byLine ? new Subject(subject.rule(), most.get().mark(), subject.at()) : subject;
+    String needs = "needs at least " + volts.limit();
+    Subject.Finding finding =
+        cause
+            .violated(
+                byLine
+                    ? "%s loses too much for %s to pull in"
+                        .formatted(most.get().name(), feed.relay())
+                    : "%s may not pull in".formatted(feed.relay()),
+                (byLine ? cure.lossInWords(most.get()) : "")
+                    + "%s gets %s at worst and needs %s (%s): short by %s."
+                        .formatted(
+                            byLine ? feed.relay() : "It",
+                            volts.value(),
+                            volts.limit(),
+                            limits.operateReason(),
+                            volts.apart())
+                    + TenTimes.between(feed, tables),
+                byLine ? lost(most.get(), cure) : needs)
+            .measured(new Measure(reading.lowest(), "V"), new Measure(needed, "V"))
+            .alsoAt(subject.mark(), needs);
+    showSupply(finding, feed, state, reading);
+    most.ifPresent(stretch -> showLine(finding, stretch, cure));
     return finding
         .detail(
             "Worst case: %s; %s."
@@ -185,13 +194,15 @@ final class CoilTooLow implements Rule {
   }
 
   private static void showLine(Subject.Finding finding, Stretch stretch, LineCure cure) {
-    double lost = cure.loss().share(stretch, cure.source() - cure.coil());
-    if (lost > 0) {
-      finding.alsoAt(
-          stretch.mark(),
-          "loses %s%s"
-              .formatted(Printed.volts(lost), stretch.cores() > 1 ? " there and back" : ""));
+    if (cure.lost(stretch) > 0) {
+      finding.alsoAt(stretch.mark(), lost(stretch, cure));
     }
+  }
+
+  /** {@code loses 2.12 V there and back}. */
+  private static String lost(Stretch stretch, LineCure cure) {
+    return "loses %s%s"
+        .formatted(Printed.volts(cure.lost(stretch)), stretch.cores() > 1 ? " there and back" : "");
   }
 
   private static void showSupply(

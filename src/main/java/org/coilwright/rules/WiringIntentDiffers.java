@@ -50,6 +50,10 @@ final class WiringIntentDiffers implements Rule {
               "poles.neutral-earthed")
           .carriedBy("wiring.loose-end");
 
+  /** A load that stays off follows from a relay before it that cannot pull in. */
+  private static final RuleFacts OFF =
+      FACTS.carriedBy("wiring.loose-end", "coil.never-on", "coil.too-low");
+
   private final Basis basis;
 
   WiringIntentDiffers(Tables tables) {
@@ -154,7 +158,7 @@ final class WiringIntentDiffers implements Rule {
       relays.forEach(relay -> at.addAll(CoilFeed.of(study, relay).deadEnds()));
     }
     boolean opposite = differing.size() == of && of > 1;
-    return new Subject(FACTS, intent.mark(), List.copyOf(at))
+    return new Subject(on ? FACTS : OFF, intent.mark(), List.copyOf(at))
         .violated(
             "%s is %s when it should be %s".formatted(name, onOff(on), onOff(!on)),
             "With %s it should be %s and is %s. It misses the intent in %s."
