@@ -228,8 +228,7 @@ final class Format {
           may(
               "intent",
               new Named("a load", DESIGNATION, new Expression(), 0),
-              "When each load shall be on; a relay that is meant to hold itself in may be named,"
-                  + " too.",
+              "When each load shall be on; a relay that holds itself in may be named.",
               "{E1: U1.heat and S1}"),
           may("switching", SwitchingFormat.switching(), "Settings of the controller.", "{}"),
           may(

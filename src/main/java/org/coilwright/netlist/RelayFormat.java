@@ -133,8 +133,7 @@ final class RelayFormat {
         may(
             "release",
             Format.SHARE,
-            "Release voltage, of the rated voltage: what it surely lets go at, up to what it surely"
-                + " holds with where that is known.",
+            "Release voltage, of the rated one: surely out at its low end, in above its high.",
             "10..50 %"),
         may("polarity", POLARITY, "none, or which pin must be plus.", "A1 plus"),
         may(

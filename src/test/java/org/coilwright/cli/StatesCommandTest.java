@@ -60,8 +60,9 @@ class StatesCommandTest {
     String flat = states(COIL + "  - V1.K to K1.A1\n  - V1.A to K1.A2\n").replaceAll("\\s+", " ");
     assertTrue(
         flat.contains(
-            "Switched off (an estimate) K1: after S1.1-2 opens its current lasts 9.50 ms until the"
-                + " armature surely lets go; 0.700 V across the coil and 12.7 V across the contact"),
+            "Switched off (an estimate, all at nominal values) K1: after S1.1-2 opens its current"
+                + " lasts 9.50 ms until the armature surely lets go; 0.700 V across the coil and"
+                + " 12.7 V across the contact"),
         flat);
   }
 
