@@ -166,7 +166,7 @@ final class PartFormat {
             new Named("a pin", Format.PIN, Format.TEXT, 0),
             "Pins kept for another use, with that use.",
             "{11: bus}"),
-        may("mains", mainsInput(), "Where it takes its own mains.", "{pins: [L, N]}"),
+        may("mains", mainsInput(), "Where it takes its own mains.", "{pins: [L, N], voltage: 230 V}"),
         ASKS_RCD,
         WORKS_UP_TO);
   }

@@ -47,6 +47,8 @@ public final class AllRules {
     all.add(new DriveBelowLeastLoad(tables));
 
     // supply
+    all.add(new SupplyUnfed(tables));
+    all.add(new SupplyWrongVoltage(tables));
     all.add(new SupplyOverloaded(tables));
     all.add(new SupplyInrush(tables));
     all.add(new SupplyUnfused(tables));

@@ -46,7 +46,8 @@ final class CoilNeverOn implements Rule {
               "coil.wrong-current-kind",
               "suppression.reversed",
               "suppression.diode-on-ac",
-              "separation.mains-meets-elv");
+              "separation.mains-meets-elv",
+              "supply.unfed");
 
   private final Basis basis;
 

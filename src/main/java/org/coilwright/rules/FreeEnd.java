@@ -2,7 +2,6 @@ package org.coilwright.rules;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.coilwright.circuit.Branch.LoadElement;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
@@ -33,7 +32,7 @@ enum FreeEnd {
             .map(element -> element.ratedVolts().getAsDouble())
             .findFirst();
     Optional<Double> toNeutral = lines.stream().flatMap(l -> volts(l).stream()).findFirst();
-    Optional<Double> toLine = lineToLine(lines.get(0), lines.get(1));
+    Optional<Double> toLine = SourceVolts.between(lines.get(0), lines.get(1));
     if (rated.isEmpty() || toNeutral.isEmpty() || toLine.isEmpty()) {
       return UNKNOWN;
     }
@@ -44,19 +43,5 @@ enum FreeEnd {
 
   private static Optional<Double> volts(Source line) {
     return line.volts().map(Quantity::nominal);
-  }
-
-  private static Optional<Double> lineToLine(Source one, Source other) {
-    return volts(one)
-        .flatMap(
-            a -> volts(other).map(b -> distance(a, one.phaseDegrees(), b, other.phaseDegrees())));
-  }
-
-  /** Between the tips of two pointers. */
-  private static double distance(double a, OptionalInt angleOfA, double b, OptionalInt angleOfB) {
-    double alpha = Math.toRadians(angleOfA.orElse(0));
-    double beta = Math.toRadians(angleOfB.orElse(0));
-    return Math.hypot(
-        a * Math.cos(alpha) - b * Math.cos(beta), a * Math.sin(alpha) - b * Math.sin(beta));
   }
 }

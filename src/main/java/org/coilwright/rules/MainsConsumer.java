@@ -2,7 +2,6 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Circuit;
@@ -31,7 +30,7 @@ record MainsConsumer(String name, Mark mark, List<Node> pins) {
       all.add(new MainsConsumer(coil.part(), coil.mark(), List.of(coil.from(), coil.to())));
     }
     for (Part part : circuit.netlist().parts().values()) {
-      input(part)
+      SupplyInput.written(part)
           .map(
               in ->
                   new MainsConsumer(
@@ -43,12 +42,6 @@ record MainsConsumer(String name, Mark mark, List<Node> pins) {
           .ifPresent(all::add);
     }
     return List.copyOf(all);
-  }
-
-  private static Optional<Part.MainsInput> input(Part part) {
-    return part instanceof Part.Controller controller
-        ? controller.mains()
-        : part instanceof Part.DcSupply supply ? supply.input() : Optional.empty();
   }
 
   /** The pins that some side of the mains reaches. */

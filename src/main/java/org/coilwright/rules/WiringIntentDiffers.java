@@ -47,7 +47,8 @@ final class WiringIntentDiffers implements Rule {
               "coil.reversed",
               "coil.wont-release",
               "coil.wrong-current-kind",
-              "poles.neutral-earthed")
+              "poles.neutral-earthed",
+              "supply.unfed")
           .carriedBy("wiring.loose-end");
 
   /** A load that stays off follows from a relay before it that cannot pull in. */
