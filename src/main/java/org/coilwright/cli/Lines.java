@@ -37,6 +37,14 @@ final class Lines {
     return text + " ".repeat(Math.max(0, width - width(text)));
   }
 
+  /** {@code text} cut to {@code width}, with an ellipsis where something is left out. */
+  static String shortened(String text, int width) {
+    return width(text) <= width
+        ? text
+        : text.substring(0, text.offsetByCodePoints(0, Math.max(0, width - 1))).stripTrailing()
+            + "…";
+  }
+
   /**
    * Appends words, wrapped: the first line after {@code lead}, further ones indented by as much.
    */

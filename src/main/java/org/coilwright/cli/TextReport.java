@@ -11,6 +11,8 @@ import org.coilwright.rule.Outcome.Satisfied;
 import org.coilwright.rule.Outcome.Violated;
 import org.coilwright.rule.Place;
 import org.coilwright.rule.Report;
+import org.coilwright.rule.Runner;
+import org.coilwright.rule.Verdict;
 import org.coilwright.rule.Weight;
 import org.coilwright.table.Standing;
 
@@ -33,21 +35,62 @@ public final class TextReport {
     this.style = style;
   }
 
-  /** The whole text: every finding, then what the verdict rests on, then the verdict. */
+  /**
+   * The whole text: every finding, what is missing, what the verdict rests on, and last, where it
+   * is still on the screen, the titles of what counts and the verdict.
+   */
   public static String of(Report report, Style style) {
     return new TextReport(report, style).write();
   }
 
+  /** Only the titles of what is to stop and to fix, and the verdict. */
+  static String brief(Report report, Style style) {
+    TextReport text = new TextReport(report, style);
+    text.titles();
+    return text.out.append(VerdictLine.of(report, style)).append('\n').toString();
+  }
+
   private String write() {
+    Set<String> acceptedGaps = new HashSet<>();
     for (Violated finding : report.findings()) {
+      boolean accepted = report.accepted().containsKey(finding);
+      if (Runner.isGap(finding) && !accepted) {
+        continue;
+      } else if (Runner.isGap(finding)) {
+        acceptedGaps.add(finding.headline());
+      }
       finding(finding);
       out.append('\n');
     }
+    MissingText.append(out, report, acceptedGaps, style);
     fromMemory();
     Lines.wrap(out, "", CAUTION, style.width());
+    if (report.verdict().compareTo(Verdict.NOTE) < 0) {
+      out.append('\n');
+      titles();
+    }
     out.append(VerdictLine.of(report, style)).append('\n');
     out.append(next()).append('\n');
     return out.toString();
+  }
+
+  /** A line for each finding that is to stop or to fix and counts. */
+  private void titles() {
+    for (Violated finding : report.findings()) {
+      if (finding.weight() != Weight.NOTE && report.counts(finding)) {
+        String word = Lines.padded(finding.weight().name(), INDENT.length());
+        String place = ", line " + finding.mark().line();
+        int room = style.width() - Lines.width(word) - place.length();
+        String title = Lines.shortened(Lines.harmless(finding.headline()), room);
+        String id = finding.rule().id();
+        int gap = room - Lines.width(title) - id.length();
+        out.append(painted(finding.weight(), word))
+            .append(title)
+            .append(style.faint(place))
+            .append(gap < 2 ? "" : " ".repeat(gap) + style.faint(id))
+            .append('\n');
+      }
+    }
   }
 
   private void finding(Violated finding) {

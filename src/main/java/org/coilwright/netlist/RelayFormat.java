@@ -37,7 +37,11 @@ final class RelayFormat {
       new Named("a rating", CATEGORY, Format.rated(Dimension.CURRENT, Dimension.VOLTAGE), 1);
 
   static final Key KEY_RATINGS =
-      may("ratings", RATINGS, "Current by utilization category.", "{AC-1: 16 A at 250 V}");
+      may(
+          "ratings",
+          RATINGS,
+          "Current by utilization category.",
+          "{AC-1: 16 A at 250 V, AC-15: 3 A at 230 V, DC-13: 1 A at 30 V}");
   static final Key KEY_LEAST_LOAD =
       may(
           "least-load",

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.coilwright.netlist.KeyGuide;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.rule.Outcome.Satisfied;
@@ -38,6 +39,8 @@ public final class Runner {
 
   /** The two findings below rest on no figure, so they cite none. */
   private static final Basis NO_FIGURE = new Basis(List.of(), Standing.PUBLISHED);
+
+  private static final String GAP = "not checked for want of ";
 
   private final List<Rule> rules;
   private final RuleFacts notChecked;
@@ -80,7 +83,7 @@ public final class Runner {
         violated.add(v);
       }
     }
-    violated.addAll(missingKeys(undecided));
+    violated.addAll(missingKeys(netlist, undecided));
 
     Map<Violated, Netlist.Accepted> accepted = new LinkedHashMap<>();
     for (Netlist.Accepted entry : netlist.accepted()) {
@@ -123,17 +126,41 @@ public final class Runner {
   }
 
   /** One note for each missing key, however many checks wait for it. */
-  private List<Violated> missingKeys(List<Undecided> undecided) {
+  private List<Violated> missingKeys(Netlist netlist, List<Undecided> undecided) {
     Map<String, List<Undecided>> byKey = new LinkedHashMap<>();
     for (Undecided u : undecided) {
       byKey.computeIfAbsent(u.missing(), k -> new ArrayList<>()).add(u);
     }
     List<Violated> notes = new ArrayList<>();
-    byKey.forEach((missing, waiting) -> notes.add(missingKey(missing, waiting)));
+    byKey.forEach((missing, waiting) -> notes.add(missingKey(netlist, missing, waiting)));
     return notes;
   }
 
-  private Violated missingKey(String missing, List<Undecided> waiting) {
+  /** True for the note that something is missing. */
+  public static boolean isGap(Violated finding) {
+    return finding.headline().startsWith(GAP);
+  }
+
+  /** The title of the note that something is missing. */
+  public static String gap(String missing) {
+    return GAP + missing;
+  }
+
+  private static String howToWrite(Netlist netlist, String missing) {
+    return KeyGuide.of(netlist, missing)
+        .map(
+            key ->
+                "Write "
+                    + missing
+                    + ", for instance "
+                    + key.example()
+                    + (isMeasured(missing)
+                        ? ", and check again, or measure it on site."
+                        : ", from the data sheet or the drawing, and check again."))
+        .orElse("No key of the netlist holds this: settle it on site before it is energised.");
+  }
+
+  private Violated missingKey(Netlist netlist, String missing, List<Undecided> waiting) {
     Set<String> at = new LinkedHashSet<>();
     Set<String> ids = new LinkedHashSet<>();
     Set<String> sentences = new LinkedHashSet<>();
@@ -146,7 +173,7 @@ public final class Runner {
         notChecked,
         Weight.NOTE,
         List.copyOf(at),
-        "not checked for want of " + missing,
+        gap(missing),
         String.join(" ", sentences),
         List.of(new Place(waiting.get(0).mark(), "gives no " + missing)),
         "Waiting for it: " + String.join(", ", ids) + ".",
@@ -154,12 +181,7 @@ public final class Runner {
             .map(Undecided::settledBy)
             .filter(by -> !by.isEmpty())
             .findFirst()
-            .orElse(
-                "Add "
-                    + missing
-                    + (isMeasured(missing)
-                        ? " and check again, or measure it on site."
-                        : " from the data sheet or the drawing, and check again.")),
+            .orElseGet(() -> howToWrite(netlist, missing)),
         Optional.empty(),
         Optional.empty(),
         NO_FIGURE);

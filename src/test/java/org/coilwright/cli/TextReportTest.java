@@ -75,10 +75,55 @@ class TextReportTest {
 
         This decides nothing by itself: the local codes apply, and a licensed
         electrician decides on site before anything is energised.
+
+        STOP  K1 may not pull in, line 4                                    coil.too-low
         STOP: 1 to stop, 0 to fix, 0 notes; 0 checks satisfied, 0 could not be made.
         Next:  coilwright explain coil.too-low
         """;
     assertEquals(expected, TextReport.of(report(low(Standing.PUBLISHED)), Style.PLAIN));
+  }
+
+  @Test
+  void brief_gives_the_titles_and_the_verdict() {
+    Violated note = violated(facts("load.together", Weight.NOTE, List.of()), 5, "E1");
+    Violated accepted = violated(NEVER, 5, "K2");
+    Report report =
+        new Report(
+            netlist(),
+            List.of(low(Standing.PUBLISHED), violated(NEVER, 4, "K1"), accepted, note),
+            List.of(),
+            List.of(),
+            Map.of(),
+            Map.of(accepted, accepted("coil.never-on", "K2")));
+    assertEquals(
+        """
+        STOP  K1 may not pull in, line 4                                    coil.too-low
+        FIX   K1 may not pull in, line 4                                   coil.never-on
+        STOP: 1 to stop, 1 to fix, 1 note, 1 accepted; 0 checks satisfied, 0 could not be made.
+        """,
+        TextReport.brief(report, Style.PLAIN));
+  }
+
+  @Test
+  void a_title_takes_one_line_however_long_it_is() {
+    Violated low = low(Standing.PUBLISHED);
+    Violated wordy =
+        new Violated(
+            low.rule(),
+            low.weight(),
+            low.at(),
+            "K1 ".repeat(40) + "may not pull in",
+            low.numbers(),
+            low.places(),
+            low.detail(),
+            low.remedy(),
+            low.value(),
+            low.limit(),
+            low.basis());
+    List<String> lines = TextReport.brief(report(wordy), Style.PLAIN).lines().toList();
+    assertEquals(2, lines.size());
+    assertTrue(lines.get(0).length() <= 80, lines.get(0));
+    assertTrue(lines.get(0).endsWith("…, line 4"), lines.get(0));
   }
 
   @Test

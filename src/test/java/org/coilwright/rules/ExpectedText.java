@@ -34,6 +34,9 @@ record ExpectedText(Path file, List<String> lines) {
     List<List<String>> findings = new ArrayList<>();
     boolean open = false;
     for (String line : lines) {
+      if (line.startsWith("This decides nothing by itself")) {
+        break; // what follows are the titles once more
+      }
       if (HEAD.matcher(line).matches()) {
         findings.add(new ArrayList<>());
         open = true;
