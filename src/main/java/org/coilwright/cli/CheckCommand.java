@@ -1,6 +1,5 @@
 package org.coilwright.cli;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.coilwright.rule.Report;
 import org.coilwright.rule.Weight;
@@ -13,6 +12,7 @@ import picocli.CommandLine.ParseResult;
 final class CheckCommand extends ConsoleCommand {
   private static final String AS = "--as";
   private static final String FAIL_ON = "--fail-on";
+  private static final String BRIEF = "--brief";
 
   CheckCommand(Console console) {
     super(console);
@@ -28,10 +28,12 @@ final class CheckCommand extends ConsoleCommand {
             "",
             "Examples:",
             "  coilwright check boiler.yaml",
+            "  coilwright check --brief boiler.yaml",
             "  coilwright check --as json --fail-on stop *.yaml",
             "  generate | coilwright check -",
             "",
-            "Ends with 0: nothing at or above --fail-on, 1: findings, 2: a file or the command line",
+            "Ends with 0: nothing at or above --fail-on, 1: findings, 2: a file or the command"
+                + " line",
             "cannot be used (also if other files have findings), 3: a fault of coilwright itself.");
     spec.addPositional(
         PositionalParamSpec.builder()
@@ -54,57 +56,59 @@ final class CheckCommand extends ConsoleCommand {
             .type(FailOn.class)
             .description("Lightest finding that ends with 1: stop, fix (default) or note.")
             .build());
+    spec.addOption(
+        OptionSpec.builder(BRIEF)
+            .type(boolean.class)
+            .description("Only the titles of what is to stop and to fix, and the verdict.")
+            .build());
     return spec;
   }
 
   @Override
   int run(ParseResult parsed) {
     List<String> files = parsed.matchedPositionalValue(0, List.<String>of());
+    Form form = parsed.matchedOptionValue(AS, Form.TEXT);
+    boolean brief = parsed.hasMatchedOption(BRIEF);
+    if (brief && form != Form.TEXT) {
+      return refuse(BRIEF + " shortens the text; leave it out with " + AS + " " + form + ".");
+    }
     Inspector inspector = Inspector.standard();
-    List<Inspection> inspections = new ArrayList<>();
-    for (String file : files) {
-      inspections.add(inspector.inspect(file, console()));
+    Account account =
+        switch (form) {
+          case TEXT ->
+              files.size() > 1
+                  ? new TotalText(console().out(), files, outStyle())
+                  : new OneFile(brief);
+          case JSON -> JsonReport.to(console().out());
+          case SARIF -> new SarifReport(console().out(), inspector.facts());
+        };
+    return new ManyFiles(inspector, console(), this::tell)
+        .judge(files, account, parsed.matchedOptionValue(FAIL_ON, FailOn.FIX).weight);
+  }
+
+  /** The report of the only file, in full or brief. */
+  private final class OneFile implements Account {
+    private final boolean brief;
+
+    private OneFile(boolean brief) {
+      this.brief = brief;
     }
-    for (Inspection inspection : inspections) {
-      if (inspection instanceof Inspection.Unusable unusable) {
-        tell(unusable);
+
+    @Override
+    public void add(Inspection inspection) {
+      if (inspection instanceof Inspection.Done done) {
+        Report report = done.report();
+        console()
+            .out()
+            .print(
+                brief ? TextReport.brief(report, outStyle()) : TextReport.of(report, outStyle()));
       }
     }
-    console()
-        .out()
-        .print(
-            switch (parsed.matchedOptionValue(AS, Form.TEXT)) {
-              case TEXT -> text(inspections, outStyle());
-              case JSON -> JsonReport.of(inspections);
-              case SARIF -> SarifReport.of(inspections, inspector.facts());
-            });
-    return exit(inspections, parsed.matchedOptionValue(FAIL_ON, FailOn.FIX).weight);
-  }
 
-  private static String text(List<Inspection> inspections, Style style) {
-    if (inspections.size() > 1) {
-      return TotalText.of(inspections, style);
+    @Override
+    public void end() {
+      // the report ends by itself
     }
-    return inspections.get(0) instanceof Inspection.Done done
-        ? TextReport.of(done.report(), style)
-        : "";
-  }
-
-  private static int exit(List<Inspection> inspections, Weight lightest) {
-    int code = Exit.NOTHING_FOUND;
-    for (Inspection inspection : inspections) {
-      if (inspection instanceof Inspection.Unusable) {
-        return Exit.UNUSABLE;
-      } else if (inspection instanceof Inspection.Done done && fails(done.report(), lightest)) {
-        code = Exit.FINDINGS;
-      }
-    }
-    return code;
-  }
-
-  private static boolean fails(Report report, Weight lightest) {
-    return report.findings().stream()
-        .anyMatch(f -> report.counts(f) && f.weight().compareTo(lightest) <= 0);
   }
 
   enum Form {

@@ -12,15 +12,32 @@ final class Defect {
 
   /** Says so, keeps the trace in a file, and gives the exit code. */
   static int tell(Console console, Throwable fault) {
+    return tell(console, "", "Nothing was judged; do not read this as a result.", fault);
+  }
+
+  /** The same of one file among others that are judged. */
+  static int tell(Console console, String file, Throwable fault) {
+    String name = file.equals(InputFile.STDIN) ? "standard input" : Lines.harmless(file);
+    return tell(
+        console,
+        " at " + name,
+        name
+            + " was not judged; do not read this as a result. Other files are judged all the same.",
+        fault);
+  }
+
+  private static int tell(Console console, String where, String judged, Throwable fault) {
     console
         .err()
         .println(
             "coilwright "
                 + Version.text()
-                + " met a fault of its own ("
+                + " met a fault of its own"
+                + where
+                + " ("
                 + Lines.harmless(fault.toString())
                 + ").");
-    console.err().println("Nothing was judged; do not read this as a result.");
+    console.err().println(judged);
     console
         .err()
         .println(

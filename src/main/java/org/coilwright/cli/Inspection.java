@@ -18,4 +18,11 @@ public sealed interface Inspection {
 
   /** It could not be used; at least one problem. */
   record Unusable(String file, List<ReadingProblem> problems) implements Inspection {}
+
+  /**
+   * The program itself was at fault; nothing was judged.
+   *
+   * @param fault what it met, one line
+   */
+  record Faulted(String file, String fault) implements Inspection {}
 }

@@ -22,15 +22,17 @@ public final class Inspector {
   private final Solving solving;
   private final Runner runner;
 
-  private Inspector(Tables tables) {
+  /** With the rules of a runner. */
+  Inspector(Tables tables, Runner runner) {
     this.tables = tables;
     this.solving = new Solving(tables);
-    this.runner = AllRules.runner(tables);
+    this.runner = runner;
   }
 
   /** With every rule and the tables that come with the program. */
   public static Inspector standard() {
-    return new Inspector(Tables.load());
+    Tables tables = Tables.load();
+    return new Inspector(tables, AllRules.runner(tables));
   }
 
   /** Looks at a file that the user named; {@code -} is standard input. */

@@ -1,5 +1,6 @@
 package org.coilwright.cli;
 
+import java.io.PrintStream;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -17,15 +18,28 @@ import org.coilwright.table.Standing;
 
 /** What {@code check --as json} prints. The names are a contract: added to, never changed. */
 final class JsonReport {
-  private final JsonWriter json = new JsonWriter();
+  private final JsonWriter json;
 
-  private JsonReport() {}
+  private JsonReport(JsonWriter json) {
+    this.json = json;
+  }
 
-  static String of(List<Inspection> inspections) {
-    JsonReport report = new JsonReport();
-    report.json.object().key("coilwright").number(1).key("files").array();
-    inspections.forEach(report::file);
-    return report.json.endArray().endObject().toString();
+  /** An account of several files, written to {@code out} file by file. */
+  static Account to(PrintStream out) {
+    JsonWriter json = new JsonWriter();
+    json.object().key("coilwright").number(1).key("files").array();
+    return new Account() {
+      @Override
+      public void add(Inspection inspection) {
+        json.whole(() -> new JsonReport(json).file(inspection));
+        out.print(json.take());
+      }
+
+      @Override
+      public void end() {
+        out.print(json.endArray().endObject());
+      }
+    };
   }
 
   /**
@@ -34,12 +48,12 @@ final class JsonReport {
    * @param sheet writes the value of the key {@code sheet}
    */
   static String of(Inspection.Done done, Consumer<JsonWriter> sheet) {
-    JsonReport report = new JsonReport();
-    report.json.object().key("coilwright").number(1).key("sheet");
-    sheet.accept(report.json);
-    report.json.key("files").array();
-    report.file(done);
-    return report.json.endArray().endObject().toString();
+    JsonWriter json = new JsonWriter();
+    json.object().key("coilwright").number(1).key("sheet");
+    sheet.accept(json);
+    json.key("files").array();
+    new JsonReport(json).file(done);
+    return json.endArray().endObject().toString();
   }
 
   private void file(Inspection inspection) {
@@ -55,17 +69,24 @@ final class JsonReport {
       json.endArray().key("undecided").array();
       report.undecided().forEach(this::undecided);
       json.endArray();
+    } else if (inspection instanceof Inspection.Faulted faulted) {
+      unjudged();
+      json.key("fault").text(faulted.fault());
     } else if (inspection instanceof Inspection.Unusable unusable) {
-      // No verdict at all: nothing may be taken for one.
-      json.key("verdict").nothing();
-      json.key("findings").texts(List.of());
-      json.key("satisfied").texts(List.of());
-      json.key("undecided").texts(List.of());
+      unjudged();
       json.key("problems").array();
       unusable.problems().forEach(this::problem);
       json.endArray();
     }
     json.endObject();
+  }
+
+  /** No verdict at all: nothing may be taken for one. */
+  private void unjudged() {
+    json.key("verdict").nothing();
+    json.key("findings").texts(List.of());
+    json.key("satisfied").texts(List.of());
+    json.key("undecided").texts(List.of());
   }
 
   private void finding(Report report, Violated finding) {

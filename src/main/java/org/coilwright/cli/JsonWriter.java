@@ -80,6 +80,36 @@ final class JsonWriter {
     return endArray();
   }
 
+  /** What was written since it was last taken, which is then kept no longer. */
+  String take() {
+    String taken = out.toString();
+    out.setLength(0);
+    return taken;
+  }
+
+  /**
+   * Writes a member of the array that is open, whole or not at all: if {@code member} throws, it is
+   * as if it had not begun.
+   */
+  JsonWriter whole(Runnable member) {
+    int length = out.length();
+    int level = depth;
+    boolean leads = first;
+    boolean done = false;
+    try {
+      member.run();
+      done = true;
+    } finally {
+      if (!done) {
+        out.setLength(length);
+        depth = level;
+        first = leads;
+        afterKey = false;
+      }
+    }
+    return this;
+  }
+
   @Override
   public String toString() {
     return out + "\n";

@@ -1,0 +1,56 @@
+package org.coilwright.cli;
+
+import java.util.List;
+import java.util.function.Consumer;
+import org.coilwright.rule.Report;
+import org.coilwright.rule.Weight;
+
+/**
+ * Judges files one after the other, one of them in memory at a time. A fault of the program in one
+ * file is told as such and does not lose the others.
+ *
+ * @param tell says what stands in the way of reading a file
+ */
+record ManyFiles(Inspector inspector, Console console, Consumer<Inspection.Unusable> tell) {
+  /**
+   * Judges all of them.
+   *
+   * @param lightest the lightest finding that ends with 1
+   * @return the exit code: that of the worst file
+   */
+  int judge(List<String> files, Account account, Weight lightest) {
+    int code = Exit.NOTHING_FOUND;
+    for (String file : files) {
+      code = Math.max(code, judge(file, account, lightest));
+      console.out().flush();
+    }
+    account.end();
+    return code;
+  }
+
+  private int judge(String file, Account account, Weight lightest) {
+    try {
+      Inspection inspection = inspector.inspect(file, console);
+      if (inspection instanceof Inspection.Unusable unusable) {
+        tell.accept(unusable);
+      }
+      account.add(inspection);
+      return code(inspection, lightest);
+    } catch (RuntimeException | Error fault) {
+      account.add(new Inspection.Faulted(file, fault.toString()));
+      return Defect.tell(console, file, fault);
+    }
+  }
+
+  private static int code(Inspection inspection, Weight lightest) {
+    if (inspection instanceof Inspection.Done done) {
+      return fails(done.report(), lightest) ? Exit.FINDINGS : Exit.NOTHING_FOUND;
+    }
+    return Exit.UNUSABLE;
+  }
+
+  private static boolean fails(Report report, Weight lightest) {
+    return report.findings().stream()
+        .anyMatch(f -> report.counts(f) && f.weight().compareTo(lightest) <= 0);
+  }
+}
