@@ -21,14 +21,14 @@ record ManyFiles(Inspector inspector, Console console, Consumer<Inspection.Unusa
   int judge(List<String> files, Account account, Weight lightest) {
     int code = Exit.NOTHING_FOUND;
     for (String file : files) {
-      code = Math.max(code, judge(file, account, lightest));
+      code = Math.max(code, judge(file, files.size() == 1, account, lightest));
       console.out().flush();
     }
     account.end();
     return code;
   }
 
-  private int judge(String file, Account account, Weight lightest) {
+  private int judge(String file, boolean alone, Account account, Weight lightest) {
     try {
       Inspection inspection = inspector.inspect(file, console);
       if (inspection instanceof Inspection.Unusable unusable) {
@@ -38,7 +38,7 @@ record ManyFiles(Inspector inspector, Console console, Consumer<Inspection.Unusa
       return code(inspection, lightest);
     } catch (RuntimeException | Error fault) {
       account.add(new Inspection.Faulted(file, fault.toString()));
-      return Defect.tell(console, file, fault);
+      return alone ? Defect.tell(console, fault) : Defect.tell(console, file, fault);
     }
   }
 

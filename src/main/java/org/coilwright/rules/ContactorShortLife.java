@@ -1,5 +1,6 @@
 package org.coilwright.rules;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -22,6 +23,7 @@ import org.coilwright.rule.Weight;
 import org.coilwright.sizing.Endurance;
 import org.coilwright.sizing.PowerSide.Demand;
 import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
 
 /** The contact wears out before the installation does. */
@@ -86,7 +88,15 @@ final class ContactorShortLife implements Rule {
           "How many years %s lasts is open: the settings do not say how often it starts."
               .formatted(relay.name()));
     }
-    double starts = Math.max(1, Math.floor(day.get().value().high() / run.get().value().low()));
+    Optional<Written<Quantity>> confirmed =
+        netlist.switching().flatMap(Switching::start).flatMap(Switching.Start::confirm);
+    boolean bounded = run.get().value().low() > 0;
+    if (!bounded && confirmed.isEmpty()) {
+      return subject.undecided(
+          "switching.start.for",
+          "How many years %s lasts is open: with a shortest run of %s only the time a surplus must last limits how often it starts."
+              .formatted(relay.name(), run.get().text()));
+    }
     double at = life.value().at().map(a -> a.nominal()).orElse(fit.amps());
     Endurance endurance =
         Endurance.of(
@@ -96,8 +106,17 @@ final class ContactorShortLife implements Rule {
             Optional.ofNullable(relay.life().get("mechanical"))
                 .map(m -> m.value().amount().nominal()),
             tables);
-    double years = endurance.years(starts);
     double wanted = tables.figure("sizing.design-life").value();
+    double once = endurance.years(1);
+    if (!bounded && !(confirmed.orElseThrow().value().low() > 0)) {
+      return unlimited(
+          subject, relay, run.get(), confirmed.orElseThrow(), day.get(), once / wanted);
+    }
+    // without a shortest run it may open at once, and close again when the surplus has lasted
+    Written<Quantity> each = bounded ? run.get() : confirmed.orElseThrow();
+    double within = bounded ? day.get().value().high() : Duration.ofDays(1).toSeconds();
+    double starts = Math.max(1, Math.floor(within / each.value().low()));
+    double years = endurance.years(starts);
     Measure value = new Measure(years, "years");
     Measure limit = new Measure(wanted, "years");
     Basis basis = Basis.of(endurance.cited()).and(Basis.of(tables.figure("sizing.design-life")));
@@ -106,8 +125,8 @@ final class ContactorShortLife implements Rule {
             .formatted(
                 endurance.words(),
                 Printed.of(starts, Dimension.COUNT),
-                day.get().text(),
-                run.get().text());
+                bounded ? day.get().text() : "24 h",
+                each.text());
     String shown = String.format(Locale.ROOT, "%.1f", years);
     if (!Comparison.fallsShort(years, wanted)) {
       return subject.satisfied(
@@ -126,7 +145,39 @@ final class ContactorShortLife implements Rule {
         .detail("Counted: %s.".formatted(sum))
         .todo(
             "Set the shortest run to %s or more, or take a contact with a longer life."
-                .formatted(Endurance.minutes(run.get().value().low() * wanted / years)),
+                .formatted(
+                    bounded
+                        ? Endurance.minutes(run.get().value().low() * wanted / years)
+                        : shortestRun(day.get(), once / wanted)),
             basis);
+  }
+
+  /** The shortest run that leaves so many starts a day at most. */
+  private static String shortestRun(Written<Quantity> day, double starts) {
+    return Endurance.minutes(day.value().high() / Math.max(1, Math.floor(starts)));
+  }
+
+  private Outcome unlimited(
+      Subject subject,
+      Part.Relay relay,
+      Written<Quantity> run,
+      Written<Quantity> confirmed,
+      Written<Quantity> day,
+      double starts) {
+    Cited<Double> wanted = tables.figure("sizing.design-life");
+    return new Subject(FACTS, run.mark(), subject.at())
+        .violated(
+            "nothing limits how often %s starts".formatted(relay.name()),
+            "It stays closed for %s at least and a surplus must last %s: it may start as often as the meter is read, and to last %s years it may start %s times a day."
+                .formatted(
+                    run.text(),
+                    confirmed.text(),
+                    Printed.of(wanted.value(), Dimension.COUNT),
+                    Printed.atMost(Math.floor(starts), Dimension.COUNT)),
+            "may open again at once")
+        .alsoAt(confirmed.mark(), "and close again at once")
+        .todo(
+            "Set the shortest run to %s or more.".formatted(shortestRun(day, starts)),
+            Basis.of(wanted));
   }
 }
