@@ -40,7 +40,13 @@ final class DeviceBuilder {
               reserved.put(pin, Value.word(member.value()));
             });
     return new Part.Controller(
-        head, pins.pins(), supply, ordered(outputs), ordered(reserved), mains);
+        head,
+        pins.pins(),
+        supply,
+        ordered(outputs),
+        ordered(reserved),
+        mains,
+        RelayBuilder.poleInsulation(section));
   }
 
   Part dcSupply(Head head, Section section) {

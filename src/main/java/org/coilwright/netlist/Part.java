@@ -70,7 +70,8 @@ public sealed interface Part {
       Optional<DcOutput> auxSupply,
       Map<String, ContactSpec> outputs,
       Map<String, Written<String>> reserved,
-      Optional<MainsInput> mains)
+      Optional<MainsInput> mains,
+      Optional<InsulationSpec> insulation)
       implements Part {}
 
   /** A power supply unit with direct-voltage output. */
@@ -192,7 +193,8 @@ public sealed interface Part {
       List<Pole> poles,
       ContactForm form,
       Ratings ratings,
-      Optional<Written<Rating>> leastLoad)
+      Optional<Written<Rating>> leastLoad,
+      Optional<InsulationSpec> insulation)
       implements Part {}
 
   /** A thermostat or a thermal cut-out ({@code head.is} tells). */
@@ -204,7 +206,8 @@ public sealed interface Part {
       Optional<Written<Quantity>> opensAt,
       Optional<Written<String>> reset,
       Ratings ratings,
-      Optional<Written<Rating>> leastLoad)
+      Optional<Written<Rating>> leastLoad,
+      Optional<InsulationSpec> insulation)
       implements Part {
     /** True for {@code is: cut-out}. */
     public boolean isCutOut() {
@@ -345,10 +348,14 @@ public sealed interface Part {
       Optional<Written<Quantity>> releaseTime,
       Optional<Written<Quantity>> clampingVoltage) {}
 
-  /** Insulation between coil and contacts. */
+  /**
+   * Insulation between coil and contacts, or of a device without coil between its poles; the
+   * figures are of the former where there is a coil.
+   */
   record InsulationSpec(
       Mark mark,
       Optional<Written<String>> coilToContacts,
+      Optional<Written<String>> betweenPoles,
       Optional<Written<Quantity>> test,
       Optional<Written<Quantity>> clearance,
       Optional<Written<Quantity>> creepage,

@@ -108,7 +108,8 @@ final class PartBuilder {
             poles,
             form(section, ContactForm.NO),
             RelayBuilder.ratings(section),
-            section.rating("least-load"));
+            section.rating("least-load"),
+            RelayBuilder.poleInsulation(section));
       }
       case "thermostat" -> thermal(head, section, Optional.empty());
       case "cut-out" -> thermal(head, section, section.text("reset"));
@@ -207,7 +208,8 @@ final class PartBuilder {
         section.quantity("opens-at"),
         reset,
         RelayBuilder.ratings(section),
-        section.rating("least-load"));
+        section.rating("least-load"),
+        RelayBuilder.poleInsulation(section));
   }
 
   private Part terminals(Head head, Section section) {

@@ -100,7 +100,12 @@ final class PartFormat {
     kinds.put(
         "switch",
         part(
-            "a switch", poles(6), form("NO"), RelayFormat.KEY_RATINGS, RelayFormat.KEY_LEAST_LOAD));
+            "a switch",
+            poles(6),
+            form("NO"),
+            RelayFormat.KEY_RATINGS,
+            RelayFormat.KEY_LEAST_LOAD,
+            RelayFormat.KEY_POLE_INSULATION));
     kinds.put(
         "thermostat",
         part(
@@ -109,7 +114,8 @@ final class PartFormat {
             form("NC"),
             opensAt(),
             RelayFormat.KEY_RATINGS,
-            RelayFormat.KEY_LEAST_LOAD));
+            RelayFormat.KEY_LEAST_LOAD,
+            RelayFormat.KEY_POLE_INSULATION));
     kinds.put(
         "cut-out",
         part(
@@ -119,7 +125,8 @@ final class PartFormat {
             opensAt(),
             may("reset", Choice.of("manual", "automatic"), "How it is reset.", "manual"),
             RelayFormat.KEY_RATINGS,
-            RelayFormat.KEY_LEAST_LOAD));
+            RelayFormat.KEY_LEAST_LOAD,
+            RelayFormat.KEY_POLE_INSULATION));
     kinds.put("terminals", terminals());
     kinds.put("heater", heater());
     for (String load : List.of("motor", "transformer", "charger", "lighting", "load")) {
@@ -166,9 +173,14 @@ final class PartFormat {
             new Named("a pin", Format.PIN, Format.TEXT, 0),
             "Pins kept for another use, with that use.",
             "{11: bus}"),
-        may("mains", mainsInput(), "Where it takes its own mains.", "{pins: [L, N], voltage: 230 V}"),
+        may(
+            "mains",
+            mainsInput(),
+            "Where it takes its own mains.",
+            "{pins: [L, N], voltage: 230 V}"),
         ASKS_RCD,
-        WORKS_UP_TO);
+        WORKS_UP_TO,
+        RelayFormat.KEY_POLE_INSULATION);
   }
 
   private static Fields dcSupply() {

@@ -207,10 +207,27 @@ final class RelayBuilder {
                     "write VA; active power while held goes to hold-power"));
   }
 
+  /** What is written of the insulation of a device that has no coil. */
+  static Optional<InsulationSpec> poleInsulation(Section device) {
+    return device
+        .section("insulation")
+        .map(
+            s ->
+                new InsulationSpec(
+                    s.mark(),
+                    Optional.empty(),
+                    s.text("between-poles"),
+                    s.quantity("test"),
+                    s.quantity("clearance"),
+                    s.quantity("creepage"),
+                    Optional.empty()));
+  }
+
   private static InsulationSpec insulation(Section section) {
     return new InsulationSpec(
         section.mark(),
         section.text("coil-to-contacts"),
+        section.text("between-poles"),
         section.quantity("test"),
         section.quantity("clearance"),
         section.quantity("creepage"),

@@ -55,6 +55,25 @@ final class RelayFormat {
           "Current through the open contact.",
           "1 mA");
 
+  private static final Choice GRADE = Choice.of("functional", "basic", "double", "reinforced");
+  private static final Key BETWEEN_POLES =
+      may(
+          "between-poles",
+          GRADE,
+          "Kind of insulation between its poles or contacts.",
+          "reinforced");
+  private static final Key TEST = may("test", Format.VOLTS, "Test voltage.", "4 kV");
+  private static final Key CLEARANCE = may("clearance", Format.LENGTH, "Clearance.", "8 mm");
+  private static final Key CREEPAGE = may("creepage", Format.LENGTH, "Creepage distance.", "8 mm");
+
+  /** Of a device with several poles or outputs and no coil. */
+  static final Key KEY_POLE_INSULATION =
+      may(
+          "insulation",
+          Fields.of("the insulation of poles", BETWEEN_POLES, TEST, CLEARANCE, CREEPAGE),
+          "Insulation between its poles, outputs and own supply.",
+          "{between-poles: reinforced}");
+
   private RelayFormat() {}
 
   /** The keys of a relay or a contactor, besides those of every part. */
@@ -82,12 +101,13 @@ final class RelayFormat {
             "the insulation",
             may(
                 "coil-to-contacts",
-                Choice.of("functional", "basic", "double", "reinforced"),
+                GRADE,
                 "Kind of insulation between coil and contacts.",
                 "reinforced"),
-            may("test", Format.VOLTS, "Test voltage.", "4 kV"),
-            may("clearance", Format.LENGTH, "Clearance.", "8 mm"),
-            may("creepage", Format.LENGTH, "Creepage distance.", "8 mm"),
+            BETWEEN_POLES,
+            TEST,
+            CLEARANCE,
+            CREEPAGE,
             may("voltage", Format.VOLTS, "Rated insulation voltage.", "250 V"));
     List<String> lives = new ArrayList<>(CATEGORIES);
     lives.add("mechanical");

@@ -20,7 +20,8 @@ import org.coilwright.solve.InsulationDistances.Pollution;
 import org.coilwright.table.Cited;
 
 /**
- * What a relay's data say about reinforced insulation between its coil and its contacts.
+ * What a device's data say about reinforced insulation between its coil and its contacts, or
+ * between its poles.
  *
  * @param faults what is written and not enough
  * @param proofs what is written and enough, in words
@@ -40,6 +41,24 @@ record InsulationGrade(
     List<Cited<Double>> figures) {
 
   private static final Set<String> ENOUGH = Set.of("reinforced", "double");
+
+  /** Between what the insulation lies. */
+  enum Between {
+    COIL_AND_CONTACTS("coil-to-contacts", "coil and contacts"),
+    POLES("between-poles", "its poles");
+
+    private final String key;
+    private final String words;
+
+    Between(String key, String words) {
+      this.key = key;
+      this.words = words;
+    }
+
+    private Optional<Written<String>> stated(InsulationSpec spec) {
+      return this == POLES ? spec.betweenPoles() : spec.coilToContacts();
+    }
+  }
 
   /** Something that is not enough. */
   record Fault(Mark mark, String label, String why, Optional<Datum> datum) {}
@@ -94,16 +113,14 @@ record InsulationGrade(
    *
    * @param lineToEarth nominal mains voltage to earth, V
    * @param altitude above sea level, m; empty is taken as what the tables hold for, up to 2000 m
-   * @param testVoltage of reinforced insulation at {@code testedFor}
-   * @param testedFor line to earth of the mains that the test voltage is published for, V
    */
   static InsulationGrade of(
       InsulationSpec spec,
+      Between between,
       double lineToEarth,
       Optional<Double> altitude,
       InsulationDistances distances,
-      Cited<Double> testVoltage,
-      Cited<Double> testedFor) {
+      TestVoltages tests) {
     double metres = altitude.orElse(0.0);
     boolean high = distances.altitudeFactor(metres).map(f -> f.value() > 1).orElse(true);
     Optional<Distance> clear = distances.reinforcedClearance(lineToEarth, metres);
@@ -112,7 +129,7 @@ record InsulationGrade(
     Optional<Distance> creepClean =
         distances.reinforcedCreepage(lineToEarth, metres, Pollution.DEGREE_2);
 
-    Optional<Datum> test = test(spec, lineToEarth, distances, testVoltage, testedFor);
+    Optional<Datum> test = test(spec, lineToEarth, distances, tests);
     Optional<Datum> clearance =
         spec.clearance().flatMap(c -> clear.map(d -> distance("clearance", c, d)));
     // The netlist does not tell how dirty it gets: enough is what is enough in switchgear, too
@@ -123,8 +140,8 @@ record InsulationGrade(
         spec.creepage().flatMap(c -> creepClean.map(d -> distance("creepage distance", c, d)));
 
     List<Fault> faults = new ArrayList<>();
-    Optional<Written<String>> word = spec.coilToContacts();
-    word.filter(w -> !isReinforced(w)).map(InsulationGrade::statedFault).ifPresent(faults::add);
+    Optional<Written<String>> word = between.stated(spec);
+    word.filter(w -> !isReinforced(w)).map(w -> statedFault(w, between)).ifPresent(faults::add);
     List<Datum> tooSmall =
         Stream.of(test, clearance, creepageClean)
             .flatMap(Optional::stream)
@@ -151,21 +168,22 @@ record InsulationGrade(
         List.copyOf(faults),
         List.copyOf(proofs),
         isShown,
-        high ? "clearance" : "coil-to-contacts",
+        high ? "clearance" : between.key,
         isShown ? assumed(altitude) : shortOf(altitude, high, creepage, test, spec),
         shownBy.stream().findFirst(),
         (faults.isEmpty() ? shownBy : tooSmall).stream().flatMap(d -> d.from().stream()).toList());
   }
 
-  private static boolean isReinforced(Written<String> word) {
+  /** True if the word claims reinforced insulation. */
+  static boolean isReinforced(Written<String> word) {
     return ENOUGH.contains(word.value().strip().toLowerCase(Locale.ROOT));
   }
 
-  private static Fault statedFault(Written<String> word) {
+  private static Fault statedFault(Written<String> word, Between between) {
     return new Fault(
         word.mark(),
         "reinforced is needed",
-        "Its insulation between coil and contacts is stated as %s.".formatted(word.text()),
+        "Its insulation between %s is stated as %s.".formatted(between.words, word.text()),
         Optional.empty());
   }
 
@@ -176,28 +194,28 @@ record InsulationGrade(
   /**
    * The test voltage is published for one class of mains. Enough there is enough for a lower one;
    * too little there says nothing about a lower one; about a higher one it says nothing at all.
+   * What does not even stand the short overvoltages of this mains is too little on any.
    */
   private static Optional<Datum> test(
-      InsulationSpec spec,
-      double lineToEarth,
-      InsulationDistances distances,
-      Cited<Double> testVoltage,
-      Cited<Double> testedFor) {
+      InsulationSpec spec, double lineToEarth, InsulationDistances distances, TestVoltages tests) {
+    Optional<Datum> least =
+        spec.test()
+            .map(t -> test(t, tests.least(lineToEarth), tests.leastFrom()))
+            .filter(d -> !d.isEnough());
     Optional<Double> here = distances.impulseKilovolts(lineToEarth).map(Cited::value);
-    Optional<Double> there = distances.impulseKilovolts(testedFor.value()).map(Cited::value);
+    Optional<Double> there =
+        distances.impulseKilovolts(tests.publishedFor().value()).map(Cited::value);
     if (here.isEmpty() || there.isEmpty() || here.get() > there.get()) {
-      return Optional.empty();
+      return least;
     }
     return spec.test()
-        .map(
-            t ->
-                new Datum(
-                    "test voltage",
-                    t,
-                    testVoltage.value(),
-                    Dimension.VOLTAGE,
-                    List.of(testVoltage)))
-        .filter(d -> d.isEnough() || here.get().equals(there.get()));
+        .map(t -> test(t, tests.published().value(), List.of(tests.published())))
+        .filter(d -> d.isEnough() || here.get().equals(there.get()))
+        .or(() -> least);
+  }
+
+  private static Datum test(Written<Quantity> written, double needed, List<Cited<Double>> from) {
+    return new Datum("test voltage", written, needed, Dimension.VOLTAGE, from);
   }
 
   private static String assumed(Optional<Double> altitude) {

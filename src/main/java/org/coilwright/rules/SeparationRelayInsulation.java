@@ -10,6 +10,7 @@ import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Part.InsulationSpec;
+import org.coilwright.netlist.Written;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
@@ -30,7 +31,8 @@ final class SeparationRelayInsulation implements Rule {
                   + " the other, wants insulation stated as reinforced, or a test voltage as"
                   + " reinforced insulation has, or clearance and creepage distance by the tables"
                   + " for overvoltage category III, corrected for altitude. Whatever is stated and"
-                  + " too small raises it; above 2000 m only distances count.")
+                  + " too small raises it, under every practice and beside the word reinforced too;"
+                  + " above 2000 m only distances count.")
           .why(
               "Basic insulation is one layer: when it fails, mains stands on the control wires and"
                   + " nothing trips.")
@@ -38,8 +40,8 @@ final class SeparationRelayInsulation implements Rule {
               "Use a relay or contactor whose maker states reinforced insulation (protective"
                   + " separation) between coil and contacts at this mains voltage.")
           .blind(
-              "Terminals and wires beside the relay, sockets, and insulation between two contacts"
-                  + " of one relay unless it says so.")
+              "Terminals and wires beside the relay, and sockets; between two contacts of one"
+                  + " relay it goes by the word at `between-poles` alone.")
           .sources("iec-60364-4-41", "iec-60664-1", "relay-insulation-data");
 
   private final Cited<Double> elvLimit;
@@ -89,16 +91,43 @@ final class SeparationRelayInsulation implements Rule {
       outcomes.add(judge(circuit, bands, relay, elvContact.get(), mainsCoil.get()));
     }
     if (mainsContact.isPresent() && elvContact.isPresent()) {
-      outcomes.add(
-          Subject.of(FACTS, elvContact.get().mark(), relay.name())
-              .undecided(
-                  "insulation between the contacts of " + relay.name(),
-                  "%s is on mains and %s on extra-low voltage, side by side in one relay; the netlist has no key for the insulation between them."
-                      .formatted(mainsContact.get().id(), elvContact.get().id())));
+      outcomes.add(beside(relay, elvContact.get(), mainsContact.get()));
     }
   }
 
-  private static void checkController(
+  /** Two contacts side by side: only the word of the maker tells, the figures are of the coil. */
+  private Outcome beside(Part.Relay relay, Branch low, Branch mains) {
+    Optional<Written<String>> word = relay.insulation().flatMap(InsulationSpec::betweenPoles);
+    String sides =
+        "%s has mains at %s and extra-low voltage at %s, side by side"
+            .formatted(relay.name(), mains.id(), low.id());
+    if (word.isEmpty()) {
+      return Subject.of(FACTS, low.mark(), relay.name())
+          .undecided(
+              "insulation.between-poles of " + relay.name(),
+              sides + "; nothing is written of the insulation between them.");
+    }
+    Subject subject = Subject.of(FACTS, word.get().mark(), relay.name());
+    if (InsulationGrade.isReinforced(word.get())) {
+      return subject.satisfied(
+          "%s, with insulation stated as %s between them.".formatted(sides, word.get().text()),
+          requirement);
+    }
+    return subject
+        .violated(
+            "%s does not keep mains off the extra-low voltage side".formatted(relay.name()),
+            "%s, and its insulation between them is stated as %s."
+                .formatted(sides, word.get().text()),
+            "reinforced is needed")
+        .alsoAt(low.mark(), "extra-low voltage")
+        .alsoAt(mains.mark(), "mains")
+        .todo(
+            "Switch the two with a relay each, or use one whose maker states reinforced insulation"
+                + " between its contacts.",
+            requirement);
+  }
+
+  private void checkController(
       Circuit circuit, VoltageBands bands, Part.Controller controller, List<Outcome> outcomes) {
     boolean lowSide =
         bands.supplies().stream()
@@ -106,15 +135,43 @@ final class SeparationRelayInsulation implements Rule {
             .anyMatch(s -> s.part().equals(controller.name()));
     of(circuit, controller.name(), Contact.class).stream()
         .filter(c -> lowSide && bands.onMains(c))
-        .forEach(
-            c ->
-                outcomes.add(
-                    Subject.of(FACTS, c.mark(), controller.name())
-                        .undecided(
-                            "insulation between %s and the supply of %s"
-                                .formatted(c.id(), controller.name()),
-                            "Output %s is on mains and the supply of %s is extra-low voltage; the netlist has no key for the insulation between them: ask the maker."
-                                .formatted(c.id(), controller.name()))));
+        .forEach(c -> outcomes.add(output(circuit, bands, controller, c)));
+  }
+
+  private Outcome output(
+      Circuit circuit, VoltageBands bands, Part.Controller controller, Branch output) {
+    String name = controller.name();
+    String sides =
+        "Output %s is on mains and the supply of %s is extra-low voltage"
+            .formatted(output.id(), name);
+    Optional<InsulationGrade> grade =
+        controller.insulation().map(spec -> barrier.gradeOfPoles(circuit, bands, spec));
+    Subject subject = Subject.of(FACTS, output.mark(), name);
+    Optional<InsulationGrade.Fault> fault = grade.flatMap(g -> g.faults().stream().findFirst());
+    if (fault.isPresent()) {
+      return Subject.of(FACTS, fault.get().mark(), name)
+          .violated(
+              "%s does not keep mains off the extra-low voltage side".formatted(name),
+              sides + ". " + fault.get().why(),
+              fault.get().label())
+          .alsoAt(output.mark(), "mains")
+          .todo(
+              "Let this output switch a relay at extra-low voltage, and that the mains.",
+              requirement.and(Basis.of(grade.get().figures())));
+    }
+    return grade
+        .filter(InsulationGrade::isReinforced)
+        .<Outcome>map(
+            g ->
+                subject.satisfied(
+                    "%s; they are kept apart: %s%s."
+                        .formatted(sides, String.join("; ", g.proofs()), g.remark()),
+                    basis(g)))
+        .orElseGet(
+            () ->
+                subject.undecided(
+                    "insulation.between-poles of " + name,
+                    sides + "; nothing written shows the insulation between them."));
   }
 
   private static List<Branch> of(Circuit circuit, String part, Class<? extends Branch> kind) {
@@ -176,7 +233,8 @@ final class SeparationRelayInsulation implements Rule {
         .findFirst()
         .ifPresent(d -> finding.measured(d.value(), d.limit()));
     return finding.todo(
-        "Use a part whose maker states reinforced insulation (protective separation) between coil and contacts for this mains.",
+        "Use a part whose maker states reinforced insulation (protective separation) between coil"
+            + " and contacts for this mains.",
         basis(grade));
   }
 
