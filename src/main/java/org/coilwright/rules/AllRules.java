@@ -63,6 +63,7 @@ public final class AllRules {
     // separation
     all.add(new SeparationMainsMeetsElv(tables));
     all.add(new SeparationSharedRun(tables));
+    all.add(new SeparationSharedDevice(tables));
     all.add(new SeparationRelayInsulation(tables));
     all.add(new SeparationElvEarthed(tables));
     all.add(new SeparationElvTooHigh(tables));
@@ -143,6 +144,7 @@ public final class AllRules {
     all.add(new FaultCrossesSeparation(tables));
 
     // record
+    all.add(new RecordFiguresContradict(tables));
     all.add(new RecordNotChecked());
     all.add(new RecordAcceptedNothing());
 

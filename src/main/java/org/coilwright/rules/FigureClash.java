@@ -1,0 +1,69 @@
+package org.coilwright.rules;
+
+import java.util.Optional;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
+import org.coilwright.rule.Comparison;
+
+/**
+ * Two written figures that cannot both hold.
+ *
+ * @param one the figure shown first
+ * @param other the one that contradicts it
+ * @param saysOne what the first would make of the second, for under the caret
+ * @param numbers both figures and what does not fit
+ */
+record FigureClash(
+    Written<?> one, Written<?> other, String saysOne, String saysOther, String numbers) {
+
+  /**
+   * Two figures for one quantity that lie further apart than both their tolerances and a share.
+   *
+   * @param expected what {@code from} makes of {@code figure}, nominal and bounds
+   * @param share how far rounding may set them apart
+   */
+  static Optional<FigureClash> ofApart(
+      Written<Quantity> figure, Written<?> from, Quantity expected, double share) {
+    Quantity has = figure.value();
+    boolean above = Comparison.exceeds(has.low(), expected.high() * (1 + share));
+    boolean below = Comparison.fallsShort(has.high(), expected.low() * (1 - share));
+    String makes = Printed.of(expected.nominal(), expected.dimension());
+    return above || below
+        ? Optional.of(
+            new FigureClash(
+                figure,
+                from,
+                "says " + figure.text(),
+                "makes it " + makes,
+                "%s makes it %s, and %s is written.".formatted(from.text(), makes, figure.text())))
+        : Optional.empty();
+  }
+
+  /**
+   * A figure that is above what another one allows.
+   *
+   * @param most what {@code from} allows, in the base unit
+   * @param share how far rounding may set them apart
+   */
+  static Optional<FigureClash> ofAbove(
+      Written<Quantity> figure,
+      Written<?> from,
+      double most,
+      Dimension dimension,
+      String because,
+      double share) {
+    Printed.Pair pair = Printed.pair(figure.value().low(), most, dimension);
+    return Comparison.exceeds(figure.value().low(), most * (1 + share))
+        ? Optional.of(
+            new FigureClash(
+                figure,
+                from,
+                "says " + figure.text(),
+                "allows %s at most".formatted(pair.limit()),
+                "%s is written, and %s at most goes with %s: %s."
+                    .formatted(figure.text(), pair.limit(), from.text(), because)))
+        : Optional.empty();
+  }
+}
