@@ -57,11 +57,12 @@ final class MissingText {
 
   private void add(Undecided undecided) {
     missing.add(undecided.missing());
-    Optional<KeyGuide> guide = KeyGuide.of(netlist, undecided.missing());
+    Optional<KeyGuide> guide =
+        KeyGuide.of(netlist, undecided.missing()).filter(g -> undecided.settledBy().isEmpty());
     if (guide.isEmpty()) {
       unwritable.merge(
           undecided.missing(),
-          undecided.sentence(),
+          (undecided.sentence() + " " + undecided.settledBy()).strip(),
           (known, more) -> known.contains(more) ? known : known + " " + more);
       return;
     }
@@ -109,7 +110,7 @@ final class MissingText {
         });
     if (!unwritable.isEmpty()) {
       out.append('\n');
-      Lines.wrap(out, INDENT, "What no key holds, to be settled on site:", style.width());
+      Lines.wrap(out, INDENT, "What no key of the netlist holds:", style.width());
       unwritable.forEach(
           (what, why) -> Lines.wrap(out, INDENT + "- ", what + ": " + why, style.width()));
     }
