@@ -110,7 +110,7 @@ final class MissingText {
         });
     if (!unwritable.isEmpty()) {
       out.append('\n');
-      Lines.wrap(out, INDENT, "What no key of the netlist holds:", style.width());
+      Lines.wrap(out, INDENT, "What no single key settles:", style.width());
       unwritable.forEach(
           (what, why) -> Lines.wrap(out, INDENT + "- ", what + ": " + why, style.width()));
     }

@@ -34,6 +34,12 @@ public record KeyGuide(Place place, String owner, String says, String example) {
 
   private static final String PATH = "[A-Za-z][A-Za-z0-9-]*(?:\\.[A-Za-z0-9][A-Za-z0-9-]*)*";
   private static final Pattern OF = Pattern.compile("(" + PATH + ") of (\\S.*)");
+
+  /** A part of what a key holds: the volts of a rating, the tolerance of a temperature. */
+  private static final Pattern PIECE =
+      Pattern.compile("(tolerance|voltage) of (" + PATH + " of \\S.*)");
+
+  private static final String TOLERANCE = " ± 5 K";
   private static final Pattern ALONE = Pattern.compile("(site|switching)\\.(" + PATH + ")");
 
   /**
@@ -52,12 +58,18 @@ public record KeyGuide(Place place, String owner, String says, String example) {
           .flatMap(key -> within(key.shape(), path(alone.group(2))))
           .map(found -> new KeyGuide(place, "", found.says(), found.example()));
     }
+    Matcher piece = PIECE.matcher(missing);
+    if (piece.matches()) {
+      String more = piece.group(1).equals("tolerance") ? TOLERANCE : "";
+      return of(netlist, piece.group(2))
+          .map(g -> new KeyGuide(g.place(), g.owner(), g.says(), g.example() + more));
+    }
     Matcher of = OF.matcher(missing);
     return of.matches() ? of(netlist, path(of.group(1)), of.group(2)) : Optional.empty();
   }
 
   private static Optional<KeyGuide> of(Netlist netlist, List<String> path, String whose) {
-    String name = whose.indexOf('.') < 0 ? whose : whose.substring(0, whose.indexOf('.'));
+    String name = whose.split("[.,]")[0];
     if (path.equals(List.of("intent"))) {
       return Format.NETLIST
           .key("intent")

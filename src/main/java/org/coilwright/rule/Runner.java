@@ -157,7 +157,7 @@ public final class Runner {
                     + (isMeasured(missing)
                         ? ", and check again, or measure it on site."
                         : ", from the data sheet or the drawing, and check again."))
-        .orElse("No key of the netlist holds this: settle it on site before it is energised.");
+        .orElse("No single key settles this: find out on site before it is energised.");
   }
 
   private Violated missingKey(Netlist netlist, String missing, List<Undecided> waiting) {

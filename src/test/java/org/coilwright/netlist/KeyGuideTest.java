@@ -12,22 +12,23 @@ import org.junit.jupiter.params.provider.CsvSource;
 class KeyGuideTest {
   private static final String YAML =
       """
-      coilwright: 1
-      circuit: {title: Cellar}
-      site: {practice: iec}
-      parts:
-        S1: {is: switch}
-        U1: {is: controller, outputs: {heat: {pins: [1, 2], form: NO}}}
-        K1:
-          is: relay
-          coil: {pins: [A1, A2], voltage: 24 V DC}
-          contacts:
-            - {pins: [11, 14], form: NO}
-        E1: {is: heater, connection: single}
-      runs:
-        W1: {size: 0.75 mm²}
-      wires:
-        - U1.1 to S1.1
+        coilwright: 1
+        circuit: {title: Cellar}
+        site: {practice: iec}
+        parts:
+          S1: {is: switch}
+          B1: {is: thermostat}
+          U1: {is: controller, outputs: {heat: {pins: [1, 2], form: NO}}}
+          K1:
+            is: relay
+            coil: {pins: [A1, A2], voltage: 24 V DC}
+            contacts:
+              - {pins: [11, 14], form: NO}
+          E1: {is: heater, connection: single}
+        runs:
+          W1: {size: 0.75 mm²}
+        wires:
+          - U1.1 to S1.1
       """;
 
   private static final Netlist NETLIST = netlist();
@@ -53,6 +54,9 @@ class KeyGuideTest {
         "size of U1.1 to S1.1 | size: 6 mm²",
         "site.mains.loop-impedance | mains: {loop-impedance: 0.6 Ω}",
         "switching.plant.battery.floor | plant: {battery: {floor: 15 %}}",
+        "voltage of ratings.DC-13 of S1 | ratings: {DC-13: 1 A at 30 V}",
+        "ratings.DC-1 of S1, U1.heat | ratings: {DC-1: 1 A at 30 V}",
+        "tolerance of opens-at of B1 | opens-at: 60 °C ± 5 K",
         "intent of E1 | intent: {E1: U1.heat and S1}",
       })
   void a_missing_key_is_shown_as_it_may_be_written(String missing, String example) {
