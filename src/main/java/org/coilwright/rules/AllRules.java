@@ -75,6 +75,7 @@ public final class AllRules {
     all.add(new PolesLineLeftOn(tables));
     all.add(new PolesProtectiveConductorSwitched(tables));
     all.add(new PolesLineRepeated(tables));
+    all.add(new PolesLineMissing(tables));
     all.add(new PolesNeutralMissing(tables));
     all.add(new PolesEarthMissing(tables));
     all.add(new PolesEarthTooThin(sides));

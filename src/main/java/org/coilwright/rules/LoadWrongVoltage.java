@@ -39,6 +39,7 @@ final class LoadWrongVoltage implements Rule {
           .consequenceOf(
               "wiring.short-circuit",
               "wiring.sneak-path",
+              "poles.line-missing",
               "poles.neutral-missing",
               "poles.line-repeated",
               "wiring.loose-end");

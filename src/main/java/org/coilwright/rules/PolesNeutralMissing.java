@@ -27,12 +27,12 @@ final class PolesNeutralMissing implements Rule {
                   + " reach it.")
           .why(
               "Without the neutral the elements of a star share the voltage as their resistances"
-                  + " will have it, and some get far too much; a load of two pins does not work, and"
-                  + " its free end is live.")
+                  + " will have it, and some get far too much; a load of two pins does not work,"
+                  + " and its free end is live.")
           .remedy("Run the neutral to the load.")
           .blind("A neutral that is wired and breaks later.")
           .sources("circuit-theory")
-          .consequenceOf("poles.neutral-crossed");
+          .consequenceOf("poles.neutral-crossed", "poles.line-missing");
 
   private final Basis basis;
 

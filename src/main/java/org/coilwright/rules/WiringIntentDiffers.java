@@ -38,6 +38,7 @@ final class WiringIntentDiffers implements Rule {
           .consequenceOf(
               "wiring.sneak-path",
               "poles.load-not-switched",
+              "poles.line-missing",
               "poles.neutral-missing",
               "poles.line-repeated",
               "wiring.self-joined",

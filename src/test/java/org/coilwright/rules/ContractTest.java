@@ -50,6 +50,7 @@ class ContractTest {
         "poles.neutral-only",
         "poles.protective-conductor-switched",
         "poles.line-repeated",
+        "poles.line-missing",
         "poles.neutral-missing",
         "poles.earth-missing",
         "poles.earth-too-thin",
