@@ -70,7 +70,7 @@ public final class Figures {
   /** What a diagram marks: the findings in the order of the report. */
   public static List<Diagram.Finding> findings(Report report) {
     return report.findings().stream()
-        .map(v -> new Diagram.Finding(v.weight().name(), v.headline(), v.at()))
+        .map(v -> new Diagram.Finding(v.weight().name(), v.headline(), v.path()))
         .toList();
   }
 }

@@ -50,7 +50,11 @@ final class OutcomeEntries {
 
   /** By rule and place, and what is in it that others of the same rule and place are not. */
   private static String name(String kind, Outcome outcome) {
-    return Names.of(kind, outcome.rule().id(), outcome.at().toArray(String[]::new));
+    // the number of a wire changes with every wire that is written before it
+    return Names.of(
+        kind,
+        outcome.rule().id(),
+        outcome.path().stream().filter(p -> p.indexOf(' ') < 0).toArray(String[]::new));
   }
 
   /** Accepted findings, in the order of the findings. */
@@ -88,6 +92,14 @@ final class OutcomeEntries {
           texts.of(
               "finding.follows",
               String.join("; ", silenced.stream().map(Violated::headline).toList())));
+    }
+    List<Violated> beside = report.beside().getOrDefault(finding, List.of());
+    if (!beside.isEmpty()) {
+      sentence(
+          detail,
+          texts.of(
+              "finding.beside",
+              String.join("; ", beside.stream().map(Violated::headline).toList())));
     }
     var accepted = report.accepted().get(finding);
     if (accepted != null) {

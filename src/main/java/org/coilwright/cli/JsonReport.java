@@ -93,6 +93,7 @@ final class JsonReport {
     json.object().key("rule").text(finding.rule().id());
     json.key("weight").text(finding.weight().name());
     json.key("at").texts(finding.at());
+    json.key("path").texts(finding.path());
     place(finding.mark());
     measure("value", finding.value());
     measure("limit", finding.limit());
@@ -110,15 +111,8 @@ final class JsonReport {
       json.key("label").text(place.label()).endObject();
     }
     json.endArray();
-    List<Violated> consequences = report.silenced().getOrDefault(finding, List.of());
-    json.key("alsoSeen").array();
-    for (Violated consequence : consequences) {
-      json.object().key("rule").text(consequence.rule().id());
-      json.key("weight").text(consequence.weight().name());
-      json.key("at").texts(consequence.at());
-      json.key("message").text(message(consequence)).endObject();
-    }
-    json.endArray();
+    along("alsoSeen", report.silenced().getOrDefault(finding, List.of()));
+    along("beside", report.beside().getOrDefault(finding, List.of()));
     json.key("counts").truth(report.counts(finding));
     Netlist.Accepted accepted = report.accepted().get(finding);
     if (accepted != null) {
@@ -128,9 +122,23 @@ final class JsonReport {
     json.endObject();
   }
 
+  /** Findings that are told along with one. */
+  private void along(String key, List<Violated> told) {
+    json.key(key).array();
+    for (Violated one : told) {
+      json.object().key("rule").text(one.rule().id());
+      json.key("weight").text(one.weight().name());
+      json.key("at").texts(one.at());
+      json.key("path").texts(one.path());
+      json.key("message").text(message(one)).endObject();
+    }
+    json.endArray();
+  }
+
   private void satisfied(Satisfied satisfied) {
     json.object().key("rule").text(satisfied.rule().id());
     json.key("at").texts(satisfied.at());
+    json.key("path").texts(satisfied.path());
     place(satisfied.mark());
     measure("value", satisfied.value());
     measure("limit", satisfied.limit());
@@ -142,6 +150,7 @@ final class JsonReport {
   private void undecided(Undecided undecided) {
     json.object().key("rule").text(undecided.rule().id());
     json.key("at").texts(undecided.at());
+    json.key("path").texts(undecided.path());
     place(undecided.mark());
     json.key("missing").text(undecided.missing());
     json.key("message").text(undecided.sentence()).endObject();

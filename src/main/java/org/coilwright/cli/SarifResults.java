@@ -151,7 +151,7 @@ final class SarifResults {
             + "|"
             + outcome.rule().id()
             + "|"
-            + String.join("|", outcome.at());
+            + String.join("|", outcome.path());
     int nth = seen.merge(about, 1, Integer::sum);
     try {
       byte[] digest =

@@ -109,14 +109,8 @@ public final class TextReport {
     }
     Lines.wrap(out, INDENT + "Do:    ", finding.remedy(), style.width());
     sources(finding);
-    List<Violated> consequences = report.silenced().getOrDefault(finding, List.of());
-    if (!consequences.isEmpty()) {
-      String seen =
-          consequences.stream()
-              .map(c -> c.headline() + " (" + c.rule().id() + ")")
-              .collect(Collectors.joining("; "));
-      Lines.wrap(out, INDENT, "also seen because of this: " + seen, style.width());
-    }
+    along("also seen because of this: ", report.silenced().getOrDefault(finding, List.of()));
+    along("also found about these parts: ", report.beside().getOrDefault(finding, List.of()));
     Netlist.Accepted accepted = report.accepted().get(finding);
     if (accepted != null) {
       Lines.wrap(
@@ -131,6 +125,16 @@ public final class TextReport {
             "It counts all the same: what must not be energised cannot be accepted.",
             style.width());
       }
+    }
+  }
+
+  private void along(String words, List<Violated> told) {
+    if (!told.isEmpty()) {
+      String seen =
+          told.stream()
+              .map(c -> c.headline() + " (" + c.rule().id() + ")")
+              .collect(Collectors.joining("; "));
+      Lines.wrap(out, INDENT, words + seen, style.width());
     }
   }
 

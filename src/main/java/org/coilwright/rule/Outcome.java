@@ -1,5 +1,6 @@
 package org.coilwright.rule;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.coilwright.netlist.Mark;
@@ -8,8 +9,25 @@ import org.coilwright.netlist.Mark;
 public sealed interface Outcome {
   RuleFacts rule();
 
-  /** Designations it is about, the subject first: {@code K1.A1}, {@code K1}, {@code W1}. */
-  List<String> at();
+  /**
+   * Designations along the whole way it is about, the subject first: {@code K1.A1}, {@code K1},
+   * {@code W1}, {@code wire 3}.
+   */
+  List<String> path();
+
+  /**
+   * What a person would write into {@code accepted}: the subject, then each pin that it names.
+   * Other parts along the way are only touched, and are left to the path.
+   */
+  default List<String> at() {
+    List<String> at = new ArrayList<>();
+    for (String place : path()) {
+      if (at.isEmpty() || place.indexOf('.') > 0) {
+        at.add(place);
+      }
+    }
+    return List.copyOf(at);
+  }
 
   /** The first place in the file. */
   Mark mark();
@@ -17,7 +35,7 @@ public sealed interface Outcome {
   /** Looked at and inside the limit; kept, because the checklist prints it. */
   record Satisfied(
       RuleFacts rule,
-      List<String> at,
+      List<String> path,
       Mark mark,
       String sentence,
       Optional<Measure> value,
@@ -38,7 +56,7 @@ public sealed interface Outcome {
   record Violated(
       RuleFacts rule,
       Weight weight,
-      List<String> at,
+      List<String> path,
       String headline,
       String numbers,
       List<Place> places,
@@ -51,6 +69,12 @@ public sealed interface Outcome {
     @Override
     public Mark mark() {
       return places.get(0).mark();
+    }
+
+    /** The same finding with another weight. */
+    Violated weighing(Weight other) {
+      return new Violated(
+          rule, other, path, headline, numbers, places, detail, remedy, value, limit, basis);
     }
 
     /** Findings are kept in sets; their rule and place tell nearly all of them apart. */
@@ -69,6 +93,6 @@ public sealed interface Outcome {
    * @param settledBy one sentence on who or what settles it; empty if the missing key does
    */
   record Undecided(
-      RuleFacts rule, List<String> at, Mark mark, String missing, String sentence, String settledBy)
+      RuleFacts rule, List<String> path, Mark mark, String missing, String sentence, String settledBy)
       implements Outcome {}
 }

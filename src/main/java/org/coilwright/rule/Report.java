@@ -12,6 +12,8 @@ import org.coilwright.rule.Outcome.Violated;
  *
  * @param findings heaviest first, then in file order; accepted ones among them
  * @param silenced consequences that a finding makes uninteresting, by that finding
+ * @param beside findings told along with the first of those that hang together, where these are too
+ *     many to be shown one by one
  * @param accepted the entry by which a finding is accepted, by that finding
  */
 public record Report(
@@ -20,6 +22,7 @@ public record Report(
     List<Satisfied> satisfied,
     List<Undecided> undecided,
     Map<Violated, List<Violated>> silenced,
+    Map<Violated, List<Violated>> beside,
     Map<Violated, Netlist.Accepted> accepted) {
 
   /**

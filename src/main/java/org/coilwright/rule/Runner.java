@@ -1,9 +1,9 @@
-// Over 250 lines: one run, from rules to report.
 package org.coilwright.rule;
 
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -94,26 +94,47 @@ public final class Runner {
       }
     }
 
+    Set<String> wanting = new HashSet<>();
+    violated.forEach(v -> wanting.add(subject(v)));
+    satisfied.removeIf(s -> wanting.contains(subject(s)));
+
+    Comparator<Violated> order = heaviestFirst(netlist.text().file());
     List<Violated> all = new ArrayList<>(violated);
-    all.sort(heaviestFirst(netlist.text().file()));
+    all.sort(order);
     Map<Violated, List<Violated>> silenced = new LinkedHashMap<>();
     List<Violated> findings = new ArrayList<>(all);
-    silence(all, accepted)
+    Consequences.of(netlist, all, accepted)
         .forEach(
             (root, consequences) -> {
-              Violated shown = asHeavyAs(root, consequences);
+              Violated shown = Consequences.asHeavyAs(root, consequences);
               findings.removeAll(consequences);
               findings.set(findings.indexOf(root), shown);
               silenced.put(shown, consequences);
             });
-    findings.sort(heaviestFirst(netlist.text().file()));
+    findings.sort(order);
+    Map<Violated, List<Violated>> beside =
+        Crowd.beside(
+            netlist,
+            findings.stream()
+                .filter(f -> f.weight() == Weight.STOP || !accepted.containsKey(f))
+                .toList());
+    beside.values().forEach(findings::removeAll);
     return new Report(
         netlist,
         List.copyOf(findings),
         List.copyOf(satisfied),
         List.copyOf(undecided),
         Collections.unmodifiableMap(silenced),
+        Collections.unmodifiableMap(beside),
         Collections.unmodifiableMap(accepted));
+  }
+
+  /**
+   * Rule and subject. A subject that one check of a rule finds wanting is not satisfied by another
+   * of its checks: whoever looks for it must find one answer.
+   */
+  private static String subject(Outcome outcome) {
+    return outcome.rule().id() + " " + (outcome.path().isEmpty() ? "" : outcome.path().get(0));
   }
 
   private static Comparator<Violated> heaviestFirst(String mainFile) {
@@ -165,7 +186,7 @@ public final class Runner {
     Set<String> ids = new LinkedHashSet<>();
     Set<String> sentences = new LinkedHashSet<>();
     for (Undecided u : waiting) {
-      at.addAll(u.at());
+      at.addAll(u.path());
       ids.add(u.rule().id());
       sentences.add(u.sentence());
     }
@@ -206,7 +227,7 @@ public final class Runner {
     }
     String subject = finding.at().get(0);
     return subject.equals(at)
-        || partOf(subject).equals(at)
+        || Places.partOf(subject).equals(at)
         || (at.indexOf('.') > 0 && finding.at().contains(at));
   }
 
@@ -234,97 +255,5 @@ public final class Runner {
         Optional.empty(),
         Optional.empty(),
         NO_FIGURE);
-  }
-
-  /**
-   * Puts consequences under their root cause. A finding is silenced only by one that counts for the
-   * verdict and is at least as heavy, or that becomes so: otherwise silence would make a report
-   * look lighter than what was found.
-   */
-  private static Map<Violated, List<Violated>> silence(
-      List<Violated> all, Map<Violated, Netlist.Accepted> accepted) {
-    Map<Violated, Violated> causes = new LinkedHashMap<>();
-    for (Violated finding : all) {
-      for (Violated cause : all) {
-        if (silences(cause, finding, accepted) && !leadsTo(cause, finding, causes)) {
-          causes.put(finding, cause);
-          break;
-        }
-      }
-    }
-    Map<Violated, List<Violated>> silenced = new LinkedHashMap<>();
-    causes.forEach(
-        (finding, cause) ->
-            silenced.computeIfAbsent(root(cause, causes), r -> new ArrayList<>()).add(finding));
-    silenced.replaceAll((root, consequences) -> List.copyOf(consequences));
-    return silenced;
-  }
-
-  private static boolean silences(
-      Violated cause, Violated finding, Map<Violated, Netlist.Accepted> accepted) {
-    boolean counts = cause.weight() == Weight.STOP || !accepted.containsKey(cause);
-    return counts && (isConsequence(cause, finding) || isCarried(cause, finding));
-  }
-
-  private static boolean isConsequence(Violated cause, Violated finding) {
-    return cause.weight().compareTo(finding.weight()) <= 0
-        && finding.rule().silencedBy().contains(cause.rule().id())
-        && finding.at().stream()
-            .anyMatch(here -> cause.at().stream().anyMatch(there -> meet(here, there)));
-  }
-
-  /** True if the finding names the very thing that the cause is about. */
-  private static boolean isCarried(Violated cause, Violated finding) {
-    return finding.rule().carriedBy().contains(cause.rule().id())
-        && !cause.at().isEmpty()
-        && finding.at().contains(cause.at().get(0));
-  }
-
-  /** A root cause weighs as much as the heaviest that follows from it. */
-  private static Violated asHeavyAs(Violated root, List<Violated> consequences) {
-    Weight heaviest =
-        consequences.stream().map(Violated::weight).min(Comparator.naturalOrder()).orElseThrow();
-    if (root.weight().compareTo(heaviest) <= 0) {
-      return root;
-    }
-    return new Violated(
-        root.rule(),
-        heaviest,
-        root.at(),
-        root.headline(),
-        root.numbers(),
-        root.places(),
-        root.detail(),
-        root.remedy(),
-        root.value(),
-        root.limit(),
-        root.basis());
-  }
-
-  /** The same place, or a part and a pin of it; two different pins of one part are two places. */
-  private static boolean meet(String here, String there) {
-    boolean partAndPin = here.indexOf('.') < 0 || there.indexOf('.') < 0;
-    return here.equals(there) || (partAndPin && partOf(here).equals(partOf(there)));
-  }
-
-  /**
-   * Two rules may name each other; the chain of causes must still end at a finding that is shown.
-   */
-  private static boolean leadsTo(Violated from, Violated to, Map<Violated, Violated> causes) {
-    return root(from, causes).equals(to);
-  }
-
-  private static Violated root(Violated finding, Map<Violated, Violated> causes) {
-    Violated root = finding;
-    for (Violated next = causes.get(root); next != null; next = causes.get(root)) {
-      root = next;
-    }
-    return root;
-  }
-
-  /** {@code K1} of {@code K1.A1}. */
-  private static String partOf(String at) {
-    int dot = at.indexOf('.');
-    return dot < 0 ? at : at.substring(0, dot);
   }
 }

@@ -13,7 +13,7 @@ import org.coilwright.rule.Outcome.Violated;
  * What a rule is about to speak of, and the three things it can say about it.
  *
  * @param mark where the subject is written
- * @param at designations, the subject first
+ * @param at designations, the subject first, then all along the way it is about
  */
 public record Subject(RuleFacts rule, Mark mark, List<String> at) {
   /**

@@ -119,6 +119,8 @@ public final class AllRules {
     all.add(new LoadLimitWrongForm(tables));
     all.add(new LoadNoCutOut(tables));
     all.add(new LoadNoThermostat(tables));
+    all.add(new LoadLimitSetting(tables));
+    all.add(new LoadWaterTooCool(tables));
     all.add(new LoadWrongVoltage(sides));
     all.add(new LoadTogether(sides));
     all.add(new LoadUndivided(sides));

@@ -16,11 +16,13 @@ final class ConductorNeutralOverloaded implements Rule {
                   + " line's sum against what the wire may carry. A star with neutral counts with a"
                   + " whole line current, which the neutral carries once an element has failed.")
           .why(
-              "No device opens for the neutral: it burns unseen, and when it parts, voltages run off.")
+              "No device opens for the neutral: it burns unseen, and when it parts, voltages run"
+                  + " off.")
           .remedy("Give each circuit its own neutral, or take thicker wire.")
           .blind("Harmonics of electronic loads, which add in the neutral.")
           .sources("iec-60364-5-52-tables", "nec", "circuit-theory")
-          .consequenceOf("conductor.unprotected", "conductor.overloaded", "load.wrong-voltage");
+          .consequenceOf("conductor.unprotected", "conductor.overloaded")
+          .carriedBy("load.wrong-voltage");
 
   private final PowerSides sides;
 

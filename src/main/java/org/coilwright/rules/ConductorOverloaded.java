@@ -24,7 +24,8 @@ final class ConductorOverloaded implements Rule {
               "Insulation that is not written, which counts as PVC 70 °C, with gauges 75 °C; clamps"
                   + " whose temperature is not written; bundles inside a panel.")
           .sources("iec-60364-5-52-tables", "nec", "iec-60335-1")
-          .consequenceOf("conductor.unprotected", "load.wrong-voltage");
+          .consequenceOf("conductor.unprotected")
+          .carriedBy("load.wrong-voltage");
 
   private final PowerSides sides;
 

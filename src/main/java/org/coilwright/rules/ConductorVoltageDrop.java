@@ -34,13 +34,15 @@ final class ConductorVoltageDrop implements Rule {
       RuleFacts.of("conductor.voltage-drop", Weight.FIX, "too much voltage lost on the way")
           .what(
               "Multiplies the load's nominal current by the resistance of all wires from the mains"
-                  + " to it, as warm as their insulation allows (PVC 70 °C), there and back; √3 times"
-                  + " one line with three lines. Held against the share of the nominal voltage that the practice allows.")
+                  + " to it, as warm as their insulation allows (PVC 70 °C), there and back; √3"
+                  + " times one line with three lines. Held against the share of the nominal"
+                  + " voltage that the practice allows.")
           .why("The load gives less than it should, and the loss heats the cable.")
           .remedy("Take thicker wire, or feed the load from nearer.")
           .blind("What is lost before the mains of this circuit; the reactance of thick cables.")
           .sources("iec-60364-5-52-tables", "nec", "iec-60228")
-          .consequenceOf("wiring.short-circuit", "load.wrong-voltage");
+          .consequenceOf("wiring.short-circuit")
+          .carriedBy("load.wrong-voltage");
 
   private final PowerSides sides;
   private final Tables tables;

@@ -46,7 +46,8 @@ final class ContactorCurrent implements Rule {
               "contactor-catalogue",
               "contactor-data",
               "iec-60335-1")
-          .consequenceOf("wiring.short-circuit", "contactor.category", "load.wrong-voltage");
+          .consequenceOf("wiring.short-circuit", "contactor.category")
+          .carriedBy("load.wrong-voltage");
 
   private final PowerSides sides;
   private final Tables tables;

@@ -35,11 +35,8 @@ final class ContactorMaking implements Rule {
               "Peaks shorter than a millisecond, for which the maker gives a number of devices;"
                   + " poles in parallel, which make no more than one.")
           .sources("contactor-making-table", "load-inrush-data", "common-practice")
-          .consequenceOf(
-              "wiring.short-circuit",
-              "contactor.category",
-              "contactor.current",
-              "load.wrong-voltage");
+          .consequenceOf("wiring.short-circuit", "contactor.category", "contactor.current")
+          .carriedBy("load.wrong-voltage");
 
   private final PowerSides sides;
   private final Tables tables;

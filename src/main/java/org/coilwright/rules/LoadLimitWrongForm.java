@@ -157,9 +157,7 @@ final class LoadLimitWrongForm implements Rule {
 
   /** A thermostat that opens as it warms and without which the heater stays off. */
   private static Optional<String> stops(Circuit circuit, Part.Heater heater) {
-    return Overheating.thermals(circuit, false).stream()
-        .filter(t -> t.form() == ContactForm.NC)
-        .filter(t -> !new Overheating(circuit, Set.of(t.name()), Set.of()).at(heater).areComplete())
+    return Overheating.stopping(circuit, heater, false).stream()
         .map(Part.Thermal::name)
         .findFirst();
   }

@@ -108,6 +108,15 @@ record Overheating(Circuit circuit, Set<String> open, Set<String> welded) {
     return Optional.empty();
   }
 
+  /**
+   * Those of the thermostats, or cut-outs, each of which alone keeps a heater off when it opens.
+   */
+  static List<Part.Thermal> stopping(Circuit circuit, Part heater, boolean cutOut) {
+    return thermals(circuit, cutOut).stream()
+        .filter(t -> !new Overheating(circuit, Set.of(t.name()), Set.of()).at(heater).areComplete())
+        .toList();
+  }
+
   /** What is said of a heater's vessel, and of the devices that should guard it. */
   static Subject subject(RuleFacts facts, Part.Heater heater, List<Part.Thermal> guards) {
     List<String> at = new ArrayList<>(List.of(heater.name()));

@@ -31,8 +31,8 @@ final class PolesNeutralCrossed implements Rule {
           .what(
               "Looks, with each breaker or residual-current device open, what reaches its neutral"
                   + " pole, and what reaches the neutral pin of a load: only the neutral may. A"
-                  + " mains input whose line pin hangs on the neutral and whose neutral pin hangs on"
-                  + " a line is crossed too, and lighter.")
+                  + " mains input whose line pin hangs on the neutral and whose neutral pin hangs"
+                  + " on a line is crossed too, and lighter.")
           .why(
               "The neutral pole does not see an overcurrent: a fault in the load is fed until"
                   + " something burns. Behind a crossed pair what is switched off stays live.")
@@ -97,7 +97,12 @@ final class PolesNeutralCrossed implements Rule {
     consumers.stream()
         .filter(c -> c.pins().stream().anyMatch(p -> loses(whole, open, p)))
         .forEach(c -> at.add(c.name()));
-    Subject subject = new Subject(FACTS, device.head().mark(), List.copyOf(at));
+    // whatever switches behind it has line and neutral crossed as well
+    circuit.branches(Contact.class).stream()
+        .filter(c -> !at.contains(c.part()))
+        .filter(c -> loses(whole, open, c.from()) || loses(whole, open, c.to()))
+        .forEach(c -> at.add(c.part()));
+    Subject subject = new Subject(FACTS, device.head().mark(), at.stream().distinct().toList());
     if (onLine.isEmpty()) {
       return Optional.of(
           subject.satisfied(

@@ -45,7 +45,8 @@ final class ProtectionLoadExceedsDevice implements Rule {
                   + " its rating for an hour: that loads of fixed power do not ask for so much is"
                   + " taken for granted.")
           .sources("iec-60364-4-43", "iec-60898-1", "iec-60364-5-53", "nec")
-          .consequenceOf("wiring.short-circuit", "load.wrong-voltage");
+          .consequenceOf("wiring.short-circuit")
+          .carriedBy("load.wrong-voltage");
 
   private final PowerSides sides;
   private final Tables tables;

@@ -73,8 +73,11 @@ final class ProtectionMissing implements Rule {
           "Every line reaches %s through %s.".formatted(load.name(), String.join(", ", devices)),
           basis);
     }
-    Branch first = bare.get().path().branches().get(0);
-    return subject
+    List<Branch> branches = bare.get().path().branches();
+    Branch first = branches.get(0);
+    List<String> at = new ArrayList<>(List.of(load.name()));
+    branches.forEach(b -> at.add(b.part().isEmpty() ? b.id() : b.part()));
+    return new Subject(FACTS, subject.mark(), at.stream().distinct().toList())
         .violated(
             "nothing protects %s from overcurrent".formatted(load.name()),
             "A line gets to it without a fuse or circuit-breaker: %s."

@@ -168,12 +168,13 @@ record Stretch(
         .orElse(first().mark());
   }
 
-  /** Designations: the run, the device, the loads. */
+  /** Designations: the run, the device, the loads, and which wires of the run. */
   Subject subject(RuleFacts facts) {
     List<String> at = new ArrayList<>();
     at.add(first().run().map(Run::name).orElse(first().wire().from().value().toString()));
     guard.ifPresent(g -> at.add(g.name()));
     loads().forEach(l -> at.add(l.name()));
+    wires.forEach(w -> at.add(w.id()));
     return new Subject(facts, mark(), List.copyOf(new LinkedHashSet<>(at)));
   }
 

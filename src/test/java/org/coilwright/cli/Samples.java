@@ -6,6 +6,8 @@ import java.util.Optional;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.NetlistText;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.rule.Basis;
@@ -112,11 +114,41 @@ public final class Samples {
             Optional.empty(),
             Optional.empty(),
             new Written<>(Site.Practice.IEC, "iec", top)),
-        Map.of(),
-        Map.of(),
+        Map.of("G0", new Part.Mains(head("G0", "mains"), List.of("L", "N", "PE")), "E1", heater()),
+        Map.of("W1", run()),
         List.of(),
         Map.of(),
         Optional.empty(),
         List.of(accepted));
+  }
+
+  private static Part.Head head(String name, String is) {
+    return new Part.Head(name, is, mark(3, 3, 2), Optional.empty(), Optional.empty());
+  }
+
+  private static Part.Heater heater() {
+    return new Part.Heater(
+        head("E1", "heater"),
+        List.of("1", "2", "PE"),
+        Optional.empty(),
+        Optional.empty(),
+        new Written<>(Part.Connection.SINGLE, "single", mark(3, 3, 2)),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  private static Run run() {
+    return new Run(
+        "W1",
+        mark(5, 3, 2),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
   }
 }

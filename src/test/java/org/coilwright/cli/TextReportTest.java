@@ -50,7 +50,8 @@ class TextReportTest {
   }
 
   private static Report report(Violated finding) {
-    return new Report(netlist(), List.of(finding), List.of(), List.of(), Map.of(), Map.of());
+    return new Report(
+        netlist(), List.of(finding), List.of(), List.of(), Map.of(), Map.of(), Map.of());
   }
 
   @Test
@@ -143,6 +144,7 @@ class TextReportTest {
                 satisfied(NEVER, Standing.PUBLISHED, "K1")),
             List.of(undecided(NEVER, 3, "coil.range of K2", "K2")),
             Map.of(),
+            Map.of(),
             Map.of());
     String text = TextReport.of(report, Style.PLAIN).replaceAll("\\s+", " ");
     assertTrue(text.contains("confirm before relying on it: coil.too-low at K1."), text);
@@ -151,7 +153,8 @@ class TextReportTest {
 
   @Test
   void nothing_found_still_says_who_decides() {
-    Report empty = new Report(netlist(), List.of(), List.of(), List.of(), Map.of(), Map.of());
+    Report empty =
+        new Report(netlist(), List.of(), List.of(), List.of(), Map.of(), Map.of(), Map.of());
     String text = TextReport.of(empty, Style.PLAIN);
     assertTrue(text.contains("licensed"), text);
     for (String word : List.of("passed", "safe", "approved", "OK")) {
@@ -170,6 +173,7 @@ class TextReportTest {
             List.of(),
             List.of(),
             Map.of(cause, List.of(consequence)),
+            Map.of(),
             Map.of(cause, accepted("coil.too-low", "K1")));
     String text = TextReport.of(report, Style.PLAIN).replaceAll("\\s+", " ");
     assertTrue(text.contains("also seen because of this: K1 may not pull in (coil.never-on)"));

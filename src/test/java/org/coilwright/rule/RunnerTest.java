@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.coilwright.cli.Samples;
@@ -24,6 +25,7 @@ class RunnerTest {
       facts("coil.too-low", Weight.FIX, List.of("coil.half-pulled", "wiring.loose-end"));
   private static final RuleFacts LOOSE =
       facts("wiring.loose-end", Weight.FIX, List.of("coil.too-low"));
+  private static final RuleFacts STUCK = facts("coil.wont-release", Weight.STOP, List.of());
   private static final RuleFacts UNUSED = facts("wiring.unused-part", Weight.NOTE, List.of());
 
   private static Report report(List<Outcome> outcomes, Netlist.Accepted... accepted) {
@@ -182,5 +184,91 @@ class RunnerTest {
     Report report = report(List.of(satisfied(LOW, Standing.PUBLISHED, "K1")));
     assertEquals(1, report.satisfied().size());
     assertEquals(Verdict.CLEAR, report.verdict());
+  }
+
+  @Test
+  void a_load_that_both_only_hang_on_silences_nothing() {
+    Violated cause = violated(HALF, 4, "K1", "E1");
+    Violated other = violated(LOW, 5, "K2", "E1");
+    assertEquals(List.of(cause, other), report(List.of(cause, other)).findings());
+  }
+
+  @Test
+  void a_load_that_both_are_about_is_one_device() {
+    Violated cause = violated(HALF, 4, "E1.N", "K1");
+    Violated same = violated(LOW, 5, "E1", "K2");
+    Report report = report(List.of(cause, same));
+    assertEquals(Map.of(cause, List.of(same)), report.silenced());
+  }
+
+  @Test
+  void a_run_silences_nothing_but_a_wire_in_it_does() {
+    Violated cause = violated(HALF, 4, "W1", "wire 1", "wire 2");
+    Violated otherWire = violated(LOW, 5, "W1", "wire 3");
+    Violated sameWire = violated(LOW, 5, "W1", "wire 2");
+    Report report = report(List.of(cause, otherWire, sameWire));
+    assertEquals(List.of(cause, otherWire), report.findings());
+    assertEquals(Map.of(cause, List.of(sameWire)), report.silenced());
+  }
+
+  @Test
+  void of_findings_that_hang_together_eight_are_shown_and_the_rest_told_along() {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int i = 1; i <= 9; i++) {
+      outcomes.add(violated(LOW, i, "K" + i, "K" + (i + 1)));
+    }
+    outcomes.add(violated(STUCK, 20, "K10"));
+    outcomes.add(violated(LOW, 30, "K40"));
+    outcomes.add(violated(UNUSED, 31, "K3"));
+    Report report = report(outcomes);
+    Violated first = report.findings().get(0);
+    assertEquals("coil.wont-release@K10", ids(List.of(first)).get(0));
+    assertEquals(
+        List.of("coil.too-low@K8", "coil.too-low@K9"),
+        ids(report.beside().getOrDefault(first, List.of())));
+    assertEquals(10, report.findings().size());
+    assertTrue(ids(report.findings()).contains("coil.too-low@K40"));
+    assertTrue(ids(report.findings()).contains("wiring.unused-part@K3"));
+  }
+
+  @Test
+  void what_hangs_only_on_the_mains_does_not_hang_together() {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int i = 1; i <= 9; i++) {
+      outcomes.add(violated(LOW, i, "K" + i, "G0"));
+    }
+    assertEquals(9, report(outcomes).findings().size());
+  }
+
+  @Test
+  void an_accepted_finding_is_neither_counted_nor_told_along() {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int i = 1; i <= 9; i++) {
+      outcomes.add(violated(LOW, i, "K" + i, "X1"));
+    }
+    Report report = report(outcomes, accepted("coil.too-low", "K9"));
+    assertEquals(9, report.findings().size());
+    assertEquals(Map.of(), report.beside());
+  }
+
+  @Test
+  void no_subject_is_both_violated_and_satisfied_by_one_rule() {
+    Report report =
+        report(
+            List.of(
+                satisfied(LOW, Standing.PUBLISHED, "K1", "E1"),
+                satisfied(LOW, Standing.PUBLISHED, "K2"),
+                satisfied(HALF, Standing.PUBLISHED, "K1"),
+                violated(LOW, 4, "K1", "E2")));
+    assertEquals(
+        List.of("coil.too-low@K2", "coil.half-pulled@K1"),
+        report.satisfied().stream().map(s -> s.rule().id() + "@" + s.at().get(0)).toList());
+  }
+
+  @Test
+  void at_is_what_one_would_accept_and_the_path_is_all_of_it() {
+    Violated finding = violated(LOW, 4, "K1", "W1", "K2.A1", "wire 3");
+    assertEquals(List.of("K1", "K2.A1"), finding.at());
+    assertEquals(List.of("K1", "W1", "K2.A1", "wire 3"), finding.path());
   }
 }

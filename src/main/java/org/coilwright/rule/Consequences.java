@@ -1,0 +1,93 @@
+package org.coilwright.rule;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.coilwright.netlist.Netlist;
+import org.coilwright.rule.Outcome.Violated;
+
+/**
+ * Puts consequences under their root cause. A finding is silenced only by one that counts for the
+ * verdict and is at least as heavy, or that becomes so: otherwise silence would make a report look
+ * lighter than what was found. And only by one that shares a wire, a device or a coil with it.
+ */
+final class Consequences {
+  private final Places places;
+  private final Map<Violated, Netlist.Accepted> accepted;
+
+  private Consequences(Places places, Map<Violated, Netlist.Accepted> accepted) {
+    this.places = places;
+    this.accepted = accepted;
+  }
+
+  /**
+   * What each root cause silences.
+   *
+   * @param all findings, heaviest first
+   * @param accepted those that are accepted
+   */
+  static Map<Violated, List<Violated>> of(
+      Netlist netlist, List<Violated> all, Map<Violated, Netlist.Accepted> accepted) {
+    return new Consequences(new Places(netlist), accepted).among(all);
+  }
+
+  private Map<Violated, List<Violated>> among(List<Violated> all) {
+    Map<Violated, Violated> causes = new LinkedHashMap<>();
+    for (Violated finding : all) {
+      for (Violated cause : all) {
+        if (silences(cause, finding) && !leadsTo(cause, finding, causes)) {
+          causes.put(finding, cause);
+          break;
+        }
+      }
+    }
+    Map<Violated, List<Violated>> silenced = new LinkedHashMap<>();
+    causes.forEach(
+        (finding, cause) ->
+            silenced.computeIfAbsent(root(cause, causes), r -> new ArrayList<>()).add(finding));
+    silenced.replaceAll((root, consequences) -> List.copyOf(consequences));
+    return silenced;
+  }
+
+  private boolean silences(Violated cause, Violated finding) {
+    boolean counts = cause.weight() == Weight.STOP || !accepted.containsKey(cause);
+    return counts && (isConsequence(cause, finding) || isCarried(cause, finding));
+  }
+
+  private boolean isConsequence(Violated cause, Violated finding) {
+    return cause.weight().compareTo(finding.weight()) <= 0
+        && finding.rule().silencedBy().contains(cause.rule().id())
+        && places.meet(cause, finding);
+  }
+
+  /** True if the finding names the very thing that the cause is about. */
+  private static boolean isCarried(Violated cause, Violated finding) {
+    return finding.rule().carriedBy().contains(cause.rule().id())
+        && !cause.path().isEmpty()
+        && finding.path().contains(cause.path().get(0));
+  }
+
+  /** A root cause weighs as much as the heaviest that follows from it. */
+  static Violated asHeavyAs(Violated root, List<Violated> consequences) {
+    Weight heaviest =
+        consequences.stream().map(Violated::weight).min(Comparator.naturalOrder()).orElseThrow();
+    return root.weight().compareTo(heaviest) <= 0 ? root : root.weighing(heaviest);
+  }
+
+  /**
+   * Two rules may name each other; the chain of causes must still end at a finding that is shown.
+   */
+  private static boolean leadsTo(Violated from, Violated to, Map<Violated, Violated> causes) {
+    return root(from, causes).equals(to);
+  }
+
+  private static Violated root(Violated finding, Map<Violated, Violated> causes) {
+    Violated root = finding;
+    for (Violated next = causes.get(root); next != null; next = causes.get(root)) {
+      root = next;
+    }
+    return root;
+  }
+}
