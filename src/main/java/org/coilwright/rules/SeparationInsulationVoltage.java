@@ -106,7 +106,8 @@ final class SeparationInsulationVoltage implements Rule {
     Printed.Pair pair = Printed.pair(rated, meets, Dimension.VOLTAGE);
     Measure value = new Measure(rated, "V");
     Measure limit = new Measure(meets, "V");
-    Subject subject = Subject.of(FACTS, bundle.insulationMark(), bundle.name());
+    Subject subject =
+        new Subject(FACTS, bundle.insulationMark(), WireBundle.path(bundle.name(), bundle.wires()));
     if (Comparison.fallsShort(rated, meets)) {
       Conductor live = bundle.wires().stream().filter(bands::onMains).findFirst().orElse(wire);
       return Optional.of(

@@ -95,7 +95,8 @@ final class SeparationSharedRun implements Rule {
     Measure value = new Measure(SharedRun.rating(weakest), "V");
     Measure limit = new Measure(met.highest(), "V");
     if (Comparison.fallsShort(SharedRun.rating(weakest), met.highest())) {
-      return Subject.of(FACTS, WireBundle.insulationMark(weakest), run.name())
+      return new Subject(
+              FACTS, WireBundle.insulationMark(weakest), WireBundle.path(run.name(), shared.low()))
           .violated(
               "%s lies with mains and is not insulated for it".formatted(run.name()),
               "Its wires are insulated for %s; %s is present at the highest supply: %s too little."

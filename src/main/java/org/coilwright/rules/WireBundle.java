@@ -29,6 +29,13 @@ record WireBundle(String name, List<Conductor> wires) {
     return byName.entrySet().stream().map(e -> new WireBundle(e.getKey(), e.getValue())).toList();
   }
 
+  /** The bundle and each of its wires: what else is said of one of them is said of the same. */
+  static List<String> path(String name, List<Conductor> wires) {
+    List<String> path = new ArrayList<>(List.of(name));
+    wires.forEach(w -> path.add(w.id()));
+    return List.copyOf(path);
+  }
+
   /** {@code U1.4 to K1.A1}. */
   static String ends(Conductor wire) {
     return "%s to %s".formatted(wire.wire().from().value(), wire.wire().to().value());

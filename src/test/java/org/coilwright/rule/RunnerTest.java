@@ -212,23 +212,36 @@ class RunnerTest {
   }
 
   @Test
-  void of_findings_that_hang_together_eight_are_shown_and_the_rest_told_along() {
+  void of_findings_that_name_one_part_eight_are_shown_and_the_rest_told_along() {
     List<Outcome> outcomes = new ArrayList<>();
     for (int i = 1; i <= 9; i++) {
-      outcomes.add(violated(LOW, i, "K" + i, "K" + (i + 1)));
+      outcomes.add(violated(LOW, i, "K" + i, "E1"));
     }
-    outcomes.add(violated(STUCK, 20, "K10"));
+    outcomes.add(violated(STUCK, 20, "E1"));
     outcomes.add(violated(LOW, 30, "K40"));
-    outcomes.add(violated(UNUSED, 31, "K3"));
+    outcomes.add(violated(UNUSED, 31, "E1"));
     Report report = report(outcomes);
     Violated first = report.findings().get(0);
-    assertEquals("coil.wont-release@K10", ids(List.of(first)).get(0));
+    assertEquals("coil.wont-release@E1", ids(List.of(first)).get(0));
     assertEquals(
         List.of("coil.too-low@K8", "coil.too-low@K9"),
         ids(report.beside().getOrDefault(first, List.of())));
     assertEquals(10, report.findings().size());
     assertTrue(ids(report.findings()).contains("coil.too-low@K40"));
-    assertTrue(ids(report.findings()).contains("wiring.unused-part@K3"));
+    assertTrue(ids(report.findings()).contains("wiring.unused-part@E1"));
+  }
+
+  @Test
+  void what_was_told_along_with_a_finding_stays_told_when_that_is_told_along_itself() {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int i = 1; i <= 8; i++) {
+      outcomes.add(violated(STUCK, i, "K1", "K20"));
+    }
+    outcomes.add(violated(STUCK, 9, "K1", "K20"));
+    outcomes.add(violated(STUCK, 10, "K20"));
+    Report report = report(outcomes);
+    assertEquals(8, report.findings().size());
+    assertEquals(2, report.beside().values().stream().mapToInt(List::size).sum());
   }
 
   @Test
