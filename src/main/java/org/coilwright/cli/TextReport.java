@@ -110,7 +110,7 @@ public final class TextReport {
     Lines.wrap(out, INDENT + "Do:    ", finding.remedy(), style.width());
     sources(finding);
     along("also seen because of this: ", report.silenced().getOrDefault(finding, List.of()));
-    along("also found about these parts: ", report.beside().getOrDefault(finding, List.of()));
+    along("also found: ", report.beside().getOrDefault(finding, List.of()));
     Netlist.Accepted accepted = report.accepted().get(finding);
     if (accepted != null) {
       Lines.wrap(

@@ -1,9 +1,9 @@
 package org.coilwright.rule;
 
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -11,14 +11,45 @@ import org.coilwright.netlist.Netlist;
 import org.coilwright.rule.Outcome.Violated;
 
 /**
- * One mistake can break many rules at once. Of the findings that name one part, which the heaviest
- * of them is about, the first few are shown and the others are told along with that one.
+ * One mistake can break many rules at once. Of the findings that hang together the first few are
+ * shown and the others are told along with the first. Where one of them says that the circuit is
+ * wired otherwise than it was meant, all hang together, since the currents and voltages of every
+ * other are those of another circuit; else those that name the part which the heaviest is about.
  */
 final class Crowd {
-  /** More than this above a NOTE, with one part in all of them, nobody reads. */
+  /** After these, what is computed of the circuit does not hold for the one that was meant. */
+  static final Set<String> MISWIRED =
+      Set.of(
+          "wiring.short-circuit",
+          "wiring.self-joined",
+          "wiring.sneak-path",
+          "wiring.loose-end",
+          "separation.mains-meets-elv",
+          "poles.line-missing",
+          "poles.line-repeated",
+          "poles.neutral-missing",
+          "poles.neutral-crossed",
+          "poles.neutral-earthed",
+          "supply.unfed",
+          "supply.wrong-voltage",
+          "coil.always-on",
+          "coil.wont-release");
+
+  /** More than this above a NOTE that hang together nobody reads. */
   private static final int SHOWN = 8;
 
+  /** Heaviest first; of one weight first what says that the wiring is another. */
+  static final Comparator<Violated> ORDER =
+      Comparator.comparing(Violated::weight).thenComparing(f -> !isMiswired(f));
+
+  private final Map<Violated, List<Violated>> beside = new LinkedHashMap<>();
+  private final Set<Violated> told = new LinkedHashSet<>();
+
   private Crowd() {}
+
+  static boolean isMiswired(Violated finding) {
+    return MISWIRED.contains(finding.rule().id());
+  }
 
   /**
    * What is told along with which finding.
@@ -27,38 +58,57 @@ final class Crowd {
    */
   static Map<Violated, List<Violated>> beside(Netlist netlist, List<Violated> findings) {
     Places places = new Places(netlist);
-    Map<String, List<Violated>> naming = new HashMap<>();
+    Map<Violated, Set<String>> parts = new LinkedHashMap<>();
     for (Violated finding : findings) {
-      if (finding.weight() != Weight.NOTE) {
+      if (finding.weight() != Weight.NOTE && !finding.path().isEmpty()) {
+        Set<String> named = new LinkedHashSet<>();
         finding.path().stream()
             .filter(place -> !places.isMains(place))
             .map(Places::partOf)
-            .distinct()
-            .forEach(part -> naming.computeIfAbsent(part, p -> new ArrayList<>()).add(finding));
+            .forEach(named::add);
+        parts.put(finding, named);
       }
     }
-    Map<Violated, List<Violated>> beside = new LinkedHashMap<>();
-    Set<Violated> told = new HashSet<>();
-    for (Violated first : findings) {
-      if (first.weight() != Weight.NOTE && !first.path().isEmpty() && !told.contains(first)) {
+    Crowd crowd = new Crowd();
+    if (parts.keySet().stream().anyMatch(Crowd::isMiswired)) {
+      crowd.limit(List.copyOf(parts.keySet()));
+    }
+    for (Violated first : parts.keySet()) {
+      if (!crowd.told.contains(first)) {
         String part = Places.partOf(first.path().get(0));
-        List<Violated> shown =
-            naming.getOrDefault(part, List.of()).stream().filter(f -> !told.contains(f)).toList();
-        if (shown.size() > SHOWN) {
-          List<Violated> rest = new ArrayList<>(shown);
-          rest.remove(first);
-          List<Violated> along = new ArrayList<>();
-          for (Violated one : rest.subList(SHOWN - 1, rest.size())) {
-            along.add(one);
-            // what was told along with it is not lost with it
-            along.addAll(beside.getOrDefault(one, List.of()));
-            beside.remove(one);
-          }
-          told.addAll(along);
-          beside.put(first, List.copyOf(along));
-        }
+        List<Violated> naming = new ArrayList<>(List.of(first));
+        parts.forEach(
+            (f, named) -> {
+              if (!f.equals(first) && !crowd.told.contains(f) && named.contains(part)) {
+                naming.add(f);
+              }
+            });
+        crowd.limit(naming);
       }
     }
-    return beside;
+    return crowd.beside;
+  }
+
+  /**
+   * Leaves the first few of a crowd; what says that the wiring is another is left before others.
+   */
+  private void limit(List<Violated> crowd) {
+    if (crowd.size() <= SHOWN) {
+      return;
+    }
+    Violated first = crowd.get(0);
+    List<Violated> rest = new ArrayList<>(crowd.subList(1, crowd.size()));
+    rest.sort(Comparator.comparing(f -> !isMiswired(f)));
+    List<Violated> along = new ArrayList<>();
+    for (Violated one : rest.subList(SHOWN - 1, rest.size())) {
+      along.add(one);
+      // what was told along with it is not lost with it
+      along.addAll(beside.getOrDefault(one, List.of()));
+      beside.remove(one);
+    }
+    told.addAll(along);
+    List<Violated> all = new ArrayList<>(beside.getOrDefault(first, List.of()));
+    all.addAll(along);
+    beside.put(first, List.copyOf(all));
   }
 }

@@ -1,6 +1,5 @@
 package org.coilwright.rule;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.coilwright.netlist.Mark;
@@ -16,17 +15,13 @@ public sealed interface Outcome {
   List<String> path();
 
   /**
-   * What a person would write into {@code accepted}: the subject, then each pin that it names.
-   * Other parts along the way are only touched, and are left to the path.
+   * What a person would write into {@code accepted}: the subject, then whatever else of the same
+   * part is named. Other parts along the way are only touched, and are left to the path.
    */
   default List<String> at() {
-    List<String> at = new ArrayList<>();
-    for (String place : path()) {
-      if (at.isEmpty() || place.indexOf('.') > 0) {
-        at.add(place);
-      }
-    }
-    return List.copyOf(at);
+    return path().stream()
+        .filter(place -> Places.partOf(place).equals(Places.partOf(path().get(0))))
+        .toList();
   }
 
   /** The first place in the file. */

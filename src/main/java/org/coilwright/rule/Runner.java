@@ -143,7 +143,7 @@ public final class Runner {
             .thenComparing(Mark::file)
             .thenComparingInt(Mark::line)
             .thenComparingInt(Mark::column);
-    return Comparator.comparing(Violated::weight).thenComparing(Violated::mark, inFileOrder);
+    return Crowd.ORDER.thenComparing(Violated::mark, inFileOrder);
   }
 
   /** One note for each missing key, however many checks wait for it. */

@@ -27,8 +27,8 @@ final class PolesLineRepeated implements Rule {
       RuleFacts.of("poles.line-repeated", Weight.STOP, "two pins on the same line")
           .what(
               "Looks which line each pin of a mains load hangs on when its contacts are closed, and"
-                  + " raises two pins on one. A star with neutral on a mains of one line is meant to"
-                  + " be so and is left alone.")
+                  + " raises two pins on one. A star with neutral on a mains of one line is meant"
+                  + " to be so and is left alone.")
           .why(
               "Between two pins on one line there is no voltage: part of the load stays cold, the"
                   + " rest loads one line with the current of two, and a motor does not start.")
@@ -113,8 +113,15 @@ final class PolesLineRepeated implements Rule {
           .satisfied("No two pins of %s hang on the same line.".formatted(load.name()), basis);
     }
     Twice twice = found.get();
+    List<String> at = new ArrayList<>(List.of(twice.other().name(), twice.one().name()));
+    // one of these ways is the mistake
+    for (Node pin : List.of(twice.other(), twice.one())) {
+      circuit
+          .path(twice.line().node(), pin, Feeding::isWay)
+          .ifPresent(way -> way.nodes().forEach(node -> at.add(node.name())));
+    }
     var finding =
-        Subject.of(FACTS, load.head().mark(), twice.other().name(), twice.one().name())
+        new Subject(FACTS, load.head().mark(), at.stream().distinct().toList())
             .violated(
                 "%s and %s hang on the same line".formatted(twice.one(), twice.other()),
                 "With the contacts closed, %s reaches both pins of %s: no voltage between them."

@@ -108,10 +108,11 @@ final class WiringIntentDiffers implements Rule {
     if (!gaps.isEmpty()) {
       return gaps.get(0);
     }
-    if (states.isEmpty()) {
+    if (states.isEmpty() || study.states().stream().anyMatch(study::isShorted)) {
       return subject.undecided(
           Troubles.unshorted(load),
-          "A short-circuit hides what %s does in every position.".formatted(name));
+          "A short-circuit hides what %s does in %s."
+              .formatted(name, states.isEmpty() ? "every position" : "some positions"));
     }
     return subject.satisfied(
         "%s is on exactly when %s, in each of %d states."

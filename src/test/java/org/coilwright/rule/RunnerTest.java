@@ -25,7 +25,7 @@ class RunnerTest {
       facts("coil.too-low", Weight.FIX, List.of("coil.half-pulled", "wiring.loose-end"));
   private static final RuleFacts LOOSE =
       facts("wiring.loose-end", Weight.FIX, List.of("coil.too-low"));
-  private static final RuleFacts STUCK = facts("coil.wont-release", Weight.STOP, List.of());
+  private static final RuleFacts STUCK = facts("coil.too-high", Weight.STOP, List.of());
   private static final RuleFacts UNUSED = facts("wiring.unused-part", Weight.NOTE, List.of());
 
   private static Report report(List<Outcome> outcomes, Netlist.Accepted... accepted) {
@@ -99,11 +99,12 @@ class RunnerTest {
   @Test
   void a_chain_of_causes_ends_under_the_first_cause() {
     Violated half = violated(HALF, 3, "K1");
+    RuleFacts after = facts("coil.too-high", Weight.FIX, List.of("coil.too-low"));
     Violated low = violated(LOW, 4, "K1");
-    Violated loose = violated(LOOSE, 5, "K1");
-    Report report = report(List.of(loose, low, half));
+    Violated late = violated(after, 5, "K1");
+    Report report = report(List.of(late, low, half));
     assertEquals(List.of(half), report.findings());
-    assertEquals(List.of(low, loose), report.silenced().get(half));
+    assertEquals(List.of(low, late), report.silenced().get(half));
   }
 
   @Test
@@ -222,7 +223,7 @@ class RunnerTest {
     outcomes.add(violated(UNUSED, 31, "E1"));
     Report report = report(outcomes);
     Violated first = report.findings().get(0);
-    assertEquals("coil.wont-release@E1", ids(List.of(first)).get(0));
+    assertEquals("coil.too-high@E1", ids(List.of(first)).get(0));
     assertEquals(
         List.of("coil.too-low@K8", "coil.too-low@K9"),
         ids(report.beside().getOrDefault(first, List.of())));
@@ -280,8 +281,28 @@ class RunnerTest {
 
   @Test
   void at_is_what_one_would_accept_and_the_path_is_all_of_it() {
-    Violated finding = violated(LOW, 4, "K1", "W1", "K2.A1", "wire 3");
-    assertEquals(List.of("K1", "K2.A1"), finding.at());
-    assertEquals(List.of("K1", "W1", "K2.A1", "wire 3"), finding.path());
+    Violated finding = violated(LOW, 4, "K1", "W1", "K1.A1", "K2.A1", "wire 3");
+    assertEquals(List.of("K1", "K1.A1"), finding.at());
+    assertEquals(List.of("K1", "W1", "K1.A1", "K2.A1", "wire 3"), finding.path());
+  }
+
+  @Test
+  void of_one_weight_what_says_that_the_wiring_is_another_leads() {
+    RuleFacts missing = facts("poles.line-missing", Weight.STOP, List.of());
+    Report report = report(List.of(violated(HALF, 3, "K1"), violated(missing, 9, "E1.2")));
+    assertEquals(List.of("poles.line-missing@E1.2", "coil.half-pulled@K1"), ids(report.findings()));
+  }
+
+  @Test
+  void beside_miswiring_all_that_hangs_together_is_told_along_but_no_miswiring() {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int i = 1; i <= 9; i++) {
+      outcomes.add(violated(STUCK, i, "K" + i, "K" + (i + 1)));
+    }
+    outcomes.add(violated(LOOSE, 20, "K10.A1"));
+    Report report = report(outcomes);
+    assertEquals(8, report.findings().size());
+    assertTrue(ids(report.findings()).contains("wiring.loose-end@K10.A1"));
+    assertEquals(2, report.beside().values().stream().mapToInt(List::size).sum());
   }
 }
