@@ -1,12 +1,15 @@
 package org.coilwright.netlist;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.coilwright.netlist.Shape.ByKind;
 import org.coilwright.netlist.Shape.Either;
 import org.coilwright.netlist.Shape.Fields;
@@ -28,6 +31,23 @@ public final class NetlistSchema {
   /** The schema as text; the same on every call. */
   public static String text() {
     return JsonPrinter.print(new NetlistSchema().netlist());
+  }
+
+  /** True if the format has a key of this name somewhere. */
+  public static boolean hasKey(String key) {
+    return Keys.ALL.contains(key);
+  }
+
+  /** Worked out when it is first asked for. */
+  private static final class Keys {
+    static final Set<String> ALL = new HashSet<>();
+
+    static {
+      Matcher key = Pattern.compile("\"([A-Za-z0-9-]+)\": \\{").matcher(text());
+      while (key.find()) {
+        ALL.add(key.group(1));
+      }
+    }
   }
 
   private Map<String, Object> netlist() {

@@ -47,6 +47,8 @@ public sealed interface Outcome {
    * @param places the place first, then every other that matters
    * @param detail how it was computed, such as the worst case; may be empty
    * @param remedy one sentence on what to do
+   * @param changes the same, as far as it can be written into the netlist, all of it together; may
+   *     be empty
    */
   record Violated(
       RuleFacts rule,
@@ -59,8 +61,27 @@ public sealed interface Outcome {
       String remedy,
       Optional<Measure> value,
       Optional<Measure> limit,
-      Basis basis)
+      Basis basis,
+      List<Change> changes)
       implements Outcome {
+    /** A finding whose remedy cannot be written into the netlist. */
+    public Violated(
+        RuleFacts rule,
+        Weight weight,
+        List<String> path,
+        String headline,
+        String numbers,
+        List<Place> places,
+        String detail,
+        String remedy,
+        Optional<Measure> value,
+        Optional<Measure> limit,
+        Basis basis) {
+      this(
+          rule, weight, path, headline, numbers, places, detail, remedy, value, limit, basis,
+          List.of());
+    }
+
     @Override
     public Mark mark() {
       return places.get(0).mark();
@@ -69,7 +90,8 @@ public sealed interface Outcome {
     /** The same finding with another weight. */
     Violated weighing(Weight other) {
       return new Violated(
-          rule, other, path, headline, numbers, places, detail, remedy, value, limit, basis);
+          rule, other, path, headline, numbers, places, detail, remedy, value, limit, basis,
+          changes);
     }
 
     /** Findings are kept in sets; their rule and place tell nearly all of them apart. */

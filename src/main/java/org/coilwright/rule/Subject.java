@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.Written;
 import org.coilwright.rule.Outcome.Satisfied;
 import org.coilwright.rule.Outcome.Undecided;
 import org.coilwright.rule.Outcome.Violated;
@@ -82,6 +83,7 @@ public record Subject(RuleFacts rule, Mark mark, List<String> at) {
     private String detail = "";
     private Optional<Measure> value = Optional.empty();
     private Optional<Measure> limit = Optional.empty();
+    private final List<Change> changes = new ArrayList<>();
 
     private Finding(Subject subject, String headline, String numbers, String label) {
       this.subject = subject;
@@ -119,6 +121,27 @@ public record Subject(RuleFacts rule, Mark mark, List<String> at) {
     }
 
     /**
+     * What the remedy would have written; more than one are made together. A test makes them and
+     * sees that the finding is gone.
+     */
+    public Finding change(Mark mark, String text) {
+      changes.add(new Change(mark, text));
+      return this;
+    }
+
+    /** The same text in several places. */
+    public Finding changes(List<Mark> marks, String text) {
+      marks.forEach(mark -> change(mark, text));
+      return this;
+    }
+
+    /** The same where the value is written; where it is not, nothing can be put in its place. */
+    public Finding change(Optional<? extends Written<?>> written, String text) {
+      written.ifPresent(w -> change(w.mark(), text));
+      return this;
+    }
+
+    /**
      * Ends the finding.
      *
      * @param remedy one sentence on what to do
@@ -135,7 +158,8 @@ public record Subject(RuleFacts rule, Mark mark, List<String> at) {
           remedy,
           value,
           limit,
-          basis);
+          basis,
+          List.copyOf(changes));
     }
   }
 }

@@ -91,6 +91,9 @@ final class BehaviourBatteryDrain implements Rule {
               .alsoAt(stopMark, "leaves " + pair.limit() + " above the floor")
               .alsoAt(set.batteryMark(), "floor at " + Printed.percent(battery.floorFraction()))
               .measured(value, limit)
+              .change(
+                  set.written().shortestRun(),
+                  Printed.spanAtMost(settings.shortestRunSeconds() * reserve / drain))
               .todo(
                   "Set `shortest-run` to %s or less, or raise `battery-below`."
                       .formatted(

@@ -105,6 +105,9 @@ final class BehaviourConfirmTooShort implements Rule {
     return List.of(
         falseStart(set, subject, battery, lasts)
             .measured(value, limit)
+            .change(
+                set.written().start().flatMap(Switching.Start::confirm),
+                Printed.span(enough(lasts, battery)))
             .todo(
                 "Set `start: for` to %s or more: %s × %s, as a settling time is only about so long, and longer for a cold or old battery (common practice, no source)."
                     .formatted(

@@ -96,6 +96,9 @@ final class BehaviourCycles implements Rule {
                           pair.limit(),
                           pair.apart()))
               .measured(new Measure(lasting, "W"), new Measure(stops, "W"))
+              .change(
+                  set.written().start().flatMap(Switching.Start::exportAbove),
+                  Printed.atLeast(set.watts(), Dimension.POWER))
               .todo(
                   "Set `export-above` to %s or more."
                       .formatted(Printed.atLeast(set.watts(), Dimension.POWER)),
@@ -114,6 +117,9 @@ final class BehaviourCycles implements Rule {
                           Printed.span(passing),
                           Printed.span(waits)))
               .measured(new Measure(waits, "s"), new Measure(passing, "s"))
+              .change(
+                  set.written().stop().flatMap(Switching.Stop::confirm),
+                  Printed.spanAtLeast(passing))
               .todo(
                   "Set `stop: for` to %s or more.".formatted(Printed.spanAtLeast(passing)), basis));
     }

@@ -31,11 +31,13 @@ final class BehaviourDailyLimit implements Rule {
                   + " to heat the water from `from` to `to`: mass times heat capacity times"
                   + " difference, divided by power.")
           .why(
-              "The water stays lukewarm however much sun there is, and lukewarm water breeds germs.")
+              "The water stays lukewarm however much sun there is, and lukewarm water breeds"
+                  + " germs.")
           .remedy("Lengthen `longest-per-day`, or take a stronger element.")
           .blind(
               "What is lost through the insulation and what is drawn off meanwhile, which makes it"
-                  + " longer; water that is still warm from the day before, which makes it shorter.")
+                  + " longer; water that is still warm from the day before, which makes it"
+                  + " shorter.")
           .sources("physics-textbook");
 
   private final Tables tables;
@@ -107,6 +109,7 @@ final class BehaviourDailyLimit implements Rule {
     return List.of(
         finding
             .alsoAt(set.loadMark(), "draws " + Printed.of(set.watts(), Dimension.POWER))
+            .change(set.written().longestPerDay(), Printed.spanAtLeast(needs))
             .todo(
                 "Set `longest-per-day` to %s or more.".formatted(Printed.spanAtLeast(needs)),
                 basis));

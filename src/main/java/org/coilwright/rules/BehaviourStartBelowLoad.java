@@ -1,6 +1,7 @@
 package org.coilwright.rules;
 
 import java.util.List;
+import org.coilwright.netlist.Switching;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
@@ -63,6 +64,9 @@ final class BehaviourStartBelowLoad implements Rule {
                   "starts above " + pair.value())
               .alsoAt(set.loadMark(), "draws " + pair.limit())
               .measured(value, limit)
+              .change(
+                  set.written().start().flatMap(Switching.Start::exportAbove),
+                  Printed.atLeast(set.watts(), Dimension.POWER))
               .todo(
                   "Set `export-above` to %s or more."
                       .formatted(Printed.atLeast(set.watts(), Dimension.POWER)),

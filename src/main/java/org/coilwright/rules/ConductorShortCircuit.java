@@ -183,6 +183,7 @@ final class ConductorShortCircuit implements Rule {
             "stands " + energy(burns.stands()))
         .alsoAt(wire.device().head().mark(), "lets through " + energy(burns.through()))
         .measured(new Measure(burns.through(), "A²s"), new Measure(burns.stands(), "A²s"))
+        .changes(stretch.sizeMarks(), size(burns.through(), wire))
         .todo(
             "Take %s or thicker in %s, or a device whose maker states less."
                 .formatted(size(burns.through(), wire), stretch.name()),

@@ -166,6 +166,11 @@ final class ContactorCurrent implements Rule {
         .map(Written::mark)
         .ifPresent(m -> finding.alsoAt(m, "no gap beside it"));
     double needed = demand.worst() / may.amps() * fit.amps();
+    finding.change(
+        fit.rating().mark(),
+        fit.rating()
+            .text()
+            .replaceFirst("^[0-9.]+ ?A", Printed.atLeast(needed, Dimension.CURRENT)));
     return finding
         .detail(
             "May carry: %s. Carries: %s nominal, %s %s."

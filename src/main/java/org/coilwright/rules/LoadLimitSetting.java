@@ -103,7 +103,9 @@ final class LoadLimitSetting implements Rule {
         .ifPresent(found::add);
     thermostat.flatMap(t -> trips.flatMap(c -> turns.apart(heater, t, c))).ifPresent(found::add);
     if (vessel.closed().filter(Written::value).isPresent()) {
-      opens.flatMap(c -> turns.relief(subject, heater, vessel, c)).ifPresent(found::add);
+      opens
+          .flatMap(c -> turns.relief(subject, heater, vessel, c, thermostat))
+          .ifPresent(found::add);
     } else if (vessel.closed().isEmpty()) {
       found.add(
           subject.undecided(

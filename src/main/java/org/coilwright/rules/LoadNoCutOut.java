@@ -209,6 +209,15 @@ final class LoadNoCutOut implements Rule {
     need.weight().filter(w -> w != FACTS.weight()).ifPresent(finding::lighter);
     return finding
         .alsoAt(late.opensAt().orElseThrow().mark(), "not surely below " + limit)
+        .change(
+            late.opensAt().orElseThrow().mark(),
+            band(late)
+                .orElseThrow()
+                .at(
+                    most.value()
+                        - 1
+                        - band(late).orElseThrow().written().high()
+                        + band(late).orElseThrow().written().nominal()))
         .todo(
             "Fit a cut-out that has opened below %s, its tolerance counted.".formatted(limit),
             basis(List.of(late)));

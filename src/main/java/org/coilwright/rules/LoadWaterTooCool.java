@@ -120,6 +120,7 @@ final class LoadWaterTooCool implements Rule {
                 "below " + limitText)
             .alsoAt(heater.vessel().map(Part.Vessel::mark).orElseThrow(), "stored here")
             .measured(value, limit)
+            .change(set.mark(), OpeningBand.of(first, stored).orElseThrow().at(stored.value()))
             .todo(
                 "Set %s to %s or more and mix before the taps, or draw the heater that raises the vessel once a day."
                     .formatted(first.name(), limitText),

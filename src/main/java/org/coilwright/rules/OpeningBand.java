@@ -41,6 +41,13 @@ record OpeningBand(Quantity written, String text, double taken) {
     return taken > 0;
   }
 
+  /** How it would be written with its tolerance if it were set to {@code nominal} °C. */
+  String at(double nominal) {
+    double half = (written.high() - written.low()) / 2;
+    String set = Printed.given(nominal, Dimension.TEMPERATURE);
+    return half == 0 ? set : "%s ± %s K".formatted(set, Printed.given(half, Dimension.COUNT));
+  }
+
   /** {@code 98 °C ± 8 K, so by 106 °C}. */
   String by() {
     String so = ", so by " + Printed.of(highest(), Dimension.TEMPERATURE);

@@ -54,6 +54,9 @@ record OpeningOrder(RuleFacts facts, Basis order, Cited<Double> classA, Cited<Do
                           Printed.of(least, Dimension.TEMPERATURE)),
                   "opens first")
               .alsoAt(wanted.mark(), "wanted")
+              .change(
+                  thermostat.device().opensAt().orElseThrow().mark(),
+                  thermostat.band().at(most + thermostat.band().written().nominal() - least))
               .todo(
                   "Set %s to %s or higher, or want %s at most (`switching.water.to`)."
                       .formatted(
@@ -89,6 +92,9 @@ record OpeningOrder(RuleFacts facts, Basis order, Cited<Double> classA, Cited<Do
               .alsoAt(
                   thermostat.device().opensAt().orElseThrow().mark(),
                   "may let it reach " + Printed.of(high, Dimension.TEMPERATURE))
+              .change(
+                  thermostat.device().opensAt().orElseThrow().mark(),
+                  thermostat.band().at(low - (high - thermostat.band().written().nominal()) - 1))
               .todo(
                   "Set %s to %s or lower."
                       .formatted(
@@ -112,7 +118,12 @@ record OpeningOrder(RuleFacts facts, Basis order, Cited<Double> classA, Cited<Do
   }
 
   /** Whether the cut-out has opened before the relief valve may. */
-  Optional<Outcome> relief(Subject whole, Part.Heater heater, Part.Vessel vessel, Step cutOut) {
+  Optional<Outcome> relief(
+      Subject whole,
+      Part.Heater heater,
+      Part.Vessel vessel,
+      Step cutOut,
+      Optional<Step> thermostat) {
     Subject subject = subject(heater, cutOut.device());
     double limit = vessel.relief().map(r -> r.value().low()).orElse(classA.value());
     String valve =
@@ -136,10 +147,21 @@ record OpeningOrder(RuleFacts facts, Basis order, Cited<Double> classA, Cited<Do
       finding.alsoAt(
           vessel.relief().map(Written::mark).orElse(vessel.mark()),
           vessel.relief().isPresent() ? "opens first" : "no relief valve written");
+      double set = limit - (high - cutOut.band().written().nominal()) - 1;
+      finding.change(cutOut.device().opensAt().orElseThrow().mark(), cutOut.band().at(set));
+      String lower =
+          thermostat
+              .flatMap(t -> below(t, set - cutOut.band().written().nominal(), cutOut))
+              .map(
+                  t -> {
+                    finding.change(t.device().opensAt().orElseThrow().mark(), t.band().text());
+                    return " Set %s to %s then.".formatted(t.name(), t.band().text());
+                  })
+              .orElse("");
       return Optional.of(
           finding.todo(
-              "Fit a cut-out that has opened below %s, its tolerance counted."
-                  .formatted(Printed.of(limit, Dimension.TEMPERATURE)),
+              "Fit a cut-out that has opened below %s, its tolerance counted.%s"
+                  .formatted(Printed.of(limit, Dimension.TEMPERATURE), lower),
               vessel.relief().isPresent() ? order : Basis.of(classA)));
     }
     if (vessel.relief().isEmpty() && !isSmall(vessel)) {
@@ -156,6 +178,21 @@ record OpeningOrder(RuleFacts facts, Basis order, Cited<Double> classA, Cited<Do
             || (vessel.relief().isEmpty() && cutOut.band().highest() == limit)
         ? Optional.empty()
         : Optional.of(depends(subject, cutOut, "opens before the relief valve"));
+  }
+
+  /** The thermostat as it must be set to open before a cut-out that is set by so much higher. */
+  private static Optional<Step> below(Step thermostat, double higher, Step cutOut) {
+    OpeningBand band = thermostat.band();
+    double low = cutOut.band().written().low() + higher;
+    return Comparison.fallsShort(band.written().high(), low)
+        ? Optional.empty()
+        : Optional.of(
+            new Step(
+                thermostat.device(),
+                new OpeningBand(
+                    band.written(),
+                    band.at(low - (band.written().high() - band.written().nominal()) - 1),
+                    band.taken())));
   }
 
   private boolean isSmall(Part.Vessel vessel) {

@@ -159,6 +159,9 @@ final class ProtectionLoadExceedsDevice implements Rule {
                 "carries " + pair.limit())
             .measured(value, held);
     loads.forEach(l -> finding.alsoAt(l.head().mark(), "behind it"));
+    finding.change(
+        Stretch.rating(device),
+        series(nec ? needs : Math.max(demand.nominal(), needs * has / limit), nec));
     return finding.todo(
         "Take a device of %s or more if the wire behind it may carry that, or spread the loads."
             .formatted(series(nec ? needs : Math.max(demand.nominal(), needs * has / limit), nec)),

@@ -158,6 +158,15 @@ record Stretch(
         .orElse("the %s wire%s from %s".formatted(size, wires.size() > 1 ? "s" : "", name()));
   }
 
+  /** Their sizes as written, each once: at a wire, or at the run. */
+  List<Mark> sizeMarks() {
+    return wires.stream()
+        .flatMap(w -> w.wire().size().or(() -> w.run().flatMap(Run::size)).stream())
+        .map(Written::mark)
+        .distinct()
+        .toList();
+  }
+
   /** Where the size is written, or the wire. */
   Mark mark() {
     return first()
@@ -293,6 +302,11 @@ record Stretch(
   /** Rating of these together; empty if one is not written. */
   static OptionalDouble rating(List<Part> devices) {
     return Guards.together(devices);
+  }
+
+  /** What a device is rated, as written. */
+  static Optional<? extends Written<?>> rating(Part device) {
+    return Overcurrent.written(device);
   }
 
   static Optional<Mark> ratingMark(List<Part> devices) {

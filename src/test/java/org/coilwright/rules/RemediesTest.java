@@ -1,0 +1,158 @@
+package org.coilwright.rules;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.coilwright.netlist.NetlistReader;
+import org.coilwright.netlist.NetlistSchema;
+import org.coilwright.netlist.Reading;
+import org.coilwright.rule.Change;
+import org.coilwright.rule.Outcome.Violated;
+import org.coilwright.rule.Report;
+import org.coilwright.rule.Runner;
+import org.coilwright.rule.Weight;
+import org.coilwright.sizing.WarmBox;
+import org.coilwright.table.Tables;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/**
+ * What a finding says to do is done: where that can be written into the netlist, it is written into
+ * the fixture's, and the finding is gone and nothing new has come.
+ */
+class RemediesTest {
+  /** Rules that have a remedy tried by a fixture; a rule may join, none may leave. */
+  private static final Set<String> TRIED =
+      Set.of(
+          "behaviour.battery-drain",
+          "behaviour.confirm-too-short",
+          "behaviour.cycles",
+          "behaviour.daily-limit",
+          "behaviour.start-below-load",
+          "coil.too-low",
+          "conductor.short-circuit",
+          "contactor.current",
+          "load.limit-setting",
+          "load.no-cut-out",
+          "load.water-too-cool",
+          "protection.load-exceeds-device");
+
+  private static final Pattern ADDED = Pattern.compile("^Add ([A-Za-z0-9-]+)");
+
+  private static final Checked CHECKED = new Checked();
+  private static final Tables TABLES = Tables.load();
+  private static final Runner RUNNER = AllRules.runner(TABLES);
+
+  /** A finding of the rule that a fixture is about, whose remedy can be written. */
+  private record Cure(Fixture fixture, Violated finding) {
+    @Override
+    public String toString() {
+      return fixture + " at " + finding.path().get(0);
+    }
+  }
+
+  private static List<Cure> cures() {
+    List<Cure> cures = new ArrayList<>();
+    for (Fixture fixture : Fixture.all()) {
+      if (fixture.kind() == Fixture.Kind.BAD) {
+        CHECKED.report(fixture).findings().stream()
+            .filter(f -> f.rule().id().equals(fixture.rule()) && !f.changes().isEmpty())
+            .forEach(f -> cures.add(new Cure(fixture, f)));
+      }
+    }
+    return cures;
+  }
+
+  @TestFactory
+  Stream<DynamicTest> what_is_to_be_done_helps_and_does_no_new_harm() {
+    return cures().stream()
+        .map(cure -> DynamicTest.dynamicTest(cure.toString(), () -> assertCures(cure)));
+  }
+
+  private static void assertCures(Cure cure) throws IOException {
+    String text = Files.readString(cure.fixture().netlist());
+    String cured = with(text, cure.finding().changes());
+    Reading reading =
+        NetlistReader.read(
+            cure.fixture().netlist().getFileName().toString(),
+            cured.getBytes(StandardCharsets.UTF_8));
+    assertTrue(reading instanceof Reading.Read, () -> "cannot be read: " + reading);
+    Report after = RUNNER.run(WarmBox.study(((Reading.Read) reading).netlist(), TABLES));
+    Set<String> left = heavy(after);
+    String own = name(cure.finding());
+    assertTrue(
+        !left.contains(own), () -> own + " is still there after " + cure.finding().changes());
+    left.removeAll(heavy(CHECKED.report(cure.fixture())));
+    assertEquals(Set.of(), left, () -> "new after " + cure.finding().changes());
+  }
+
+  /** Every change of one line or another, the last first, so that columns stay what they were. */
+  private static String with(String text, List<Change> changes) {
+    List<String> lines = new ArrayList<>(List.of(text.split("\n", -1)));
+    changes.stream()
+        .sorted(
+            Comparator.comparing((Change c) -> c.mark().line())
+                .thenComparing(c -> c.mark().column())
+                .reversed())
+        .forEach(
+            c -> {
+              String line = lines.get(c.mark().line() - 1);
+              lines.set(
+                  c.mark().line() - 1,
+                  line.substring(0, c.mark().column() - 1)
+                      + c.text()
+                      + line.substring(c.mark().endColumn() - 1));
+            });
+    return String.join("\n", lines);
+  }
+
+  /** Rule and subject of every finding above a NOTE, those told along included. */
+  private static Set<String> heavy(Report report) {
+    Set<String> heavy = new TreeSet<>();
+    Stream.of(
+            report.findings().stream(),
+            report.silenced().values().stream().flatMap(List::stream),
+            report.beside().values().stream().flatMap(List::stream))
+        .flatMap(s -> s)
+        .filter(f -> f.weight() != Weight.NOTE)
+        .forEach(f -> heavy.add(name(f)));
+    return heavy;
+  }
+
+  private static String name(Violated finding) {
+    return finding.rule().id() + " at " + finding.path().get(0);
+  }
+
+  @Test
+  void no_rule_leaves_the_list_of_those_whose_remedies_are_tried() {
+    Set<String> tried = new TreeSet<>();
+    cures().forEach(cure -> tried.add(cure.fixture().rule()));
+    assertEquals(new TreeSet<>(TRIED), tried);
+  }
+
+  @Test
+  void no_remedy_asks_for_a_key_that_the_format_does_not_know() {
+    Set<String> strangers = new TreeSet<>();
+    for (Fixture fixture : Fixture.all()) {
+      for (Violated finding : CHECKED.report(fixture).findings()) {
+        Matcher key = ADDED.matcher(finding.remedy());
+        if (key.find() && !NetlistSchema.hasKey(key.group(1))) {
+          strangers.add(finding.remedy());
+        }
+      }
+    }
+    assertEquals(Set.of(), strangers);
+  }
+}
