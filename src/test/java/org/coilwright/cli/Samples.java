@@ -123,7 +123,14 @@ public final class Samples {
   }
 
   private static Part.Head head(String name, String is) {
-    return new Part.Head(name, is, mark(3, 3, 2), Optional.empty(), Optional.empty());
+    return new Part.Head(
+        name,
+        is,
+        mark(3, 3, 2),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
   }
 
   private static Part.Heater heater() {
