@@ -1,3 +1,4 @@
+// Over 250 lines: a test for each way in which findings silence or accompany one another.
 package org.coilwright.rule;
 
 import static org.coilwright.cli.Samples.accepted;
