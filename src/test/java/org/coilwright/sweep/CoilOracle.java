@@ -70,7 +70,7 @@ final class CoilOracle {
       if (wrong > 0.3 * rated || wrong > 12) {
         add(Hazard.COIL_KIND, relay.name());
       }
-      if (right > 1.3 * rated) {
+      if (right > 1.2 * rated) {
         add(Hazard.COIL_OVER, relay.name());
       }
       if (right < 0.85 * pull * rated && right > (release + 0.1) * rated) {
@@ -86,7 +86,7 @@ final class CoilOracle {
     } else if (whole && in == moments.size()) {
       add(Hazard.COIL_ALWAYS, relay.name());
     }
-    if (direct && in > 0) {
+    if (direct && in > 0 && in < moments.size()) {
       suppression(relay.name(), coil, use);
     }
   }

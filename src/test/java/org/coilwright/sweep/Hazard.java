@@ -127,9 +127,9 @@ enum Hazard {
   /** A contact without a rating for this kind of current. */
   CONTACT_KIND("drive.voltage", "contactor.voltage", "contactor.category", "drive.current"),
   /** A contact on more than its voltage. */
-  CONTACT_VOLTAGE("drive.voltage", "contactor.voltage"),
+  CONTACT_VOLTAGE("drive.voltage", "contactor.voltage", "contactor.category"),
   /** A contact that carries more than its rating. */
-  CONTACT_CURRENT("drive.current", "contactor.current", "drive.inrush"),
+  CONTACT_CURRENT("drive.current", "contactor.current", "contactor.category", "drive.inrush"),
   /** A supply or controller that never gets mains. */
   SUPPLY_UNFED("supply.unfed"),
   /** A supply or controller on a voltage it is not made for. */

@@ -46,7 +46,10 @@ final class LoadOracle {
     }
   }
 
-  /** True if what flows in the earth terminal is the neutral, joined to it where the two part. */
+  /**
+   * True if what flows in the earth terminal is the neutral: joined to it by wires, which is told
+   * as such, or taken from it where the two part.
+   */
   private boolean isAllAtOrigin() {
     boolean combined =
         wiring
@@ -58,6 +61,10 @@ final class LoadOracle {
             .orElse("TN-S")
             .startsWith("TN-C");
     int earth = wiring.mains.map(m -> wiring.net(m, "PE")).orElse(-1);
+    int neutral = wiring.mains.map(m -> wiring.net(m, "N")).orElse(-1);
+    if (earth == neutral) {
+      return true;
+    }
     return combined && wiring.uses.stream().noneMatch(u -> u.a() == earth || u.b() == earth);
   }
 
