@@ -1,13 +1,12 @@
 package org.coilwright.sweep;
 
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.coilwright.rule.Report;
 import org.coilwright.sweep.Examiner.Answer;
 import org.coilwright.sweep.Mutant.Kind;
@@ -48,17 +47,14 @@ final class Sweep {
     return sweep.tally;
   }
 
+  /** Some of each kind, drawn by their names, so that another mutant more or less changes few. */
   private static List<Mutant> sample(List<Mutant> mutants) {
+    List<Mutant> drawn = new ArrayList<>(mutants);
+    drawn.sort(Comparator.comparingLong(m -> new Random(SEED ^ m.name().hashCode()).nextLong()));
     List<Mutant> sample = new ArrayList<>();
     SAMPLE.forEach(
-        (kind, most) -> {
-          List<Mutant> some =
-              mutants.stream()
-                  .filter(m -> m.kind() == kind)
-                  .collect(Collectors.toCollection(ArrayList::new));
-          Collections.shuffle(some, new Random(SEED));
-          sample.addAll(some.subList(0, Math.min(most, some.size())));
-        });
+        (kind, most) ->
+            drawn.stream().filter(m -> m.kind() == kind).limit(most).forEach(sample::add));
     return sample;
   }
 
