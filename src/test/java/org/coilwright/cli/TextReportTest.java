@@ -95,6 +95,7 @@ class TextReportTest {
             List.of(),
             List.of(),
             Map.of(),
+            Map.of(),
             Map.of(accepted, accepted("coil.never-on", "K2")));
     assertEquals(
         """
