@@ -110,6 +110,11 @@ public sealed interface Outcome {
    * @param settledBy one sentence on who or what settles it; empty if the missing key does
    */
   record Undecided(
-      RuleFacts rule, List<String> path, Mark mark, String missing, String sentence, String settledBy)
+      RuleFacts rule,
+      List<String> path,
+      Mark mark,
+      String missing,
+      String sentence,
+      String settledBy)
       implements Outcome {}
 }

@@ -18,10 +18,10 @@ final class RecordNotChecked implements Rule {
               "What was not looked at may be wrong: silence would read as if it had been looked"
                   + " at.")
           .remedy(
-              "Write the key as the data sheet, the plate or the drawing has it. What a meter shows on"
-                  + " site, such as a length or a resistance, may be measured there and entered on"
-                  + " the checklist; what only the maker can state may not. What no key can settle"
-                  + " says who does.")
+              "Write the key as the data sheet, the plate or the drawing has it. What a meter shows"
+                  + " on site, such as a length or a resistance, may be measured there and entered"
+                  + " on the checklist; what only the maker can state may not. What no key can"
+                  + " settle says who does.")
           .blind("Checks that no rule makes at all.")
           .sources("common-practice");
 
