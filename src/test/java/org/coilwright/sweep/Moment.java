@@ -29,11 +29,11 @@ record Moment(
     Set<Valve> conducting,
     boolean cutOutsOpen,
     boolean restless) {
-  static final double LINK_OHMS = 0.01;
-  static final double SOURCE_OHMS = 0.005;
+  static final double LINK_OHMS = 0.001;
+  static final double SOURCE_OHMS = 0.0005;
   static final double OUTPUT_OHMS = 0.05;
 
-  private static final double SHORT_ON_MAINS = 500;
+  private static final double SHORT_ON_MAINS = 5000;
   private static final double SHORT_ON_OUTPUT = 20;
 
   /** The voltages of all nets against earth. */
