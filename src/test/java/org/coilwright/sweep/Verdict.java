@@ -148,6 +148,7 @@ record Verdict(
   private static List<Violated> told(Report report) {
     List<Violated> all = new ArrayList<>(report.findings());
     report.silenced().values().forEach(all::addAll);
+    report.beside().values().forEach(all::addAll);
     return all;
   }
 
