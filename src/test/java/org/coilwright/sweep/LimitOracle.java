@@ -79,20 +79,20 @@ final class LimitOracle {
 
   private void settings(Part part, Set<String> thermostats, Set<String> cutOuts) {
     double highest = 0;
-    double lowest = Double.MAX_VALUE;
     for (String name : thermostats) {
       highest = Math.max(highest, opensAt(name).orElse(0.0));
     }
     for (String name : cutOuts) {
       Part.Thermal cutOut = (Part.Thermal) wiring.netlist.parts().get(name);
-      lowest = Math.min(lowest, opensAt(name).orElse(Double.MAX_VALUE));
       boolean byItself = cutOut.reset().map(r -> r.value().equals("automatic")).orElse(false);
       if (byItself || opensAt(name).orElse(0.0) > BOILING_CLOSED) {
         add(Hazard.CUT_OUT_UNFIT, part.name());
       }
     }
-    if (highest > lowest) {
-      add(Hazard.LIMITS_MEET, part.name());
+    for (String name : cutOuts) {
+      if (highest > opensAt(name).orElse(Double.MAX_VALUE)) {
+        add(Hazard.LIMITS_MEET, name);
+      }
     }
   }
 
