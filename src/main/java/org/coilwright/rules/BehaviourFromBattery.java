@@ -117,7 +117,7 @@ final class BehaviourFromBattery implements Rule {
     if (worst.all() == 0) {
       return Optional.of(
           subject.unsettled(
-              "a day on which %s starts".formatted(set.output()),
+              "start of %s on a rehearsed day".formatted(set.output()),
               "Whether %s heats from the battery is open: on no built-in day did its contact close, so nothing was tried."
                   .formatted(set.output()),
               "Set `export-above` below what pv-peak can export, or rehearse a measured day with"

@@ -115,18 +115,17 @@ final class LoadExceedsIsland implements Rule {
     Printed.Pair pair = Printed.pair(takes.worst(), gives, Dimension.CURRENT);
     Measure value = new Measure(takes.worst(), "A");
     Measure limit = new Measure(gives, "A");
-    Basis basis = basis(takes);
     if (!Comparison.exceeds(takes.worst(), gives)) {
       return subject.satisfied(
           "%s takes %s %s, and the source gives %s in each line."
               .formatted(subject.at().get(0), pair.value(), takes.worstWords(), pair.limit()),
           value,
           limit,
-          basis);
+          basis(takes));
     }
     return finding(subject, rated, takes.worst(), pair, takes.worstWords())
         .measured(value, limit)
-        .todo(remedy("rated-current", takes.worst()), basis);
+        .todo(remedy("rated-current", takes.worst()), basis(takes));
   }
 
   private static Subject.Finding finding(
@@ -150,6 +149,7 @@ final class LoadExceedsIsland implements Rule {
   private Basis basis(LoadCurrent takes) {
     List<Cited<?>> cited = new ArrayList<>(List.of(share()));
     takes.power().ifPresent(cited::add);
+    inrush(takes).ifPresent(cited::add);
     return Basis.of(cited);
   }
 
@@ -186,12 +186,7 @@ final class LoadExceedsIsland implements Rule {
     }
     Printed.Pair pair = Printed.pair(peak, gives, Dimension.CURRENT);
     return Optional.of(
-        finding(
-                subject,
-                most.get(),
-                peak,
-                pair,
-                "at first, and %s for long".formatted(Printed.amps(takes.worst())))
+        finding(subject, most.get(), peak, pair, "at first")
             .measured(new Measure(peak, "A"), new Measure(gives, "A"))
             .todo(remedy("fault-current", peak), Basis.of(drawn.get())));
   }
@@ -243,10 +238,9 @@ final class LoadExceedsIsland implements Rule {
     if (!Comparison.exceeds(most, gives)) {
       return Optional.empty();
     }
-    Set<String> names = new LinkedHashSet<>();
-    worst.forEach(l -> names.add(l.name()));
     Printed.Pair pair = Printed.pair(most, gives, Dimension.CURRENT);
-    Subject subject = new Subject(FACTS, worst.get(0).head().mark(), List.copyOf(names));
+    Subject subject =
+        new Subject(FACTS, worst.get(0).head().mark(), worst.stream().map(Part::name).toList());
     Subject.Finding finding =
         finding(subject, rated, most, pair, "together in one line")
             .measured(new Measure(most, "A"), new Measure(gives, "A"));
