@@ -1,11 +1,8 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
@@ -23,7 +20,6 @@ import org.coilwright.rule.Weight;
 import org.coilwright.sizing.Found;
 import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.PowerSide;
-import org.coilwright.sizing.WayOhms;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
@@ -77,32 +73,13 @@ final class ConductorVoltageDrop implements Rule {
   }
 
   private Outcome judge(Subject subject, PowerSide side, Part load, LoadCurrent current) {
-    Map<String, PowerSide.Way> byPin = new LinkedHashMap<>();
-    side.waysOf(load).forEach(w -> byPin.putIfAbsent(w.pin(), w));
-    boolean three = side.linesOf(load).size() > 2;
-    double ohms = 0;
-    List<Cited<?>> cited = new ArrayList<>();
-    Optional<Conductor> longest = Optional.empty();
-    double most = 0;
-    double hottest = 0;
-    for (PowerSide.Way way : byPin.values()) {
-      Found<WayOhms> found = WayOhms.of(way.path().branches(), tables);
-      if (found instanceof Found.Unknown<WayOhms> unknown) {
-        return subject.undecided(
-            unknown.missing(),
-            "What the wires to %s lose is open. %s".formatted(load.name(), unknown.why()));
-      }
-      WayOhms known = found.known().orElseThrow();
-      cited.addAll(known.cited());
-      if (known.ohms() > most) {
-        most = known.ohms();
-        longest = known.longest();
-      }
-      hottest = Math.max(hottest, known.hottest().orElse(hottest));
-      ohms = three ? Math.max(ohms, known.ohms()) : ohms + known.ohms();
+    Found<WayLoss> found = WayLoss.of(side, load, current, tables);
+    if (found instanceof Found.Unknown<WayLoss> unknown) {
+      return subject.undecided(
+          unknown.missing(),
+          "What the wires to %s lose is open. %s".formatted(load.name(), unknown.why()));
     }
-    double times = three ? Math.sqrt(2 + 1) : 1;
-    double lost = current.nominal() * ohms * times;
+    WayLoss loss = found.known().orElseThrow();
     boolean nec = side.circuit().netlist().site().practice().value() == Site.Practice.NEC;
     Cited<Double> limit =
         tables
@@ -111,36 +88,29 @@ final class ConductorVoltageDrop implements Rule {
                 Map.of("supply", nec ? "nec-branch" : "public"),
                 load.head().is().equals("lighting") ? "lighting" : "other")
             .orElseThrow();
-    cited.add(limit);
-    return verdict(
-        subject, load, current, new Loss(lost, ohms, hottest, three, limit, cited, longest));
+    return verdict(subject, load, current, loss, limit);
   }
 
-  private record Loss(
-      double volts,
-      double ohms,
-      double celsius,
-      boolean three,
-      Cited<Double> limit,
-      List<Cited<?>> cited,
-      Optional<Conductor> longest) {}
-
-  private static Outcome verdict(Subject subject, Part load, LoadCurrent current, Loss loss) {
-    double may = loss.limit().value() * current.volts();
+  private static Outcome verdict(
+      Subject subject, Part load, LoadCurrent current, WayLoss loss, Cited<Double> limit) {
+    double may = limit.value() * current.volts();
     Printed.Pair pair = Printed.pair(loss.volts(), may, Dimension.VOLTAGE);
     String sum =
-        "%s%s × %s at %s = %s, %s of %s"
+        "%s%s × %s at %s over %s = %s, %s of %s"
             .formatted(
                 loss.three() ? "√3 × " : "",
                 Printed.of(current.nominal(), Dimension.CURRENT),
                 Printed.of(loss.ohms(), Dimension.RESISTANCE),
                 Printed.of(loss.celsius(), Dimension.TEMPERATURE),
+                loss.metres(),
                 Printed.volts(loss.volts()),
                 Printed.percent(loss.volts() / current.volts()),
                 Printed.volts(current.volts()));
     Measure value = new Measure(loss.volts(), "V");
     Measure held = new Measure(may, "V");
-    Basis basis = Basis.of(loss.cited());
+    List<Cited<?>> cited = new ArrayList<>(loss.cited());
+    cited.add(limit);
+    Basis basis = Basis.of(cited);
     if (!Comparison.exceeds(loss.volts(), may)) {
       return subject.satisfied(
           "The wires to %s lose %s (%s) and may lose %s."
@@ -155,10 +125,7 @@ final class ConductorVoltageDrop implements Rule {
                 "too much voltage is lost on the way to %s".formatted(load.name()),
                 "The wires lose %s and may lose %s (%s): too much by %s."
                     .formatted(
-                        pair.value(),
-                        pair.limit(),
-                        Printed.percent(loss.limit().value()),
-                        pair.apart()),
+                        pair.value(), pair.limit(), Printed.percent(limit.value()), pair.apart()),
                 "gets %s less".formatted(pair.value()))
             .measured(value, held)
             .detail("Loss: %s.".formatted(sum));

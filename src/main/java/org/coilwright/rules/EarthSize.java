@@ -1,6 +1,7 @@
 package org.coilwright.rules;
 
 import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -16,14 +17,14 @@ import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
 
 /**
- * The least protective conductor of a load by table: beside its thickest line, with practice nec
- * behind its device.
+ * The least protective conductor of a load by table: beside the thickest line that lies with it,
+ * with practice nec behind its device.
  *
  * @param words what asks for it
  */
 record EarthSize(ConductorSize size, Part device, String words, Cited<Double> cited) {
   /** Looks it up; unknown where the device or a size is. */
-  static Found<EarthSize> of(Part load, PowerSides.Seen seen, Tables tables) {
+  static Found<EarthSize> of(Part load, Conductor earth, PowerSides.Seen seen, Tables tables) {
     Optional<Part> device =
         seen.side().waysOf(load).stream()
             .filter(w -> w.line() && !w.path().nodes().isEmpty())
@@ -33,12 +34,18 @@ record EarthSize(ConductorSize size, Part device, String words, Cited<Double> ci
     if (device.isEmpty()) {
       return new Found.Unknown<>("an overcurrent device before " + load.name(), "None is there.");
     }
-    Optional<Conductor> line =
+    List<Conductor> lines =
         seen.stretches().stream()
             .filter(s -> !s.neutral() && s.guard().equals(device) && s.loads().contains(load))
             .flatMap(s -> s.wires().stream())
             .filter(w -> w.size().isPresent())
-            .max(Comparator.comparingDouble(EarthSize::area));
+            .toList();
+    // those that lie with it, else all behind the device
+    Optional<Conductor> line =
+        lines.stream()
+            .filter(w -> w.run().isPresent() && w.run().equals(earth.run()))
+            .max(Comparator.comparingDouble(EarthSize::area))
+            .or(() -> lines.stream().max(Comparator.comparingDouble(EarthSize::area)));
     if (line.isEmpty()) {
       return new Found.Unknown<>("size of the lines to " + load.name(), "It is not written.");
     }

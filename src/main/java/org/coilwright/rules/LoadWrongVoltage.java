@@ -31,7 +31,9 @@ final class LoadWrongVoltage implements Rule {
           .what(
               "Compares the power a load takes, at nominal voltage and with everything on that can"
                   + " be, with its rated power: the root of their ratio is the share of its rated"
-                  + " voltage that it gets. It may differ by a tenth.")
+                  + " voltage that it gets. It may differ by a tenth. What the wires alone lose of"
+                  + " a network that is right is told by conductor.voltage-drop; too little for a"
+                  + " heater is no danger and weighs less.")
           .why("Twice the voltage is four times the power: the element burns out or burns down.")
           .remedy("Connect it to the voltage on its plate, or take one for the voltage there is.")
           .blind("Loads that are on in no state; loads that are no resistance.")
@@ -110,7 +112,16 @@ final class LoadWrongVoltage implements Rule {
         "%s and %s"
             .formatted(
                 Printed.of(current.watts(), Dimension.POWER),
-                Printed.of(current.nominal(), Dimension.CURRENT));
+                Printed.of(current.nominalAt(gets), Dimension.CURRENT));
+    if (Comparison.fallsShort(share, 1 - band.value())
+        && isLostOnTheWay(side, load, written.value().nominal(), gets, current, band.value())) {
+      return subject.satisfied(
+          "%s is rated for %s, and so is its network; %s of it are lost on the way."
+              .formatted(load.name(), written.text(), Printed.volts(current.volts() - gets)),
+          new Measure(current.volts(), "V"),
+          limit,
+          Basis.of(band));
+    }
     if (!Comparison.exceeds(share, 1 + band.value())
         && !Comparison.fallsShort(share, 1 - band.value())) {
       return subject.satisfied(
@@ -132,6 +143,10 @@ final class LoadWrongVoltage implements Rule {
                         Printed.of(rated, Dimension.POWER)),
                 "rated for " + written.text())
             .measured(value, limit);
+    if (share < 1 && load instanceof Part.Heater) {
+      // it heats less, and nothing burns
+      finding.lighter(Weight.FIX);
+    }
     side.waysOf(load).stream()
         .filter(PowerSide.Way::line)
         .findFirst()
@@ -144,5 +159,16 @@ final class LoadWrongVoltage implements Rule {
         "Connect it to %s, or take one rated for %s."
             .formatted(written.text(), Printed.volts(gets)),
         Basis.of(band));
+  }
+
+  /** True if the network is right and the wires alone lose what is missing. */
+  private boolean isLostOnTheWay(
+      PowerSide side, Part load, double rated, double gets, LoadCurrent current, double band) {
+    boolean right = !Comparison.exceeds(Math.abs(current.volts() - rated), band * rated);
+    return right
+        && WayLoss.of(side, load, current, tables)
+            .known()
+            .filter(loss -> !Comparison.fallsShort(loss.volts(), current.volts() - gets))
+            .isPresent();
   }
 }

@@ -126,7 +126,7 @@ final class PolesEarthTooThin implements Rule {
       Path back,
       Earthing earthing,
       PowerSides.Seen seen) {
-    Found<EarthSize> least = EarthSize.of(earthing.load(), seen, tables);
+    Found<EarthSize> least = EarthSize.of(earthing.load(), thinnest, seen, tables);
     if (least instanceof Found.Unknown<EarthSize> unknown) {
       return Unknowns.outcome(subject, open, unknown);
     }

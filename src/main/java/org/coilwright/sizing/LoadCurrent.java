@@ -54,6 +54,12 @@ public record LoadCurrent(
     return amps.values().stream().mapToDouble(a -> a).max().orElse(0);
   }
 
+  /** Nominal current of the fullest pin at the voltage that is left behind the lines, A. */
+  public double nominalAt(double gets) {
+    double scale = gets > 0 ? volts / gets : 1;
+    return scale >= 1 && scale <= MOST_LINE_LOSS ? nominal() / scale : nominal();
+  }
+
   /** Current over the nominal one at worst. */
   public double worstFactor() {
     return powerFactor * (volts > 0 ? highVolts / volts : 1);
