@@ -70,13 +70,7 @@ final class ConductorUnprotected implements Rule {
     // of a run that is too thin on both sides of its device, what lies behind it is shown
     for (Stretch stretch : Stretch.guardedFirst(seen.stretches())) {
       // one that carries nothing at all is told where its load is
-      boolean told =
-          !stretch.loads().isEmpty()
-              && stretch
-                  .may(seen.stretches(), tables)
-                  .known()
-                  .filter(m -> m.amps() == 0)
-                  .isPresent();
+      boolean told = !stretch.loads().isEmpty() && stretch.carriesNothing(seen, tables);
       if (!stretch.neutral() && !told) {
         judge(stretch, seen, outcomes);
       }

@@ -37,7 +37,7 @@ final class PolesEarthTooThin implements Rule {
       RuleFacts.of("poles.earth-too-thin", Weight.STOP, "protective conductor too thin")
           .what(
               "Holds the thinnest wire in the protective conductor of each mains load against the"
-                  + " size that goes with its thickest line behind the device (with practice nec:"
+                  + " size that goes with the thickest line beside it (with practice nec:"
                   + " with the device), and its k²S² against what an earth fault drives through it"
                   + " until the device opens.")
           .why(

@@ -267,6 +267,11 @@ record Stretch(
         .of(size().get(), new Ampacity.Laid(method, loaded(), air, circuits(all), core()));
   }
 
+  /** True in air as warm as its insulation stands. */
+  boolean carriesNothing(PowerSides.Seen seen, Tables tables) {
+    return may(seen.stretches(), tables).known().filter(m -> m.amps() == 0).isPresent();
+  }
+
   /** What its wires are made of: all alike, or they would be two stretches. */
   Core core() {
     return Core.of(first());
