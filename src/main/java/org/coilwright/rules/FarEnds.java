@@ -28,7 +28,7 @@ import org.coilwright.table.Tables;
 final class FarEnds {
   private final Circuit circuit;
   private final Tables tables;
-  private final Map<Stretch, Found<Double>> ohms = new IdentityHashMap<>();
+  private final IdentityHashMap<Stretch, Found<Double>> ohms = new IdentityHashMap<>();
 
   private FarEnds(Circuit circuit, Tables tables) {
     this.circuit = circuit;
