@@ -69,7 +69,7 @@ public record KeyGuide(Place place, String owner, String says, String example) {
   }
 
   private static Optional<KeyGuide> of(Netlist netlist, List<String> path, String whose) {
-    String name = whose.split("[.,]")[0];
+    String name = whose.split("[.,]", 2)[0];
     if (path.equals(List.of("intent"))) {
       return Format.NETLIST
           .key("intent")
