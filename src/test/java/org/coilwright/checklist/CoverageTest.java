@@ -51,7 +51,7 @@ class CoverageTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"wash-room-tub, 204", "guest-house-cylinder, 491", "cabin-water-heater, 259"})
+  @CsvSource({"wash-room-tub, 204", "guest-house-cylinder, 491", "cabin-water-heater, 253"})
   void every_mistake_of_a_circuit_to_be_built_shows_before_the_mains_is_on(
       String example, long mistakes) {
     Coverage coverage = Checked.example(example).coverage();
