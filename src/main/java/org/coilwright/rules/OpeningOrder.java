@@ -107,14 +107,15 @@ record OpeningOrder(RuleFacts facts, Basis order, Cited<Double> classA, Cited<Do
     if (Comparison.fallsShort(thermostat.band().highest(), cutOut.band().lowest())) {
       return Optional.empty();
     }
-    Step loose = thermostat.band().isTaken() ? thermostat : cutOut;
+    boolean ofThermostat = thermostat.band().isTaken();
+    Step loose = ofThermostat ? thermostat : cutOut;
     return Optional.of(
         depends(
             subject(heater, loose.device()),
             loose,
-            loose == cutOut
-                ? "waits until %s has opened".formatted(thermostat.name())
-                : "has opened before %s trips".formatted(cutOut.name())));
+            ofThermostat
+                ? "has opened before %s trips".formatted(cutOut.name())
+                : "waits until %s has opened".formatted(thermostat.name())));
   }
 
   /** Whether the cut-out has opened before the relief valve may. */

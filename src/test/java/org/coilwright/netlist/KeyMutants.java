@@ -38,7 +38,7 @@ public final class KeyMutants {
    * @param key the path of the key, parts by their kind: {@code parts.rcd.trip}
    * @param place the path by names: {@code parts.F2.trip}
    */
-  public record Mutant(String key, String place, String was, String is, byte[] netlist) {
+  public record Mutant(String key, String place, String was, String is, String netlist) {
     @Override
     public String toString() {
       return place + ": " + was + " -> " + is;
@@ -119,10 +119,10 @@ public final class KeyMutants {
     return yaml().compose(new java.io.StringReader(new String(netlist, StandardCharsets.UTF_8)));
   }
 
-  private static byte[] print(Node root) {
+  private static String print(Node root) {
     StringWriter text = new StringWriter();
     yaml().serialize(root, text);
-    return text.toString().getBytes(StandardCharsets.UTF_8);
+    return text.toString();
   }
 
   private static Yaml yaml() {
@@ -258,7 +258,7 @@ public final class KeyMutants {
     }
     for (double factor : new double[] {1000, 0.001, 10, 0.1}) {
       Matcher second = NUMBER.matcher(text);
-      if (second.find() && second.find()) {
+      if (second.find() && second.find(second.end())) {
         values.add(
             text.substring(0, second.start())
                 + times(second.group(), factor)

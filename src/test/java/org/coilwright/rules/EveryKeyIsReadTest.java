@@ -3,6 +3,7 @@ package org.coilwright.rules;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -152,7 +153,7 @@ class EveryKeyIsReadTest {
     for (Map.Entry<Path, List<Mutant>> entry : byFile.entrySet().stream().limit(files).toList()) {
       Set<String> before = sound(entry.getKey());
       for (Mutant mutant : entry.getValue()) {
-        Set<String> after = verdicts(mutant.netlist());
+        Set<String> after = verdicts(mutant.netlist().getBytes(StandardCharsets.UTF_8));
         if (after.equals(REFUSED)) {
           refused = REFUSED;
         } else if (!after.equals(before)) {

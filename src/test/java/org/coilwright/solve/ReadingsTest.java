@@ -242,9 +242,4 @@ class ReadingsTest {
     State held = Studies.states(study).stream().filter(s -> s.isIn("Q1")).findFirst().orElseThrow();
     assertEquals(129.2, study.coil("Q1", held).volts(), 0.1);
   }
-
-  /**
-   * A handbook's worked case: 4.5 VA at 110 V and 50 Hz, 0.26 µF/km, released at a quarter of the
-   * voltage, may have 910 m. There the capacitance leaves just that quarter on the coil.
-   */
 }
