@@ -117,7 +117,7 @@ final class Format {
           may(
               "feeds",
               new Listing(DESIGNATION, 1, 100),
-              "Parts behind which it feeds; everything if not written.",
+              "Parts at which it feeds in, for what lies behind them; all if not written.",
               "[F1]"));
 
   private static final Fields SITE =

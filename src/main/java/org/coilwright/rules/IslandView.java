@@ -51,6 +51,7 @@ final class IslandView {
           circuit().outerNodesOf(load.name()).stream()
               .flatMap(pin -> lines.stream().flatMap(line -> ways(line, pin).stream()))
               .filter(path -> isFed(path, load))
+              .map(this::behind)
               .toList();
       if (!found.isEmpty()) {
         ways.put(load, found);
@@ -127,6 +128,30 @@ final class IslandView {
         || path.nodes().stream()
             .flatMap(node -> node.terminals().stream())
             .anyMatch(t -> feeds.contains(t.part()) && circuit().branchesOf(t.part()).isEmpty());
+  }
+
+  /**
+   * What of a way lies behind the part at which the source feeds in: no device ahead of it helps.
+   */
+  private Path behind(Path path) {
+    Set<String> feeds = written.feeds().stream().map(Written::value).collect(Collectors.toSet());
+    for (int i = 0; i < path.branches().size(); i++) {
+      if (feeds.contains(path.branches().get(i).part())) {
+        return from(path, i);
+      }
+    }
+    for (int i = 0; i < path.nodes().size(); i++) {
+      if (path.nodes().get(i).terminals().stream().anyMatch(t -> feeds.contains(t.part()))) {
+        return from(path, i);
+      }
+    }
+    return path;
+  }
+
+  private static Path from(Path path, int first) {
+    return new Path(
+        path.nodes().subList(first, path.nodes().size()),
+        path.branches().subList(first, path.branches().size()));
   }
 
   PowerSides.Seen seen() {

@@ -107,7 +107,7 @@ final class PolesLineMissing implements Rule {
   }
 
   private Outcome missing(Circuit circuit, Part load, PinFeeds feeds, Node pin) {
-    List<String> ends = deadEnds(circuit, pin);
+    List<String> ends = DeadEnds.of(circuit, pin);
     Set<Feeding.Side> used = feeds.all(Feeding.Kind.LINE);
     Optional<Feeding.Side> line =
         Feeding.sides(circuit).stream()
@@ -116,7 +116,7 @@ final class PolesLineMissing implements Rule {
     List<String> at = new ArrayList<>(List.of(pin.name()));
     at.addAll(ends);
     // where the line itself stops short, if there is but one such place
-    line.map(side -> deadEnds(circuit, side.node()))
+    line.map(side -> DeadEnds.of(circuit, side.node()))
         .filter(stops -> stops.size() == 1)
         .ifPresent(at::addAll);
     boolean onNeutral = isOn(feeds, pin, Feeding.Kind.NEUTRAL);
@@ -136,9 +136,7 @@ final class PolesLineMissing implements Rule {
     return finding.todo(
         "Bring %s to %s%s."
             .formatted(
-                line.map(Feeding.Side::toString).orElse("a line"),
-                pin,
-                ends.isEmpty() ? "" : ": its way back ends at " + String.join(" and ", ends)),
+                line.map(Feeding.Side::toString).orElse("a line"), pin, DeadEnds.inWords(ends)),
         basis);
   }
 
@@ -152,15 +150,5 @@ final class PolesLineMissing implements Rule {
             .sorted()
             .collect(Collectors.joining(", "));
     return "only " + there;
-  }
-
-  /** Where the ways from a pin back towards the mains end in nothing. */
-  private static List<String> deadEnds(Circuit circuit, Node pin) {
-    return circuit.reach(pin, Feeding::isWay).stream()
-        .filter(node -> !node.equals(pin))
-        .filter(node -> circuit.branchesAt(node).size() == 1)
-        .map(Node::name)
-        .sorted()
-        .toList();
   }
 }

@@ -101,7 +101,13 @@ final class SupplyUnfed implements Rule {
     List<String> relays = input.relays(study);
     Set<String> at = new LinkedHashSet<>(List.of(name));
     Feeding whole = Feeding.whole(study);
-    input.pins().stream().filter(pin -> whole.at(pin).isEmpty()).forEach(pin -> at.add(pin.name()));
+    input.pins().stream()
+        .filter(pin -> whole.at(pin).isEmpty())
+        .forEach(
+            pin -> {
+              at.add(pin.name());
+              at.addAll(DeadEnds.of(study.circuit(), pin));
+            });
     at.addAll(relays);
     String idle =
         relays.isEmpty()
@@ -130,9 +136,18 @@ final class SupplyUnfed implements Rule {
   private static String why(Study study, SupplyInput input, Feeding whole, boolean neverClosed) {
     List<Node> free = input.pins().stream().filter(p -> whole.at(p).isEmpty()).toList();
     if (free.size() > 1) {
-      return "Neither %s nor %s leads to any source.".formatted(free.get(0), free.get(1));
+      return "Neither %s nor %s leads to any source%s."
+          .formatted(
+              free.get(0),
+              free.get(1),
+              DeadEnds.inWords(
+                  free.stream()
+                      .flatMap(pin -> DeadEnds.of(study.circuit(), pin).stream())
+                      .distinct()
+                      .toList()));
     } else if (!free.isEmpty()) {
-      return "%s leads to no source, with every contact closed.".formatted(free.get(0));
+      return "%s leads to no source, with every contact closed%s."
+          .formatted(free.get(0), DeadEnds.inWords(DeadEnds.of(study.circuit(), free.get(0))));
     } else if (!neverClosed) {
       return "Both its pins lead to %s: there is no voltage between them."
           .formatted(whole.at(input.pins().get(0)).iterator().next());

@@ -228,8 +228,8 @@ class DiagramTest {
         List.of(
             "Power circuit: G0, F0, F1, Q1, F3, E1",
             "Control circuit, mains: F2, U1, K1, Q1, B1",
-            "Control circuit, 24 V DC ± 8 %, SELV: U1, K1",
-            "Pins to keep free: U1"),
+            "Pins to keep free: U1",
+            "Control circuit, 24 V DC ± 8 %, SELV: U1, K1"),
         shows);
   }
 

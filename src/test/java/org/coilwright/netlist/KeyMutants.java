@@ -9,6 +9,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -38,7 +39,12 @@ public final class KeyMutants {
    * @param key the path of the key, parts by their kind: {@code parts.rcd.trip}
    * @param place the path by names: {@code parts.F2.trip}
    */
-  public record Mutant(String key, String place, String was, String is, String netlist) {
+  public record Mutant(String key, String place, String was, String is, Supplier<String> text) {
+    /** The whole netlist, printed when it is asked for. */
+    public String netlist() {
+      return text.get();
+    }
+
     @Override
     public String toString() {
       return place + ": " + was + " -> " + is;
@@ -92,20 +98,23 @@ public final class KeyMutants {
     for (Spot spot : spots) {
       for (String value : absurd(spot, spots)) {
         ScalarNode was = spot.node();
-        spot.swap()
-            .put(
-                new ScalarNode(
-                    was.getTag(),
-                    value,
-                    was.getStartMark(),
-                    was.getEndMark(),
-                    quoted(value)
-                        ? DumperOptions.ScalarStyle.DOUBLE_QUOTED
-                        : was.getScalarStyle()));
+        ScalarNode is =
+            new ScalarNode(
+                was.getTag(),
+                value,
+                was.getStartMark(),
+                was.getEndMark(),
+                quoted(value) ? DumperOptions.ScalarStyle.DOUBLE_QUOTED : was.getScalarStyle());
+        Supplier<String> text =
+            () -> {
+              spot.swap().put(is);
+              String changed = print(root);
+              spot.swap().put(was);
+              return changed;
+            };
         mutants
             .computeIfAbsent(spot.key(), k -> new ArrayList<>())
-            .add(new Mutant(spot.key(), spot.place(), was.getValue(), value, print(root)));
-        spot.swap().put(was);
+            .add(new Mutant(spot.key(), spot.place(), was.getValue(), value, text));
       }
     }
     return mutants;
@@ -236,10 +245,10 @@ public final class KeyMutants {
         || shape instanceof Shape.Whole
         || shape instanceof Shape.Size) {
       numbers(text, values);
-    } else if (shape instanceof Shape.Form) {
+    } else if (shape instanceof Shape.Form || shape instanceof Shape.Pin) {
       // a name, a window, a polarity: whatever else stands in the netlist in such a place
       for (Spot other : all) {
-        if (other.shape() == shape) {
+        if (other.shape().equals(shape)) {
           values.add(other.node().getValue());
         }
       }

@@ -196,7 +196,9 @@ record Verdict(
             .anyMatch(
                 t ->
                     Pattern.compile("\\b" + Pattern.quote(t) + "\\b")
-                        .matcher(finding.headline() + " " + finding.numbers())
+                        .matcher(
+                            String.join(
+                                " ", finding.headline(), finding.numbers(), finding.remedy()))
                         .find());
   }
 
