@@ -1,3 +1,4 @@
+// Over 250 lines: the format is one value, and its parts are read one after the other.
 package org.coilwright.netlist;
 
 import static org.coilwright.netlist.Key.may;

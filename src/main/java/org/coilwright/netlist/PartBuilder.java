@@ -1,3 +1,4 @@
+// Over 250 lines: one method for each kind of part.
 package org.coilwright.netlist;
 
 import java.util.ArrayList;

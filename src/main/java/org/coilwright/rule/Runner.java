@@ -1,3 +1,4 @@
+// Over 250 lines: running, sorting and telling along share what was found.
 package org.coilwright.rule;
 
 import java.util.ArrayList;

@@ -1,3 +1,4 @@
+// Over 250 lines: breakers and fuses give their steps to one staircase.
 package org.coilwright.sizing;
 
 import java.util.ArrayList;

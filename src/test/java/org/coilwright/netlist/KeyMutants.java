@@ -147,12 +147,7 @@ public final class KeyMutants {
           protected void addImplicitResolvers() {
             // all words stay as they are written: NO is a form of contact
           }
-        }) {
-      @Override
-      public void serialize(Node node, java.io.Writer writer) {
-        super.serialize(node, writer);
-      }
-    };
+        });
   }
 
   private static void walk(
