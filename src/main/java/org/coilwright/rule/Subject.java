@@ -135,9 +135,15 @@ public record Subject(RuleFacts rule, Mark mark, List<String> at) {
       return this;
     }
 
-    /** The same where the value is written; where it is not, nothing can be put in its place. */
+    /** What {@link Rewiring} would have written. */
+    public Finding change(List<Change> made) {
+      changes.addAll(made);
+      return this;
+    }
+
+    /** The same where the value is written and what shall stand there is known (not empty). */
     public Finding change(Optional<? extends Written<?>> written, String text) {
-      written.ifPresent(w -> change(w.mark(), text));
+      written.filter(w -> !text.isEmpty()).ifPresent(w -> change(w.mark(), text));
       return this;
     }
 

@@ -3,6 +3,7 @@ package org.coilwright.rules;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.coilwright.behaviour.Rehearsal;
 import org.coilwright.behaviour.Run;
 import org.coilwright.behaviour.Settings;
@@ -135,6 +136,7 @@ final class BehaviourFromBattery implements Rule {
               limit,
               Basis.of(share)));
     }
+    OptionalDouble level = level(set, days);
     return Optional.of(
         subject
             .violated(
@@ -150,11 +152,14 @@ final class BehaviourFromBattery implements Rule {
             .alsoAt(set.batteryMark(), "gives " + Printed.of(worst.battery(), Dimension.ENERGY))
             .alsoAt(set.loadMark(), "takes " + Printed.of(worst.all(), Dimension.ENERGY))
             .measured(value, limit)
-            .todo(cure(set, days), Basis.of(share)));
+            .change(
+                set.written().stop().flatMap(Switching.Stop::batteryBelow),
+                level.isPresent() ? Printed.percent(level.getAsDouble()) : "")
+            .todo(cure(set, days, level), Basis.of(share)));
   }
 
   /** The lowest level of charge that keeps the battery out of it, tried in the same days. */
-  private String cure(SetOutput set, List<Situation> days) {
+  private OptionalDouble level(SetOutput set, List<Situation> days) {
     double step = tables.figure("behaviour.battery-step").value();
     double highest = tables.figure("behaviour.battery-highest").value();
     double now = set.settings().batteryBelowFraction().orElse(0);
@@ -162,16 +167,24 @@ final class BehaviourFromBattery implements Rule {
       if (Comparison.exceeds(level, now)) {
         Day then = worst(set, days, set.settings().withBatteryBelow(level));
         if (then.all() > 0 && !Comparison.exceeds(then.share(), share.value())) {
-          return "Set `stop: battery-below` to %s: then %s of %s come from the battery (%s)."
-              .formatted(
-                  Printed.percent(level),
-                  Printed.of(then.battery(), Dimension.ENERGY),
-                  Printed.of(then.all(), Dimension.ENERGY),
-                  then.name());
+          return OptionalDouble.of(level);
         }
       }
     }
-    return "No `stop: battery-below` up to %s cures it: raise `export-above`, or lower `longest-per-day`."
-        .formatted(Printed.percent(highest));
+    return OptionalDouble.empty();
+  }
+
+  private String cure(SetOutput set, List<Situation> days, OptionalDouble level) {
+    if (level.isEmpty()) {
+      return "No `stop: battery-below` up to %s cures it: raise `export-above`, or lower `longest-per-day`."
+          .formatted(Printed.percent(tables.figure("behaviour.battery-highest").value()));
+    }
+    Day then = worst(set, days, set.settings().withBatteryBelow(level.getAsDouble()));
+    return "Set `stop: battery-below` to %s: then %s of %s come from the battery (%s)."
+        .formatted(
+            Printed.percent(level.getAsDouble()),
+            Printed.of(then.battery(), Dimension.ENERGY),
+            Printed.of(then.all(), Dimension.ENERGY),
+            then.name());
   }
 }

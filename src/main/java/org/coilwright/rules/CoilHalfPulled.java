@@ -202,6 +202,7 @@ final class CoilHalfPulled implements Rule {
             "loses " + lost)
         .alsoAt(feed.rangeMark(), "pulls in at " + up.limit())
         .measured(new Measure(cure.coil(), "V"), new Measure(limits.operate().value(), "V"))
+        .change(cure.change(feed, most))
         .todo(
             cure.inWords(feed, Optional.of(most)),
             Basis.of(limits.operate(), limits.release()).and(theory));

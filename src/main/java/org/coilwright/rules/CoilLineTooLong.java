@@ -4,17 +4,22 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Branch.Passive;
 import org.coilwright.circuit.Branch.Source;
+import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
+import org.coilwright.rule.Change;
 import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -153,7 +158,36 @@ final class CoilLineTooLong implements Rule {
                     Printed.percent(1 - tables.figure("coil.off-state-margin").value()),
                     held.limits().releaseReason()))
         .measured(new Measure(held.leaves(), "V"), new Measure(held.most(), "V"))
+        .change(resistor(feed, held))
         .todo(cures(feed, held), held.basis());
+  }
+
+  /** The resistor drawn in, or in place of the one there. */
+  private static List<Change> resistor(CoilFeed feed, LineHold held) {
+    OptionalDouble ohms = held.coil().shuntOhms(held.farads(), held.most());
+    if (ohms.isEmpty() || held.across().size() > 1) {
+      return List.of();
+    }
+    double watts = held.coil().supply() * held.coil().supply() / ohms.getAsDouble();
+    String value = Printed.atMost(ohms.getAsDouble(), Dimension.RESISTANCE);
+    String power = Printed.atLeast(2 * watts, Dimension.POWER);
+    if (!held.across().isEmpty()) {
+      return held.across().get(0).spec() instanceof Part.Resistor there
+          ? Stream.of(
+                  there.resistance().map(r -> new Change(r.mark(), value)),
+                  there.power().map(p -> new Change(p.mark(), power)))
+              .flatMap(Optional::stream)
+              .toList()
+          : List.of();
+    }
+    Netlist netlist = feed.study().circuit().netlist();
+    return Rewiring.across(
+        netlist,
+        Rewiring.free(netlist, "R"),
+        "is: resistor, resistance: %s, power: %s".formatted(value, power),
+        List.of("1", "2"),
+        List.of(
+            feed.relay() + "." + feed.spec().first(), feed.relay() + "." + feed.spec().second()));
   }
 
   /** The resistor that is enough; last of all where it would be a heater of its own. */

@@ -7,10 +7,12 @@ import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.CurrentKind;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -94,8 +96,14 @@ final class CoilReversed implements Rule {
             .alsoAt(source.get().mark(), "plus comes from %s".formatted(source.get().to()))
             .detail(
                 hasDiodeInside(feed)
-                    ? "The diode inside conducts then: a short-circuit as soon as the contact closes."
+                    ? "The diode inside conducts then: a short-circuit as soon as the contact"
+                          + " closes."
                     : "")
+            .change(
+                Rewiring.exchanged(
+                    feed.study().circuit().netlist(),
+                    new Terminal(feed.relay(), feed.spec().first()),
+                    new Terminal(feed.relay(), feed.spec().second())))
             .todo(
                 "Exchange the wires on %s and %s.".formatted(feed.coil().from(), feed.coil().to()),
                 basis));

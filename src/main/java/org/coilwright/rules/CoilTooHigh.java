@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.coilwright.circuit.Branch.Source;
+import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
@@ -119,7 +120,16 @@ final class CoilTooHigh implements Rule {
                     Positions.of(feed.study(), state),
                     Printed.atLeast(
                         Math.pow(reading.highest() / limit.value(), 2), Dimension.RATIO)))
+        .change(
+            feed.spec().range(),
+            reaching(feed.spec().range().map(Written::text).orElse(""), reading, feed))
         .todo(whatToDo(feed, reading, limit.value()), basis);
+  }
+
+  /** The range as written, its upper end raised. */
+  private static String reaching(String range, CoilReading reading, CoilFeed feed) {
+    return range.replaceFirst(
+        "\\.\\..*", ".." + Printed.atLeast(reading.highest() / feed.ratedVolts(), Dimension.RATIO));
   }
 
   private static String whatToDo(CoilFeed feed, CoilReading reading, double limit) {

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.netlist.Mark;
-import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -187,22 +186,12 @@ final class CoilTooLow implements Rule {
             .alsoAt(subject.mark(), needs);
     showSupply(finding, feed, state, reading);
     most.ifPresent(stretch -> showLine(finding, stretch, cure));
-    most.ifPresent(
-        stretch ->
-            cure.thicker(stretch)
-                .ifPresent(
-                    better ->
-                        finding.change(sizeOf(feed, stretch.name()), Printed.of(better.size()))));
+    most.ifPresent(stretch -> finding.change(cure.change(feed, stretch)));
     return finding
         .detail(
             "Worst case: %s; %s."
                 .formatted(reading.lowestCorner(), Positions.of(feed.study(), state)))
         .todo(cure.inWords(feed, most), basis(feed, limits, loss));
-  }
-
-  /** The size of a run as written. */
-  private static Optional<? extends Written<?>> sizeOf(CoilFeed feed, String run) {
-    return Optional.ofNullable(feed.study().circuit().netlist().runs().get(run)).flatMap(Run::size);
   }
 
   private static void showLine(Subject.Finding finding, Stretch stretch, LineCure cure) {

@@ -250,6 +250,7 @@ final class ConductorShortCircuit implements Rule {
         .alsoAt(fuse.breakingCapacity().get().mark(), "breaks " + pair.limit())
         .alsoAt(fault.mark(), "can deliver " + pair.value())
         .measured(value, held)
+        .change(fuse.breakingCapacity(), pair.value())
         .todo("Take a fuse that breaks %s or more.".formatted(pair.value()), basis);
   }
 

@@ -1,3 +1,4 @@
+// Over 250 lines: what stands before, behind and at the end of a wire is one judgement.
 package org.coilwright.rules;
 
 import java.util.ArrayList;
@@ -10,6 +11,7 @@ import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
+import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
@@ -160,7 +162,7 @@ final class ConductorUnprotected implements Rule {
           "Whether %s protects %s is open: a rating is not written."
               .formatted(names, stretch.words()));
     }
-    return judge(stretch, subject, devices.get(), rating.getAsDouble(), may);
+    return judge(stretch, all, subject, devices.get(), rating.getAsDouble(), may);
   }
 
   /** Before the first device, longer than a short-circuit may go unguarded. */
@@ -204,7 +206,12 @@ final class ConductorUnprotected implements Rule {
   }
 
   private Outcome judge(
-      Stretch stretch, Subject subject, List<Part> devices, double rating, Derated may) {
+      Stretch stretch,
+      List<Stretch> all,
+      Subject subject,
+      List<Part> devices,
+      double rating,
+      Derated may) {
     String names = String.join(" and ", devices.stream().map(Part::name).toList());
     LargestDevice largest = LargestDevice.of(stretch, devices, may, tables);
     Printed.Pair pair = Printed.pair(rating, largest.amps(), Dimension.CURRENT);
@@ -238,8 +245,15 @@ final class ConductorUnprotected implements Rule {
             .measured(value, held);
     Stretch.ratingMark(devices).ifPresent(m -> finding.alsoAt(m, "lets through " + pair.value()));
     finding.alsoAt(stretch.first().mark(), "one of these wires");
-    return finding
-        .detail("May carry: %s (%s).".formatted(largest.how(), stretch.laidWords(tables)))
-        .todo(largest.cure(stretch, devices, tables), basis);
+    finding.detail("May carry: %s (%s).".formatted(largest.how(), stretch.laidWords(tables)));
+    Optional<ConductorSize> thicker =
+        stretch.thicker(
+            tables,
+            wire ->
+                wire.may(all, tables)
+                    .known()
+                    .filter(m -> LargestDevice.isGuarded(wire, m, tables))
+                    .isPresent());
+    return largest.cure(finding, stretch, devices, thicker, tables);
   }
 }

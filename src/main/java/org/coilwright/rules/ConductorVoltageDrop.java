@@ -3,10 +3,12 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
@@ -91,7 +93,7 @@ final class ConductorVoltageDrop implements Rule {
     return verdict(subject, load, current, loss, limit);
   }
 
-  private static Outcome verdict(
+  private Outcome verdict(
       Subject subject, Part load, LoadCurrent current, WayLoss loss, Cited<Double> limit) {
     double may = limit.value() * current.volts();
     Printed.Pair pair = Printed.pair(loss.volts(), may, Dimension.VOLTAGE);
@@ -138,7 +140,15 @@ final class ConductorVoltageDrop implements Rule {
                   return w.run().map(Run::name).orElse("this wire");
                 })
             .orElse("the wires");
+    Optional<ConductorSize> thicker = loss.thicker(current.volts(), may, tables);
+    thicker.ifPresent(
+        size ->
+            finding.change(
+                loss.longest().flatMap(w -> w.wire().size().or(() -> w.run().flatMap(Run::size))),
+                Printed.of(size)));
     return finding.todo(
-        "Take thicker wire in %s, or feed the load from nearer.".formatted(where), basis);
+        "Take %s in %s, or feed the load from nearer."
+            .formatted(thicker.map(Printed::of).orElse("thicker wire"), where),
+        basis);
   }
 }

@@ -19,6 +19,7 @@ import org.coilwright.sizing.Guards;
 import org.coilwright.sizing.Overcurrent;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
 
 /** The device before a contactor is larger than the contactor's maker allows. */
 final class ContactorBackupTooLarge implements Rule {
@@ -36,11 +37,13 @@ final class ContactorBackupTooLarge implements Rule {
           .consequenceOf("contactor.backup-missing");
 
   private final PowerSides sides;
+  private final Tables tables;
   private final Basis basis;
 
   ContactorBackupTooLarge(PowerSides sides) {
     this.sides = sides;
-    basis = new Basis(List.of(sides.tables().source("part-data").cite()), Standing.PUBLISHED);
+    tables = sides.tables();
+    basis = new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED);
   }
 
   @Override
@@ -93,6 +96,8 @@ final class ContactorBackupTooLarge implements Rule {
           limit,
           basis);
     }
+    double needs = DeviceLoads.leastRating(contact.side(), device, tables);
+    boolean can = !Comparison.exceeds(needs, may);
     return new Subject(FACTS, most.get().mark(), subject.at())
         .violated(
             "%s is too large to protect %s".formatted(device.name(), relay.name()),
@@ -101,7 +106,17 @@ final class ContactorBackupTooLarge implements Rule {
             "at most " + pair.limit())
         .alsoAt(rating.get().mark(), "is " + pair.value())
         .measured(value, limit)
+        .change(can ? rating.get().mark() : most.get().mark(), can ? pair.limit() : pair.value())
         .todo(
-            "Put a %s of at most %s before %s.".formatted(kind, pair.limit(), relay.name()), basis);
+            can
+                ? "Put a %s of at most %s before %s.".formatted(kind, pair.limit(), relay.name())
+                : "Take a %s whose maker allows a %s of %s: %s cannot be smaller, its loads need %s."
+                    .formatted(
+                        relay.isContactor() ? "contactor" : "relay",
+                        kind,
+                        pair.value(),
+                        device.name(),
+                        Printed.of(needs, Dimension.CURRENT)),
+            basis);
   }
 }

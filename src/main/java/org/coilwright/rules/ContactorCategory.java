@@ -85,6 +85,17 @@ final class ContactorCategory implements Rule {
                         String.join(", ", contact.ratings().byCategory().keySet())),
                 "no " + wanted.get(0))
             .alsoAt(load.head().mark(), "needs " + wanted.get(0))
+            .change(
+                contact
+                    .demand()
+                    .filter(d -> contact.volts() > 0)
+                    .map(
+                        d ->
+                            NewRating.of(
+                                contact.ratings(),
+                                wanted.get(0),
+                                NewRating.covering(contact, d.worst())))
+                    .orElse(List.of()))
             .todo(
                 "Take a device that its maker rates in %s.".formatted(wanted.get(0)),
                 basis.isEmpty() ? Basis.of(FACTS, tables, Standing.PUBLISHED) : Basis.of(basis));

@@ -129,10 +129,12 @@ final class ContactorMaking implements Rule {
     contact
         .loads()
         .forEach(l -> finding.alsoAt(l.head().mark(), "draws " + pair.value() + " at first"));
+    String needed = Printed.atLeast(peak / multiple.get().value(), Dimension.CURRENT);
+    finding.change(
+        NewRating.of(contact.ratings(), fit.category(), NewRating.amps(fit.rating(), needed)));
     return finding.todo(
         "Take %s of %s or more, or a device that its maker rates for this load."
-            .formatted(
-                fit.category(), Printed.atLeast(peak / multiple.get().value(), Dimension.CURRENT)),
+            .formatted(fit.category(), needed),
         Basis.of(cited));
   }
 }

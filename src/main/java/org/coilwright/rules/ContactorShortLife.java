@@ -143,6 +143,11 @@ final class ContactorShortLife implements Rule {
             "up to %s starts a day".formatted(Printed.of(starts, Dimension.COUNT)))
         .measured(value, limit)
         .detail("Counted: %s.".formatted(sum))
+        .change(
+            run,
+            bounded
+                ? Endurance.minutes(run.get().value().low() * wanted / years)
+                : shortestRun(day.get(), once / wanted))
         .todo(
             "Set the shortest run to %s or more, or take a contact with a longer life."
                 .formatted(
@@ -176,6 +181,7 @@ final class ContactorShortLife implements Rule {
                     Printed.atMost(Math.floor(starts), Dimension.COUNT)),
             "may open again at once")
         .alsoAt(confirmed.mark(), "and close again at once")
+        .change(run.mark(), shortestRun(day, starts))
         .todo(
             "Set the shortest run to %s or more.".formatted(shortestRun(day, starts)),
             Basis.of(wanted));

@@ -91,6 +91,21 @@ final class ContactorVoltage implements Rule {
             .findFirst()
             .map(category -> category + " at ")
             .orElse("for ");
+    contact.loads().stream()
+        .flatMap(l -> contact.categories(l, tables).stream().limit(1))
+        .findFirst()
+        .ifPresent(
+            category ->
+                contact
+                    .demand()
+                    .filter(d -> contact.volts() > 0)
+                    .ifPresent(
+                        d ->
+                            finding.change(
+                                NewRating.of(
+                                    contact.ratings(),
+                                    category,
+                                    NewRating.covering(contact, d.worst())))));
     return finding.todo(
         "Take a device that its maker rates %s%s.".formatted(wanted, volts),
         new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED));
@@ -157,8 +172,10 @@ final class ContactorVoltage implements Rule {
                 "rated for " + pair.limit())
             .measured(value, limit);
     contact.loads().forEach(l -> finding.alsoAt(l.head().mark(), "hangs on " + pair.value()));
+    String needed = Printed.atLeast(volts * fit.volts().getAsDouble() / rated, Dimension.VOLTAGE);
+    finding.change(
+        NewRating.of(contact.ratings(), fit.category(), NewRating.at(fit.rating(), needed)));
     return finding.todo(
-        "Take a device rated %s at %s or more.".formatted(fit.category(), Printed.volts(volts)),
-        basis);
+        "Take a device rated %s at %s or more.".formatted(fit.category(), needed), basis);
   }
 }

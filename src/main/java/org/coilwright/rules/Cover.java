@@ -4,7 +4,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Dimension;
+import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Rating;
+import org.coilwright.rule.Change;
 import org.coilwright.rule.Comparison;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
@@ -37,6 +40,51 @@ record Cover(String category, Written<Rating> rating, boolean inductive) {
   /** The rating that it should have. */
   static String wanted(DrivingContact contact) {
     return contact.isDirect() ? "DC-13" : "AC-15";
+  }
+
+  /**
+   * What the rating for coils must reach: {@code 240 mA at 230 V}. Its current covers what the
+   * coils draw at worst and, by what the category may make, their pick-up.
+   */
+  private static Optional<String> needed(DrivingContact contact, Tables tables) {
+    if (contact.amps() <= 0 || contact.volts() <= 0) {
+      return Optional.empty();
+    }
+    double making = contact.makeAmps();
+    boolean silent =
+        contact.coils().stream()
+            .anyMatch(feed -> feed.isAlternating() && feed.spec().pickUp().isEmpty());
+    if (silent) {
+      making = Math.max(making, contact.amps() * tables.figure("coil.pick-up-multiple").value());
+    }
+    Cited<Double> multiple =
+        tables.figure("drive." + wanted(contact).toLowerCase(Locale.ROOT) + "-make-multiple");
+    double amps = contact.worstFactor() * Math.max(contact.amps(), making / multiple.value());
+    double volts =
+        Math.max(
+            contact.volts() / contact.roundName(tables),
+            contact.volts()
+                * SourceVolts.rise(contact.sources())
+                / tables.figure("drive.over-voltage").value());
+    return Optional.of(
+        "%s at %s"
+            .formatted(
+                Printed.atLeast(amps, Dimension.CURRENT),
+                Printed.atLeast(volts, Dimension.VOLTAGE)));
+  }
+
+  /** {@code AC-15: 240 mA at 230 V or more}, as far as it can be told. */
+  static String neededWords(DrivingContact contact, Tables tables) {
+    return needed(contact, tables)
+        .map(rating -> "%s: %s or more".formatted(wanted(contact), rating))
+        .orElse("a %s rating for what it switches".formatted(wanted(contact)));
+  }
+
+  /** That rating, written in place of the one for coils or beside the one there is. */
+  static List<Change> better(DrivingContact contact, Tables tables) {
+    return needed(contact, tables)
+        .map(rating -> NewRating.of(contact.sheet().ratings(), wanted(contact), rating))
+        .orElse(List.of());
   }
 
   /** The key that is missing where there is no rating at all for this kind of current. */

@@ -138,6 +138,8 @@ record DeviceInAir(Subject subject, Part device, WarmDevice.Kind kind, InsideAir
         air.where().orElse(site.mark()),
         "reaches " + Printed.of(air.celsius(), Dimension.TEMPERATURE));
     demand.loads().forEach(l -> finding.alsoAt(l.load().head().mark(), "behind it"));
+    larger(demand.worst() / share, tables)
+        .ifPresent(amps -> finding.change(Stretch.rating(device), amps));
     return finding.todo(
         "%s, %sor move it to cooler air."
             .formatted(

@@ -14,10 +14,12 @@ import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Site;
 import org.coilwright.sizing.Guards;
 import org.coilwright.sizing.Overcurrent;
 import org.coilwright.sizing.PowerSide;
 import org.coilwright.sizing.PowerSide.Demand;
+import org.coilwright.table.Tables;
 
 /** What protective devices carry for loads, and which overcurrent devices stand behind one. */
 final class DeviceLoads {
@@ -52,6 +54,27 @@ final class DeviceLoads {
 
   private static double worst(PowerSide side, Branch branch) {
     return side.demand(branch).map(Demand::worst).orElse(0.0);
+  }
+
+  /**
+   * The least rating with which a device carries its loads, A, in air that takes nothing off it; 0
+   * where it carries none that are known.
+   */
+  static double leastRating(PowerSide side, Part device, Tables tables) {
+    Optional<Demand> demand =
+        Optional.ofNullable(heaviest(side, device::equals).get(device)).flatMap(side::demand);
+    if (demand.isEmpty()) {
+      return 0;
+    }
+    double nominal = demand.get().nominal();
+    if (side.circuit().netlist().site().practice().value() == Site.Practice.NEC) {
+      return nominal * tables.figure("sizing.continuous-load").value();
+    }
+    return device instanceof Part.Fuse
+        ? nominal
+        : Overcurrent.surelyHolds(device, Site.Practice.IEC, tables)
+            .map(holds -> Math.max(nominal, demand.get().worst() / holds.value()))
+            .orElse(nominal);
   }
 
   /** The load whose current is not known, of those that a branch carries. */

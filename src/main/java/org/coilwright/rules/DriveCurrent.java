@@ -75,15 +75,13 @@ final class DriveCurrent implements Rule {
                   "may carry " + amps.limit())
               .measured(value, limit);
       contact.coils().forEach(feed -> finding.alsoAt(feed.coil().mark(), "its current flows here"));
+      finding.change(Cover.better(contact, tables));
       return Optional.of(
           finding
               .detail("Worst case: supply at its highest, coil resistance at its lowest.")
               .todo(
-                  "Drive %s by a contact with %s of %s or more, through an interposing relay if need be."
-                      .formatted(
-                          contact.coilNames(),
-                          Cover.wanted(contact),
-                          Printed.atLeast(worst, Dimension.CURRENT)),
+                  "Drive %s by a contact with %s, through an interposing relay if need be."
+                      .formatted(contact.coilNames(), Cover.neededWords(contact, tables)),
                   basis));
     }
     if (cover.isBelow(contact, tables)) {

@@ -101,6 +101,7 @@ final class DriveInductiveBreak implements Rule {
             "no " + Cover.wanted(contact) + " here");
     bare.forEach(feed -> finding.alsoAt(feed.coil().mark(), "nothing across this coil"));
     return finding
+        .change(Cover.better(contact, tables))
         .detail(
             bare.stream().allMatch(feed -> feed.spec().suppression().isPresent())
                 ? ""
@@ -108,10 +109,12 @@ final class DriveInductiveBreak implements Rule {
                     + " none.")
         .todo(
             contact.isDirect()
-                ? "Put a diode across %s and %s, or take a contact with a %s rating."
-                    .formatted(first.coil().from(), first.coil().to(), Cover.wanted(contact))
-                : "Take a contact with an %s rating, or put a varistor or snubber across %s and %s."
-                    .formatted(Cover.wanted(contact), first.coil().from(), first.coil().to()),
+                ? "Put a diode across %s and %s, or take a contact with %s."
+                    .formatted(
+                        first.coil().from(), first.coil().to(), Cover.neededWords(contact, tables))
+                : "Take a contact with %s, or put a varistor or snubber across %s and %s."
+                    .formatted(
+                        Cover.neededWords(contact, tables), first.coil().from(), first.coil().to()),
             categories);
   }
 

@@ -136,12 +136,11 @@ final class DriveInrush implements Rule {
                 finding.alsoAt(
                     feed.spec().pickUp().map(p -> p.mark()).orElse(feed.coil().mark()),
                     "pulls in with this"));
-    return finding.todo(
-        cover.inductive()
-            ? "Drive %s by a contact with a higher %s rating, or through an interposing relay."
-                .formatted(contact.coilNames(), cover.category())
-            : "Drive %s by a contact that has an %s rating, which covers pick-up currents."
-                .formatted(contact.coilNames(), Cover.wanted(contact)),
-        basis);
+    return finding
+        .change(Cover.better(contact, tables))
+        .todo(
+            "Drive %s by a contact with %s, through an interposing relay if need be."
+                .formatted(contact.coilNames(), Cover.neededWords(contact, tables)),
+            basis);
   }
 }

@@ -107,9 +107,10 @@ final class DriveVoltage implements Rule {
         .forEach(
             source -> finding.alsoAt(SourceVolts.mark(contact.study(), source), "feeds the coil"));
     contact.coils().forEach(feed -> finding.alsoAt(feed.coil().mark(), "this coil hangs on it"));
+    finding.change(Cover.better(contact, tables));
     return finding.todo(
-        "Drive %s by a contact that has %s for %s, through an interposing relay if need be."
-            .formatted(contact.coilNames(), Cover.wanted(contact), volts),
+        "Drive %s by a contact with %s, through an interposing relay if need be."
+            .formatted(contact.coilNames(), Cover.neededWords(contact, tables)),
         new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED));
   }
 
@@ -165,14 +166,11 @@ final class DriveVoltage implements Rule {
             source ->
                 finding.alsoAt(
                     SourceVolts.mark(contact.study(), source), "this voltage reaches it"));
-    return finding.todo(
-        "Drive %s by a contact that has %s for %s or more, through an interposing relay if need be."
-            .formatted(
-                contact.coilNames(),
-                Cover.wanted(contact),
-                Printed.atLeast(
-                    byNominal ? nominal / contact.roundName(tables) : highest / margin.value(),
-                    Dimension.VOLTAGE)),
-        basis);
+    return finding
+        .change(Cover.better(contact, tables))
+        .todo(
+            "Drive %s by a contact with %s, through an interposing relay if need be."
+                .formatted(contact.coilNames(), Cover.neededWords(contact, tables)),
+            basis);
   }
 }

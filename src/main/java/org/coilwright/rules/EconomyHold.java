@@ -110,6 +110,14 @@ record EconomyHold(CoilFeed feed, State state, Tables tables) {
         .detail(
             "Worst case: %s; %s."
                 .formatted(reading.lowestCorner(), Positions.of(feed.study(), state)))
+        .change(
+            resistor
+                .map(Passive::spec)
+                .filter(Part.Resistor.class::isInstance)
+                .flatMap(r -> ((Part.Resistor) r).resistance()),
+            ohms(reading, known, resistor)
+                .map(o -> Printed.atMost(o, Dimension.RESISTANCE))
+                .orElse(""))
         .todo(cure(reading, known, resistor), basis);
   }
 
@@ -124,20 +132,39 @@ record EconomyHold(CoilFeed feed, State state, Tables tables) {
         .findFirst();
   }
 
-  /** The coil's share follows from the ratio of what is in series with it to its own ohms. */
-  private String cure(CoilReading reading, Holds known, Optional<Passive> resistor) {
+  /** Ω that leave the coil what it needs, as far as a resistor can. */
+  private Optional<Double> ohms(CoilReading reading, Holds known, Optional<Passive> resistor) {
     double source = reading.sourceVolts();
     double needed = known.volts().value();
     if (source <= needed || reading.lowest() <= 0) {
-      return "Take a coil that holds with less, or leave the resistor of %s out."
-          .formatted(feed.relay());
+      return Optional.empty();
     }
     double ratio = ((source - needed) / needed) / ((source - reading.lowest()) / reading.lowest());
     return resistor
         .map(Passive::spec)
         .filter(Part.Resistor.class::isInstance)
         .map(Part.Resistor.class::cast)
-        .flatMap(r -> r.resistance().map(ohms -> ohms.value().high() * ratio))
+        .flatMap(Part.Resistor::resistance)
+        .map(ohms -> (ohms.value().high() + line()) * ratio - line())
+        .filter(ohms -> ohms > 0);
+  }
+
+  /** Ω of the wires, which stay what they are. */
+  private double line() {
+    // the way that holds leads through the resistor, and otherwise over the same wires
+    return feed.ways().stream()
+        .mapToDouble(way -> LineLoss.of(feed.study(), way, tables).ohms())
+        .max()
+        .orElse(0);
+  }
+
+  /** The coil's share follows from the ratio of what is in series with it to its own ohms. */
+  private String cure(CoilReading reading, Holds known, Optional<Passive> resistor) {
+    if (reading.sourceVolts() <= known.volts().value() || reading.lowest() <= 0) {
+      return "Take a coil that holds with less, or leave the resistor of %s out."
+          .formatted(feed.relay());
+    }
+    return ohms(reading, known, resistor)
         .map(
             ohms ->
                 "Take a resistor of at most %s there, or a coil that holds with %s."

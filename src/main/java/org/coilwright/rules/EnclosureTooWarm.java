@@ -123,6 +123,7 @@ final class EnclosureTooWarm implements Rule {
             .measured(value, limit)
             .detail("Air: %s.".formatted(inside.words()));
     finding.alsoAt(inside.where().orElse(site.mark()), "reaches " + pair.value());
+    finding.change(sheet.get().mark(), Printed.atLeast(inside.celsius(), Dimension.TEMPERATURE));
     return finding.todo(
         "Take a larger box or a cooler place, or a part rated for %s."
             .formatted(Printed.atLeast(inside.celsius(), Dimension.TEMPERATURE)),

@@ -168,6 +168,7 @@ final class FaultCrossesSeparation implements Rule {
               "insulated for " + pair.value())
           .alsoAt(shared.low().get(0).mark(), "extra-low voltage")
           .alsoAt(shared.mainsWithin().get(0).mark(), "mains in the same run")
+          .change(WireBundle.insulation(weakest), pair.limit())
           .todo(
               "Give the extra-low voltage wires a run of their own, or use wire insulated for %s or more throughout."
                   .formatted(pair.limit()),

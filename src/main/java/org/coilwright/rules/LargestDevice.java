@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.coilwright.netlist.Part;
+import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Basis;
 import org.coilwright.rule.Comparison;
+import org.coilwright.rule.Outcome.Violated;
+import org.coilwright.rule.Subject;
 import org.coilwright.sizing.Derated;
 import org.coilwright.sizing.Overcurrent;
-import org.coilwright.sizing.PowerSide.Demand;
 import org.coilwright.sizing.Series;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
@@ -76,36 +79,72 @@ record LargestDevice(double carries, double amps, String how, boolean gauge, Lis
             .orElse(Printed.atMost(amps, Dimension.CURRENT));
   }
 
-  /** Only what can be done: no device below what the loads behind it draw. */
-  String cure(Stretch stretch, List<Part> devices, Tables tables) {
-    String thicker = "thicker wire " + stretch.place();
+  /** True if what limits the current in it lets through no more than it may carry. */
+  static boolean isGuarded(Stretch stretch, Derated may, Tables tables) {
+    return stretch.neutral()
+        || stretch
+            .limiting()
+            .filter(
+                devices ->
+                    Stretch.rating(devices).isPresent()
+                        && !Comparison.exceeds(
+                            Stretch.rating(devices).getAsDouble(),
+                            of(stretch, devices, may, tables).amps()))
+            .isPresent();
+  }
+
+  /**
+   * Only what can be done: no device below what the loads behind it draw.
+   *
+   * @param size a wire that would do
+   */
+  Violated cure(
+      Subject.Finding finding,
+      Stretch stretch,
+      List<Part> devices,
+      Optional<ConductorSize> size,
+      Tables tables) {
+    String thicker = stretch.thickerWords(size);
+    Runnable byWire =
+        () -> size.ifPresent(s -> finding.changes(stretch.sizeMarks(), Printed.of(s)));
+    Basis basis = Basis.of(cited);
     boolean control = stretch.loads().isEmpty();
     double draws =
-        stretch.side().branches().stream()
-            .filter(
-                b ->
-                    Overcurrent.device(stretch.side().circuit(), b)
-                        .filter(devices::contains)
-                        .isPresent())
-            .mapToDouble(b -> stretch.side().demand(b).map(Demand::nominal).orElse(0.0))
+        devices.stream()
+            .mapToDouble(d -> DeviceLoads.leastRating(stretch.side(), d, tables))
             .max()
             .orElse(0);
     String small = words(tables);
     double made = gauge ? amps : Series.breakerUpTo(amps, tables).map(Cited::value).orElse(amps);
     boolean can = !Comparison.exceeds(draws, made);
     if (stretch.guard().isEmpty()) {
-      return can
-          ? "Put one device of at most %s on its mains side, or take %s.".formatted(small, thicker)
-          : "Take %s.".formatted(thicker);
+      byWire.run();
+      return finding.todo(
+          can
+              ? "Put one device of at most %s on its mains side, or take %s."
+                  .formatted(small, thicker)
+              : "Take %s.".formatted(thicker),
+          basis);
     }
     String guard = stretch.guard().map(Part::name).orElse("");
     if (control) {
-      return "Put a device of at most %s for the control circuit where these wires leave %s%s, or take %s."
-          .formatted(small, guard, can ? ", or make %s as small".formatted(guard) : "", thicker);
+      byWire.run();
+      return finding.todo(
+          "Put a device of at most %s for the control circuit where these wires leave %s%s, or take %s."
+              .formatted(
+                  small, guard, can ? ", or make %s as small".formatted(guard) : "", thicker),
+          basis);
     }
-    return can
-        ? "Take a device of at most %s, or %s.".formatted(small, thicker)
-        : "Take %s: %s cannot be smaller, its loads draw %s."
-            .formatted(thicker, guard, Printed.of(draws, Dimension.CURRENT));
+    if (can) {
+      finding.change(Stretch.rating(devices.get(0)), small);
+    } else {
+      byWire.run();
+    }
+    return finding.todo(
+        can
+            ? "Take a device of at most %s, or %s.".formatted(small, thicker)
+            : "Take %s: %s cannot be smaller, its loads need %s."
+                .formatted(thicker, guard, Printed.of(draws, Dimension.CURRENT)),
+        basis);
   }
 }

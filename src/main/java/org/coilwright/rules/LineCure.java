@@ -3,16 +3,16 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.coilwright.circuit.Branch.Source;
+import org.coilwright.netlist.Run;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Change;
 import org.coilwright.rules.LineLoss.Stretch;
 import org.coilwright.table.Cited;
 import org.coilwright.table.ConductorTable;
@@ -101,6 +101,18 @@ record LineCure(Tables tables, LineLoss loss, double source, double coil, double
     return metres >= 1 ? OptionalDouble.of(metres) : OptionalDouble.empty();
   }
 
+  /** The size that is enough, in place of that of the stretch's run. */
+  List<Change> change(CoilFeed feed, Stretch stretch) {
+    return thicker(stretch).stream()
+        .flatMap(
+            better ->
+                Optional.ofNullable(feed.study().circuit().netlist().runs().get(stretch.name()))
+                    .flatMap(Run::size)
+                    .map(size -> new Change(size.mark(), Printed.of(better.size())))
+                    .stream())
+        .toList();
+  }
+
   /** What the supply must give at its lowest, with the line as it is. */
   double lowestSource() {
     return needed * source / coil;
@@ -114,27 +126,7 @@ record LineCure(Tables tables, LineLoss loss, double source, double coil, double
 
   private Stream<ConductorSize> sizesAbove(ConductorSize now) {
     double most = tables.figure("coil.largest-control-wire").value();
-    List<ConductorSize> sizes = new ArrayList<>();
-    if (now.awg().isPresent()) {
-      // even gauges are the ones sold
-      for (int awg = now.awg().getAsInt() - 2; awg > 0; awg -= 2) {
-        Optional<Cited<Double>> area =
-            tables.lookup("conductor-resistance-awg", Map.of("awg", Integer.toString(awg)), "area");
-        if (area.isPresent()) {
-          sizes.add(new ConductorSize(area.get().value(), OptionalInt.of(awg)));
-        }
-      }
-    } else {
-      tables
-          .table("conductor-resistance-mm2")
-          .rows()
-          .forEach(
-              row ->
-                  Optional.ofNullable(row.numbers().get("mm2"))
-                      .ifPresent(
-                          mm2 -> sizes.add(new ConductorSize(mm2.value(), OptionalInt.empty()))));
-    }
-    return sizes.stream().filter(s -> s.mm2() > now.mm2() && s.mm2() <= most);
+    return WireSizes.above(now, tables).filter(s -> s.mm2() <= most);
   }
 
   /**

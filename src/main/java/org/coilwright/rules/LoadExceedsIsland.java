@@ -1,3 +1,4 @@
+// Over 250 lines: each load for long, for a moment, and all together share one finding.
 package org.coilwright.rules;
 
 import java.util.ArrayList;
@@ -125,7 +126,8 @@ final class LoadExceedsIsland implements Rule {
     }
     return finding(subject, rated, takes.worst(), pair, takes.worstWords())
         .measured(value, limit)
-        .todo(remedy("rated-current", takes.worst()), basis(takes));
+        .change(rated.mark(), Printed.atLeast(takes.worst() * share().value(), Dimension.CURRENT))
+        .todo(remedy("rated-current", takes.worst() * share().value()), basis(takes));
   }
 
   private static Subject.Finding finding(
@@ -188,6 +190,7 @@ final class LoadExceedsIsland implements Rule {
     return Optional.of(
         finding(subject, most.get(), peak, pair, "at first")
             .measured(new Measure(peak, "A"), new Measure(gives, "A"))
+            .change(most, Printed.atLeast(peak, Dimension.CURRENT))
             .todo(remedy("fault-current", peak), Basis.of(drawn.get())));
   }
 
@@ -245,6 +248,8 @@ final class LoadExceedsIsland implements Rule {
         finding(subject, rated, most, pair, "together in one line")
             .measured(new Measure(most, "A"), new Measure(gives, "A"));
     worst.forEach(l -> finding.alsoAt(l.head().mark(), "can be on as well"));
-    return Optional.of(finding.todo(remedy("rated-current", most), Basis.of(share())));
+    finding.change(rated.mark(), Printed.atLeast(most * share().value(), Dimension.CURRENT));
+    return Optional.of(
+        finding.todo(remedy("rated-current", most * share().value()), Basis.of(share())));
   }
 }

@@ -15,6 +15,7 @@ import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Part.ContactForm;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -138,6 +139,10 @@ final class LoadLimitWrongForm implements Rule {
           "Leave it only if %s feels other water than %s heats; else take its opening contact (form: NC)."
               .formatted(name, heater.name()),
           basis);
+    }
+    if (thermal.form() == ContactForm.NO) {
+      finding.change(
+          Rewiring.word(circuit.netlist(), thermal.head().mark(), "form: NO", "form: NC"));
     }
     return finding.todo(
         thermal.form() == ContactForm.NO

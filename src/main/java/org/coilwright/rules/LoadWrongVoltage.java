@@ -155,6 +155,7 @@ final class LoadWrongVoltage implements Rule {
         .map(b -> b.get(b.size() - 1))
         .map(Branch::mark)
         .ifPresent(m -> finding.alsoAt(m, "brings " + Printed.volts(gets)));
+    finding.change(written.mark(), Printed.volts(gets));
     return finding.todo(
         "Connect it to %s, or take one rated for %s."
             .formatted(written.text(), Printed.volts(gets)),

@@ -9,6 +9,7 @@ import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -77,6 +78,14 @@ final class PolesEarthMissing implements Rule {
                     : "The wire on %s does not lead to %s.".formatted(pin, earthing.mains()),
             "%s reaches no earth".formatted(pin));
     wires.forEach(wire -> finding.alsoAt(wire.mark(), "leads elsewhere"));
+    if (wires.isEmpty()) {
+      finding.change(
+          Rewiring.wire(
+              circuit.netlist(),
+              earthing.mains().name(),
+              pin,
+              Rewiring.runOf(circuit.netlist(), load.name())));
+    }
     return finding
         .alsoAt(Where.part(circuit, earthing.mains().terminals().get(0).part()), "earth is here")
         .todo("Run a protective conductor from %s to %s.".formatted(earthing.mains(), pin), basis);

@@ -13,6 +13,7 @@ import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
@@ -112,11 +113,11 @@ final class PolesEarthTooThin implements Rule {
   }
 
   private static Mark mark(Conductor wire) {
-    return wire.wire()
-        .size()
-        .or(() -> wire.run().flatMap(Run::size))
-        .map(Written::mark)
-        .orElse(wire.mark());
+    return sizeOf(wire).map(Written::mark).orElse(wire.mark());
+  }
+
+  private static Optional<Written<ConductorSize>> sizeOf(Conductor wire) {
+    return wire.wire().size().or(() -> wire.run().flatMap(Run::size));
   }
 
   private Outcome judge(
@@ -153,6 +154,7 @@ final class PolesEarthTooThin implements Rule {
               "stands " + energy(burns.stands()))
           .alsoAt(asked.device().head().mark(), "lets through " + energy(burns.through()))
           .measured(new Measure(burns.through(), "A²s"), new Measure(burns.stands(), "A²s"))
+          .change(sizeOf(thinnest), Printed.of(asked.size()))
           .todo(
               "Take %s in %s.".formatted(Printed.of(asked.size()), EarthLoop.name(thinnest)),
               Basis.of(cited));
@@ -183,6 +185,7 @@ final class PolesEarthTooThin implements Rule {
             heat.filter(Answer.Stands.class::isInstance)
                 .map(any -> "It stands what an earth fault drives through it (543.1.2).")
                 .orElse("That it stands an earth fault is not proven either."))
+        .change(sizeOf(thinnest), Printed.of(asked.size()))
         .todo(
             "Take %s in %s.".formatted(Printed.of(asked.size()), EarthLoop.name(thinnest)),
             Basis.of(cited));

@@ -15,6 +15,7 @@ import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -82,17 +83,22 @@ final class PolesLoadNotSwitched implements Rule {
           "%s is fed without any contact, and nothing says whether one shall switch it."
               .formatted(name));
     }
-    return fed(subject, name, ways, bypasses);
+    return fed(circuit, subject, name, ways, bypasses);
   }
 
-  private Outcome fed(Subject subject, String name, List<Path> ways, List<Conductor> bypasses) {
+  private Outcome fed(
+      Circuit circuit, Subject subject, String name, List<Path> ways, List<Conductor> bypasses) {
     var finding =
         subject.violated(
             "%s cannot be switched off".formatted(name),
             "With every output, relay contact and switch open it is still fed: %s."
                 .formatted(String.join("; ", ways.stream().map(Path::inWords).toList())),
             "stays on");
-    bypasses.forEach(wire -> finding.alsoAt(wire.mark(), "leads around the contact"));
+    bypasses.forEach(
+        wire ->
+            finding
+                .alsoAt(wire.mark(), "leads around the contact")
+                .change(Rewiring.without(circuit.netlist(), wire.wire())));
     String wires =
         bypasses.stream()
             .map(wire -> "from %s to %s".formatted(wire.from(), wire.to()))

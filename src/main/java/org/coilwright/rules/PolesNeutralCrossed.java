@@ -14,6 +14,7 @@ import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -71,7 +72,7 @@ final class PolesNeutralCrossed implements Rule {
     for (MainsConsumer consumer : consumers) {
       Part part = circuit.netlist().parts().get(consumer.name());
       if (part instanceof Part.Controller || part instanceof Part.DcSupply) {
-        input(consumer, part, whole).ifPresent(outcomes::add);
+        input(circuit, consumer, part, whole).ifPresent(outcomes::add);
       }
     }
     return outcomes;
@@ -146,7 +147,8 @@ final class PolesNeutralCrossed implements Rule {
             .todo("Exchange the wires at %s.".formatted(load.name()), basis));
   }
 
-  private Optional<Outcome> input(MainsConsumer consumer, Part part, Feeding whole) {
+  private Optional<Outcome> input(
+      Circuit circuit, MainsConsumer consumer, Part part, Feeding whole) {
     if (consumer.fed(whole).size() < 2) {
       return Optional.empty();
     }
@@ -167,6 +169,9 @@ final class PolesNeutralCrossed implements Rule {
                 "L and N in this order")
             .alsoAt(part.head().mark(), "crossed")
             .lighter(Weight.FIX)
+            .change(
+                Rewiring.exchanged(
+                    circuit.netlist(), line.terminals().get(0), neutral.terminals().get(0)))
             .todo("Exchange the two wires at %s.".formatted(consumer.name()), basis));
   }
 

@@ -15,7 +15,9 @@ import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.rule.Basis;
+import org.coilwright.rule.Change;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -102,6 +104,7 @@ final class PolesNeutralEarthed implements Rule {
    *
    * @param origin true at the terminals of the mains
    * @param behind the residual-current device that its neutral or line comes through
+   * @param changes the remedy, where a wire alone joins them
    */
   private record Case(
       Subject subject,
@@ -110,7 +113,8 @@ final class PolesNeutralEarthed implements Rule {
       String remedy,
       String label,
       boolean origin,
-      Optional<Part.Protective> behind) {}
+      Optional<Part.Protective> behind,
+      List<Change> changes) {}
 
   private static Case joint(Study study, NeutralEarth found, Branch joint) {
     Circuit circuit = study.circuit();
@@ -133,7 +137,10 @@ final class PolesNeutralEarthed implements Rule {
             : "Take %s out from between neutral and protective conductor.".formatted(what),
         "joined here",
         wire && isOrigin(circuit, end) && isOrigin(circuit, earth),
-        behind);
+        behind,
+        joint instanceof Conductor one && !one.bridge()
+            ? Rewiring.without(circuit.netlist(), one.wire())
+            : List.of());
   }
 
   private static Case returning(Study study, Feeding whole, Branch leak) {
@@ -156,7 +163,8 @@ final class PolesNeutralEarthed implements Rule {
             .formatted(leak.part(), behind.map(d -> ", through " + d.name()).orElse("")),
         "returns by the earth",
         false,
-        behind);
+        behind,
+        List.of());
   }
 
   private static Predicate<Branch> poles(Part.Protective device) {
@@ -184,6 +192,7 @@ final class PolesNeutralEarthed implements Rule {
                       .formatted(at.where(), device),
                   at.label())
               .alsoAt(at.behind().get().head().mark(), "ahead of it")
+              .change(at.changes())
               .todo(at.remedy(), basis));
     }
     if (system.equals("TN-C") || (system.equals("TN-C-S") && at.origin())) {
@@ -206,6 +215,6 @@ final class PolesNeutralEarthed implements Rule {
                 at.label())
             .lighter(Weight.FIX);
     earthing.ifPresent(e -> finding.alsoAt(e.mark(), "keeps them apart"));
-    return Optional.of(finding.todo(at.remedy(), basis));
+    return Optional.of(finding.change(at.changes()).todo(at.remedy(), basis));
   }
 }

@@ -9,6 +9,7 @@ import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -109,6 +110,14 @@ final class PolesNeutralMissing implements Rule {
             finding.alsoAt(
                 Where.part(circuit, side.node().terminals().get(0).part()),
                 "the neutral starts at %s".formatted(side)));
+    bar.ifPresent(
+        side ->
+            finding.change(
+                Rewiring.wire(
+                    circuit.netlist(),
+                    side.toString(),
+                    pin.toString(),
+                    Rewiring.runOf(circuit.netlist(), load.name()))));
     return finding.todo(
         "Run the neutral from %s to %s."
             .formatted(bar.map(Feeding.Side::toString).orElse("the mains"), pin),

@@ -10,6 +10,7 @@ import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -92,7 +93,17 @@ final class PolesProtectiveConductorSwitched implements Rule {
             .filter(Conductor.class::isInstance)
             .map(Conductor.class::cast)
             .reduce((one, next) -> next);
-    wire.ifPresent(last -> finding.alsoAt(last.mark(), "lands behind the contact"));
+    wire.ifPresent(
+        last ->
+            finding
+                .alsoAt(last.mark(), "lands behind the contact")
+                .change(
+                    last.wire().farEnd(earthing.pin().terminals().get(0)).mark(),
+                    earthing.mains().name()));
+    // what led to the contact leads nowhere then
+    way.branches().stream()
+        .filter(b -> b instanceof Conductor c && wire.filter(c::equals).isEmpty())
+        .forEach(b -> finding.change(Rewiring.without(circuit.netlist(), ((Conductor) b).wire())));
     return finding.todo(
         "Lead the protective conductor from %s straight to %s."
             .formatted(earthing.mains(), earthing.pin()),

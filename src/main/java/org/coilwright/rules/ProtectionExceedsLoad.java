@@ -132,6 +132,7 @@ final class ProtectionExceedsLoad implements Rule {
                 "may be " + pair.limit())
             .alsoAt(heater.head().mark(), "takes " + Printed.amps(amps))
             .measured(value, limit)
+            .change(Stretch.rating(device), pair.limit())
             .todo("Take a device of %s or less.".formatted(pair.limit()), basis));
   }
 }

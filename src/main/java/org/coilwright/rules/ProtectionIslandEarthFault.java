@@ -126,6 +126,7 @@ final class ProtectionIslandEarthFault implements Rule {
         .alsoAt(electrode.mark(), "has " + pair.value())
         .alsoAt(device.head().mark(), "opens at " + Printed.amps(trip))
         .measured(value, held)
+        .change(electrode.mark(), Printed.atMost(limit, Dimension.RESISTANCE))
         .todo(
             "Lower the resistance of the electrode to %s, or take a more sensitive residual-current device."
                 .formatted(Printed.atMost(limit, Dimension.RESISTANCE)),

@@ -100,6 +100,7 @@ final class ProtectionIslandNoBond implements Rule {
                     .formatted(device.name()),
             "never opens then")
         .alsoAt(mark, "neutral-bond: " + bond)
+        .change(island.written().neutralBond(), "by-inverter")
         .todo(
             bond.equals("none")
                 ? "Let the inverter join neutral and earth when it leaves the mains, and write"

@@ -154,22 +154,30 @@ final class ProtectionIslandShortCircuit implements Rule {
             .lasts()
             .map(l -> "it gives that for %s".formatted(l.text()))
             .orElse("how long it gives that is not written, site.island.lasts");
+    Optional<String> smaller =
+        smaller(island, amps, devices.getOrDefault(first.device(), Set.of()));
+    if (smaller.isPresent() && first.device() instanceof Part.Protective breaker) {
+      finding.change(breaker.curve(), "B").change(breaker.rating(), smaller.get());
+    }
     return finding
         .detail("By the netlist %s; what it does then, its maker has to state.".formatted(lasts))
         .todo(
-            smaller(island, amps, devices.getOrDefault(first.device(), Set.of()))
+            smaller
+                    .map(
+                        "Take curve: B, rating: %s, which it opens at once; otherwise a"::formatted)
+                    .orElse("A")
                 + "sk the maker of the source how it ends a short-circuit and in what time, and"
                 + " write the answer under accepted.",
             Basis.of(cited));
   }
 
-  /** A breaker of curve B that the current opens and that carries the loads, if there is one. */
-  private String smaller(IslandView island, double amps, Set<Part> loads) {
+  /** Rating of a breaker of curve B that it opens and that carries the loads, if there is one. */
+  private Optional<String> smaller(IslandView island, double amps, Set<Part> loads) {
     double needs = 0;
     for (Part load : loads) {
       Optional<LoadCurrent> takes = island.seen().side().current(load);
       if (takes.isEmpty()) {
-        return "A";
+        return Optional.empty();
       }
       needs += takes.get().worst();
     }
@@ -179,8 +187,7 @@ final class ProtectionIslandShortCircuit implements Rule {
     return multiple.isPresent()
             && rating.isPresent()
             && !Comparison.exceeds(rating.get() * multiple.get().value(), amps)
-        ? "Take curve: B, rating: %s, which it opens at once; otherwise a"
-            .formatted(Printed.of(rating.get(), Dimension.CURRENT))
-        : "A";
+        ? Optional.of(Printed.of(rating.get(), Dimension.CURRENT))
+        : Optional.empty();
   }
 }

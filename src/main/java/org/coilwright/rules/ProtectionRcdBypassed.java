@@ -16,6 +16,7 @@ import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -162,6 +163,13 @@ final class ProtectionRcdBypassed implements Rule {
                 .filter(b -> !b.part().equals(device.name()))
                 .findFirst()
                 .ifPresent(b -> finding.alsoAt(b.mark(), "brings the mains to the wrong end")));
+    odd.forEach(
+        pole ->
+            finding.change(
+                Rewiring.exchanged(
+                    circuit.netlist(),
+                    pole.from().terminals().get(0),
+                    pole.to().terminals().get(0))));
     return Optional.of(finding.todo("Exchange the two ends of %s.".formatted(poles), basis));
   }
 

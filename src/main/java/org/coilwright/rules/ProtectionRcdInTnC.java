@@ -73,6 +73,7 @@ final class ProtectionRcdInTnC implements Rule {
                         .formatted(device.name()),
                     "sees no earth fault here")
                 .alsoAt(earthing.get().mark(), "neutral and earth are one")
+                .change(earthing, "TN-C-S")
                 .todo(
                     "Part the PEN conductor ahead of %s and write earthing: TN-C-S."
                         .formatted(device.name()),

@@ -97,6 +97,7 @@ final class ProtectionRcdKind implements Rule {
               "plain alternating current only")
           .alsoAt(inverter.get(), "an inverter")
           .lighter(Weight.NOTE)
+          .change(device.kind(), "B")
           .todo(
               "Take kind A, or kind B unless the inverter's maker states that it is not needed.",
               basis("iec-60364-7-712", "712.531.3.5.1"));
@@ -112,6 +113,7 @@ final class ProtectionRcdKind implements Rule {
               "kind " + kind)
           .alsoAt(silent.get().head().mark(), "no asks-rcd")
           .lighter(Weight.NOTE)
+          .change(device.kind(), "B")
           .todo(
               "Write asks-rcd of %s from its sheet, or take kind B.".formatted(silent.get().name()),
               basis("iec-60364-7-712", "712.531.3.5.1"));
@@ -128,6 +130,7 @@ final class ProtectionRcdKind implements Rule {
               "plain alternating current only")
           .alsoAt(first.getKey().head().mark(), first.getValue())
           .lighter(Weight.NOTE)
+          .change(device.kind(), "A")
           .todo(
               "Take kind A, or what the maker of %s asks for.".formatted(first.getKey().name()),
               basis("rcd-trade-article", "531.3.3"));
@@ -153,6 +156,7 @@ final class ProtectionRcdKind implements Rule {
                 .formatted(device.name(), kind, part.name(), asked(part)),
             "kind " + kind)
         .alsoAt(mark, "asks for kind " + asked(part))
+        .change(device.kind(), asked(part))
         .todo(
             "Take a residual-current device of kind %s.".formatted(asked(part)),
             new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED));

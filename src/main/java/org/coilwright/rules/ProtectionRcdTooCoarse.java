@@ -118,6 +118,7 @@ final class ProtectionRcdTooCoarse implements Rule {
                 "opens at " + pair.value())
             .alsoAt(asked.mark(), asked.label())
             .measured(new Measure(opens, "A"), new Measure(most.value(), "A"))
+            .change(finest.trip(), pair.limit())
             .todo("Take a residual-current device of %s.".formatted(pair.limit()), basis));
   }
 }

@@ -111,6 +111,14 @@ final class ProtectionSourceBehindRcd implements Rule {
             .alsoAt(
                 both.map(Written::mark).orElse(device.head().mark()),
                 stated ? "suits both directions" : "fed from its load side");
+    if (!stated) {
+      finding.change(both, "true");
+      if (both.isEmpty()) {
+        device
+            .rating()
+            .ifPresent(r -> finding.change(r.mark(), r.text() + ", both-directions: true"));
+      }
+    }
     return (stated ? finding.lighter(Weight.NOTE) : finding)
         .todo(
             stated

@@ -102,6 +102,7 @@ final class SeparationElvEarthed implements Rule {
                         path.inWords(), selv ? " Declared is SELV, which has no earth." : ""),
                 selv ? "with an earth it is PELV" : "earthed")
             .alsoAt(path.branches().get(path.branches().size() - 1).mark(), "joins it to earth");
+    isolation.filter(any -> selv).ifPresent(i -> finding.change(i.mark(), "PELV"));
     return selv
         ? finding.todo(
             "Take the connection to %s off, or declare the supply PELV if the earth is meant."

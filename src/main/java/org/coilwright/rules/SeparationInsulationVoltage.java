@@ -120,6 +120,7 @@ final class SeparationInsulationVoltage implements Rule {
               .alsoAt(live.mark(), "meets " + pair.limit())
               .detail("The voltage that counts is %s.".formatted(met.get().which()))
               .measured(value, limit)
+              .changes(List.of(bundle.insulationMark()), pair.limit())
               .todo("Use wire rated for %s or more.".formatted(pair.limit()), wireBasis));
     }
     return Optional.of(
@@ -187,6 +188,7 @@ final class SeparationInsulationVoltage implements Rule {
                   "The voltage that counts is %s, at the nominal supply: the rating allows for its tolerance."
                       .formatted(met.which()))
               .measured(value, limit)
+              .change(rated.get().mark(), pair.limit())
               .todo(
                   "Use a part with a rated insulation voltage of %s or more."
                       .formatted(pair.limit()),

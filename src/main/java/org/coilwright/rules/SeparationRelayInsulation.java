@@ -121,6 +121,7 @@ final class SeparationRelayInsulation implements Rule {
             "reinforced is needed")
         .alsoAt(low.mark(), "extra-low voltage")
         .alsoAt(mains.mark(), "mains")
+        .change(word, "reinforced")
         .todo(
             "Switch the two with a relay each, or use one whose maker states reinforced insulation"
                 + " between its contacts.",

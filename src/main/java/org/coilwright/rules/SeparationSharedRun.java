@@ -107,6 +107,7 @@ final class SeparationSharedRun implements Rule {
           .detail(
               "The voltage that counts among the mains wires there is %s.".formatted(met.which()))
           .measured(value, limit)
+          .change(WireBundle.insulation(weakest), pair.limit())
           .todo(
               "Give the extra-low voltage wires a run of their own, or use wire insulated for %s or more."
                   .formatted(pair.limit()),

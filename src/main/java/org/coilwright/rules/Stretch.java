@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
@@ -39,9 +40,15 @@ import org.coilwright.table.Tables;
  *
  * @param neutral true for the return of loads, false for what a line feeds
  * @param guard the device before it; empty if there is none
+ * @param tried a size in place of the one that is written
  */
 record Stretch(
-    PowerSide side, Guards guards, List<Conductor> wires, boolean neutral, Optional<Part> guard) {
+    PowerSide side,
+    Guards guards,
+    List<Conductor> wires,
+    boolean neutral,
+    Optional<Part> guard,
+    Optional<ConductorSize> tried) {
 
   /** Every stretch, in the order of the wires. */
   static List<Stretch> of(PowerSide side, Guards guards) {
@@ -68,7 +75,10 @@ record Stretch(
               Boolean.toString(returns),
               wire.run().isPresent() ? "" : names(side.loadsThrough(wire)));
       groups.computeIfAbsent(key, k -> new ArrayList<>()).add(wire);
-      made.put(key, new Stretch(side, guards, List.copyOf(wiresOf(groups, key)), returns, guard));
+      made.put(
+          key,
+          new Stretch(
+              side, guards, List.copyOf(wiresOf(groups, key)), returns, guard, Optional.empty()));
     }
     return List.copyOf(made.values());
   }
@@ -131,7 +141,22 @@ record Stretch(
 
   /** The same with only some of its wires. */
   Stretch only(List<Conductor> some) {
-    return new Stretch(side, guards, List.copyOf(some), neutral, guard);
+    return new Stretch(side, guards, List.copyOf(some), neutral, guard, tried);
+  }
+
+  /** The thinnest size above its own with which it is as it should be; empty if there is none. */
+  Optional<ConductorSize> thicker(Tables tables, Predicate<Stretch> enough) {
+    return size().stream()
+        .flatMap(now -> WireSizes.above(now, tables))
+        .filter(
+            size ->
+                enough.test(new Stretch(side, guards, wires, neutral, guard, Optional.of(size))))
+        .findFirst();
+  }
+
+  /** {@code 4 mm² in W2}, or {@code thicker wire in W2} where no size is known to do. */
+  String thickerWords(Optional<ConductorSize> thicker) {
+    return thicker.map(Printed::of).orElse("thicker wire") + " " + place();
   }
 
   /** True for several wires that are in no run. */
@@ -205,7 +230,11 @@ record Stretch(
 
   Optional<ConductorSize> size() {
     // a bridge without a size is taken as the smallest in use for its length; that is no basis here
-    return first().bridge() && first().wire().size().isEmpty() ? Optional.empty() : first().size();
+    return tried.or(
+        () ->
+            first().bridge() && first().wire().size().isEmpty()
+                ? Optional.empty()
+                : first().size());
   }
 
   String missingSize() {

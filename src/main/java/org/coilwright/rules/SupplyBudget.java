@@ -302,6 +302,7 @@ record SupplyBudget(Study study, DirectSupply supply, CoilWiring wiring, List<Br
       return finding
           .detail(most.how() + ".")
           .measured(value, held)
+          .change(limit.mark(), Printed.atLeast(most.amps(), Dimension.CURRENT))
           .todo(
               question.remedy().formatted(Printed.atLeast(most.amps(), Dimension.CURRENT)), basis);
     }

@@ -46,6 +46,8 @@ final class SupplyWrongVoltage implements Rule {
           .sources("iec-60038", "circuit-theory")
           .consequenceOf("wiring.short-circuit", "separation.mains-meets-elv");
 
+  private static final String TAKE = "Take a device";
+
   private final Cited<Double> band;
   private final Basis written;
 
@@ -119,7 +121,11 @@ final class SupplyWrongVoltage implements Rule {
                 SourceVolts.mark(study, source(study.circuit(), feed)),
                 "this is where it comes from")
             .measured(new Measure(volts(feed), "V"), new Measure(made.value().nominal(), "V"));
-    return finding.todo(remedy(study, input, made, feed), basis(made.value()));
+    String remedy = remedy(study, input, made, feed);
+    if (remedy.startsWith(TAKE)) {
+      finding.change(made.mark(), inWords(feed));
+    }
+    return finding.todo(remedy, basis(made.value()));
   }
 
   /** The side of the mains that would do, else a device that would. */
@@ -127,8 +133,9 @@ final class SupplyWrongVoltage implements Rule {
     List<Source> lines =
         study.circuit().branches(Source.class).stream().filter(s -> !s.isDirect()).toList();
     String take =
-        "Take a device whose input is made for %s in place of %s."
-            .formatted(inWords(feed), input.part().name());
+        TAKE
+            + " whose input is made for %s in place of %s."
+                .formatted(inWords(feed), input.part().name());
     Quantity rated = made.value();
     if (rated.kind() == CurrentKind.DC || lines.isEmpty()) {
       return take;

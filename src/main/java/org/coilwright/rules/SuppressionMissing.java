@@ -8,6 +8,7 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Passive;
+import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.CurrentKind;
@@ -17,6 +18,7 @@ import org.coilwright.rule.Basis;
 import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -178,6 +180,17 @@ final class SuppressionMissing implements Rule {
                   peak.ifPresent(
                       volts -> finding.measured(new Measure(volts, "V"), new Measure(rated, "V"))));
     }
+    Netlist netlist = feed.wiring().circuit().netlist();
+    feed.plusEnd()
+        .ifPresent(
+            plus ->
+                finding.change(
+                    Rewiring.across(
+                        netlist,
+                        Rewiring.free(netlist, "V"),
+                        "is: diode",
+                        List.of("K", "A"),
+                        List.of(plus.toString(), feed.otherThan(plus).toString()))));
     return finding
         .detail("An order, not a prediction: the arc decides.")
         .todo(

@@ -7,9 +7,11 @@ import org.coilwright.circuit.Branch.DiodeBranch;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Terminal;
 import org.coilwright.quantity.CurrentKind;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -93,6 +95,11 @@ final class SuppressionReversed implements Rule {
         .alsoAt(
             wireTo(wiring.circuit(), diode).orElse(feed.coil().mark()), "brings plus to the anode")
         .alsoAt(feed.coil().mark(), "gets plus at " + plus.get())
+        .change(
+            Rewiring.exchanged(
+                wiring.circuit().netlist(),
+                new Terminal(diode.part(), "A"),
+                new Terminal(diode.part(), "K")))
         .todo(
             "Turn %s: K (the ring) to %s, A to %s.".formatted(diode.part(), plus.get(), minus),
             basis);

@@ -42,8 +42,10 @@ record SuppressorRating(
               "should be %s or more".formatted(pair.limit()))
           .alsoAt(feed.coil().mark(), "lies across this coil")
           .measured(value, limit)
+          .change(written.mark(), Printed.atLeast(needed, dimension))
           .todo(
-              "Use a part with a %s of %s or more for %s.".formatted(what, pair.limit(), part),
+              "Use a part with a %s of %s or more for %s."
+                  .formatted(what, Printed.atLeast(needed, dimension), part),
               basis);
     }
     return subject.satisfied(

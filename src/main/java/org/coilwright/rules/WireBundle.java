@@ -10,6 +10,7 @@ import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Quantity;
 
 /**
  * Wires whose insulation is judged together.
@@ -77,10 +78,11 @@ record WireBundle(String name, List<Conductor> wires) {
 
   /** Where a wire's insulation is written. */
   static Mark insulationMark(Conductor wire) {
-    return wire.wire()
-        .insulation()
-        .or(() -> wire.run().flatMap(Run::insulation))
-        .map(Written::mark)
-        .orElse(wire.mark());
+    return insulation(wire).map(Written::mark).orElse(wire.mark());
+  }
+
+  /** A wire's insulation as written, at itself or at its run. */
+  static Optional<Written<Quantity>> insulation(Conductor wire) {
+    return wire.wire().insulation().or(() -> wire.run().flatMap(Run::insulation));
   }
 }

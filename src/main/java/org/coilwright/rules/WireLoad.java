@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.coilwright.netlist.Part;
+import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
@@ -94,6 +95,8 @@ final class WireLoad {
           held,
           Basis.of(cited));
     }
+    Optional<ConductorSize> thicker =
+        stretch.thicker(tables, wire -> isEnough(wire, all, demand, tables));
     Subject.Finding finding =
         subject
             .violated(
@@ -117,11 +120,33 @@ final class WireLoad {
                 "may carry " + pair.limit())
             .measured(value, held);
     stretch.loads().forEach(l -> finding.alsoAt(l.head().mark(), "draws through it"));
+    thicker.ifPresent(size -> finding.changes(stretch.sizeMarks(), Printed.of(size)));
     return finding
         .detail("May carry: %s (%s).".formatted(how, stretch.laidWords(tables)))
         .todo(
-            "Take thicker wire %s, or lay it cooler or apart.".formatted(stretch.place()),
+            "Take %s, or lay it cooler or apart.".formatted(stretch.thickerWords(thicker)),
             Basis.of(cited));
+  }
+
+  /** True if it carries the load, and what the device before it lets through. */
+  private static boolean isEnough(
+      Stretch stretch, List<Stretch> all, Demand demand, Tables tables) {
+    Optional<Derated> may = stretch.may(all, tables).known();
+    if (may.isEmpty()) {
+      return false;
+    }
+    double amps = may.get().amps();
+    boolean gauge = stretch.size().filter(s -> s.awg().isPresent()).isPresent();
+    double often = demand.nominal() * tables.figure("sizing.continuous-load").value();
+    boolean carries =
+        gauge
+            ? !Comparison.exceeds(demand.nominal(), amps)
+                && new Ampacity(tables)
+                    .beforeFactors(stretch.size().orElseThrow(), stretch.core())
+                    .filter(before -> !Comparison.exceeds(often, before.value()))
+                    .isPresent()
+            : !Comparison.exceeds(demand.worst(), amps);
+    return carries && LargestDevice.isGuarded(stretch, may.get(), tables);
   }
 
   private static String carriedWords(Demand demand) {

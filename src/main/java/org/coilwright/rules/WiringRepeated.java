@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -47,7 +49,7 @@ final class WiringRepeated implements Rule {
       List<Terminal> ends = ends(wire);
       Wire first = seen.putIfAbsent(ends, wire);
       if (first != null) {
-        outcomes.add(repeated(ends, first, wire));
+        outcomes.add(repeated(study.circuit().netlist(), ends, first, wire));
       }
     }
     if (outcomes.isEmpty()) {
@@ -64,7 +66,7 @@ final class WiringRepeated implements Rule {
     return from.compareTo(to) <= 0 ? List.of(from, to) : List.of(to, from);
   }
 
-  private Outcome repeated(List<Terminal> ends, Wire first, Wire again) {
+  private Outcome repeated(Netlist netlist, List<Terminal> ends, Wire first, Wire again) {
     String from = ends.get(0).toString();
     String to = ends.get(1).toString();
     return Subject.of(FACTS, again.mark(), from, to)
@@ -73,6 +75,7 @@ final class WiringRepeated implements Rule {
             "Two wires run between %s and %s.".formatted(from, to),
             "joins them again")
         .alsoAt(first.mark(), "joins them already")
+        .change(Rewiring.without(netlist, again))
         .todo("Strike one out, or correct the pin that one of them should go to.", basis);
   }
 }

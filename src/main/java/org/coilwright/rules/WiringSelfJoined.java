@@ -10,6 +10,7 @@ import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -50,7 +51,8 @@ final class WiringSelfJoined implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     for (Branch branch : circuit.branches()) {
       name(branch)
-          .flatMap(kind -> joined(circuit, branch).map(path -> violated(branch, kind, path)))
+          .flatMap(
+              kind -> joined(circuit, branch).map(path -> violated(circuit, branch, kind, path)))
           .ifPresent(outcomes::add);
     }
     if (outcomes.isEmpty()) {
@@ -79,7 +81,7 @@ final class WiringSelfJoined implements Rule {
     return circuit.path(branch.from(), branch.to(), Conductor.class::isInstance);
   }
 
-  private Outcome violated(Branch branch, String kind, Path path) {
+  private Outcome violated(Circuit circuit, Branch branch, String kind, Path path) {
     String from = branch.from().name();
     String to = branch.to().name();
     var finding =
@@ -90,6 +92,9 @@ final class WiringSelfJoined implements Rule {
                     .formatted(from, to, kind, path.inWords()),
                 "this %s is bridged".formatted(kind.toLowerCase(Locale.ROOT)));
     path.branches().forEach(wire -> finding.alsoAt(wire.mark(), "joins the two ends"));
+    if (path.branches().size() == 1 && path.branches().get(0) instanceof Conductor only) {
+      finding.change(Rewiring.without(circuit.netlist(), only.wire()));
+    }
     return finding.todo(
         path.branches().isEmpty()
             ? "Take the bridge between %s and %s out.".formatted(from, to)
