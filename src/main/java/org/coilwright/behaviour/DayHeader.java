@@ -124,7 +124,7 @@ final class DayHeader {
       int to = last ? line.length() : line.indexOf(separator, from);
       if (to < 0 || (last && line.indexOf(separator, from) >= 0)) {
         return Row.bad(
-            "%d values are needed, one for each column; this row has %d"
+            "%s values are needed, one for each column; this row has %s"
                 .formatted(names.size(), cells(line).size()),
             "write one value for each column, with a point for decimals");
       }

@@ -2,6 +2,7 @@ package org.coilwright.behaviour;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.coilwright.behaviour.Recording.Moment;
@@ -86,7 +87,7 @@ public final class RehearsalPicture {
   /** What a picture shows, in a few words. */
   public static String words(Stage stage, Rehearsed r) {
     int starts = r.tally().runs().size();
-    return "%s: %s of %s, %d false"
+    return "%s: %s of %s, %s false"
         .formatted(
             r.situation().name(),
             starts == 1 ? "1 start" : starts + " starts",
@@ -236,9 +237,12 @@ public final class RehearsalPicture {
           new Tick(
               at,
               days
-                  ? "%.0f".formatted(at / HOURS_PER_DAY)
-                  : "%02d:%02d"
-                      .formatted((int) (at % HOURS_PER_DAY), (int) Math.round(at % 1 * 60))));
+                  ? String.format(Locale.ROOT, "%.0f", at / HOURS_PER_DAY)
+                  : String.format(
+                      Locale.ROOT,
+                      "%02d:%02d",
+                      (int) (at % HOURS_PER_DAY),
+                      (int) Math.round(at % 1 * 60))));
     }
     return new Axis(days ? "days since the first midnight" : "time of day, h:min", ticks);
   }

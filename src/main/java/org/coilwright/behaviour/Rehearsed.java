@@ -1,5 +1,7 @@
 package org.coilwright.behaviour;
 
+import java.util.Locale;
+
 /**
  * A situation with what came of it.
  *
@@ -20,9 +22,10 @@ public record Rehearsed(Situation situation, Tally tally, Recording recording) {
   public String clock(long step) {
     long millis = recording.firstMillisOfDay() + step * tally.stepMillis();
     long second = millis % DAY / 1000;
-    String time = "%02d:%02d:%02d".formatted(second / 3600, second / 60 % 60, second % 60);
+    String time =
+        String.format(Locale.ROOT, "%02d:%02d:%02d", second / 3600, second / 60 % 60, second % 60);
     return tally.steps() * tally.stepMillis() > DAY
-        ? "day %d, %s".formatted(millis / DAY + 1, time)
+        ? "day %s, %s".formatted(millis / DAY + 1, time)
         : time;
   }
 

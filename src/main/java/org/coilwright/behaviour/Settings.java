@@ -1,6 +1,7 @@
 package org.coilwright.behaviour;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
@@ -79,7 +80,7 @@ public record Settings(
     }
 
     private static String words(int second) {
-      return "%02d:%02d".formatted(second / 3600, second / 60 % 60);
+      return String.format(Locale.ROOT, "%02d:%02d", second / 3600, second / 60 % 60);
     }
 
     /** True if the second of the day lies in it. */

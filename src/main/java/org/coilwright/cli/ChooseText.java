@@ -75,7 +75,7 @@ final class ChooseText {
       text.append(
           String.format(
               Locale.ROOT,
-              "%2d °C    %-8s  %s\n",
+              "%2s °C    %-8s  %s\n",
               air,
               needs.isPresent() ? String.format(Locale.ROOT, "%.1f A", needs.getAsDouble()) : "–",
               rating.isPresent()

@@ -31,7 +31,7 @@ final class ImprovementText {
       row.add(starred(Printed.span(confirm), confirm == settings.startAfterSeconds()));
       for (double threshold : thresholds) {
         Cell cell = improvement.cell(confirm, threshold);
-        row.add("%d, %s".formatted(cell.falseStarts(), energy(cell.unusedWh())));
+        row.add("%s, %s".formatted(cell.falseStarts(), energy(cell.unusedWh())));
       }
       rows.add(row);
     }

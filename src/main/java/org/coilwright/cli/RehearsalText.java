@@ -147,7 +147,7 @@ final class RehearsalText {
       }
       if (falseStarts.size() > MOST_STARTS) {
         wrap(
-            "%s: %d more false starts are not listed."
+            "%s: %s more false starts are not listed."
                 .formatted(r.situation().name(), falseStarts.size() - MOST_STARTS));
       }
     }

@@ -41,10 +41,10 @@ final class TroubleText {
       return "%s gets %s through %s: %s."
           .formatted(s.victim(), Printed.volts(s.volts()), s.through(), s.path().inWords());
     } else if (trouble instanceof Trouble.NotExplored n && n.orders()) {
-      return "Not every order was looked at: which of %s is faster decides, and there are more than %d orders."
+      return "Not every order was looked at: which of %s is faster decides, and there are more than %s orders."
           .formatted(Words.all(n.contacts()), n.limit());
     } else if (trouble instanceof Trouble.NotExplored n) {
-      return "Not every position was looked at: %s are more than %d contacts that act together."
+      return "Not every position was looked at: %s are more than %s contacts that act together."
           .formatted(Words.all(n.contacts()), n.limit());
     } else if (trouble instanceof Trouble.NotSolved n) {
       return "Which of %s conduct cannot be settled: voltages and currents beside them are not to be relied on."

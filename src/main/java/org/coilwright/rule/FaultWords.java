@@ -25,7 +25,7 @@ public final class FaultWords {
       return String.join("; ", names);
     }
     return String.join("; ", names.subList(0, NAMED))
-        + "; and %d more like these".formatted(names.size() - NAMED);
+        + "; and %s more like these".formatted(names.size() - NAMED);
   }
 
   private static String remarked(Fault fault) {
@@ -82,7 +82,7 @@ public final class FaultWords {
   private static String inPositions(LoadEffect e) {
     int shown = e.positions().size();
     long all = e.positions().stream().findFirst().map(p -> 1L << p.size()).orElse(0L);
-    return shown == all ? "" : " (in %d of %d positions)".formatted(shown, all);
+    return shown == all ? "" : " (in %s of %s positions)".formatted(shown, all);
   }
 
   /** A load that cannot be turned off need not be said to start as well. */

@@ -55,7 +55,7 @@ final class CoilAlwaysOn implements Rule {
     Subject subject = PerCoil.subject(FACTS, feed);
     if (off > 0) {
       return subject.satisfied(
-          "%s is off in %d of %d positions.".formatted(feed.relay(), off, states.size()), basis);
+          "%s is off in %s of %s positions.".formatted(feed.relay(), off, states.size()), basis);
     }
     State first = states.get(0);
     String volts = Printed.volts(Math.abs(feed.study().coil(feed.relay(), first).volts()));
@@ -64,7 +64,7 @@ final class CoilAlwaysOn implements Rule {
             "%s is always energised".formatted(feed.relay()),
             states.size() == 1
                 ? "It gets %s and nothing in the circuit can take it away.".formatted(volts)
-                : "It gets %s with every contact at rest, and it stays on in each of the %d positions."
+                : "It gets %s with every contact at rest, and it stays on in each of the %s positions."
                     .formatted(volts, states.size()),
             "always gets current");
     for (Source source : feed.sources()) {

@@ -72,7 +72,7 @@ final class CoilNeverOn implements Rule {
     Subject subject = PerCoil.subject(FACTS, feed);
     if (on > 0) {
       return subject.satisfied(
-          "%s is energised in %d of %d positions.".formatted(feed.relay(), on, positions), basis);
+          "%s is energised in %s of %s positions.".formatted(feed.relay(), on, positions), basis);
     }
     Optional<TwoSupplies> two = feed.ways().isEmpty() ? TwoSupplies.of(feed) : Optional.empty();
     Subject.Finding finding =
@@ -85,7 +85,7 @@ final class CoilNeverOn implements Rule {
                     ? two.get().inWords()
                     : positions == 1
                         ? "Nothing switches here, and its coil gets no current."
-                        : "Its coil gets no current in any of the %d positions."
+                        : "Its coil gets no current in any of the %s positions."
                             .formatted(positions),
                 "gets no current");
     if (feed.ways().isEmpty()) {

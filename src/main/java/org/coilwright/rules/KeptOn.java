@@ -166,7 +166,7 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
       return common.isEmpty() ? "" : " with " + Positions.of(study, common);
     }
     int more = all.size() - 1;
-    return " with %s (and in %d more position%s)"
+    return " with %s (and in %s more position%s)"
         .formatted(Positions.of(study, all.get(0)), more, more == 1 ? "" : "s");
   }
 
@@ -208,7 +208,7 @@ record KeptOn(Study study, Part load, List<Held> held, List<Fault> unknown) {
       return Optional.of(
           subject.undecided(
               key,
-              "What %s does was not computed for %d of the faults, as %s; the first is: %s."
+              "What %s does was not computed for %s of the faults, as %s; the first is: %s."
                   .formatted(name(), unknown.size(), reason, unknown.get(0).inWords())));
     }
     if (study.statesFor(name()).stream().allMatch(study::isShorted)

@@ -57,7 +57,7 @@ record LineCure(Tables tables, LineLoss loss, double source, double coil, double
             ? ""
             : stretch.cores() == 2
                 ? "there and back"
-                : "counted %d times".formatted(stretch.cores());
+                : "counted %s times".formatted(stretch.cores());
     String inside =
         Stream.of(wire, cores).filter(w -> !w.isEmpty()).collect(Collectors.joining(", "));
     return "%s%s loses %s of the %s that the supply gives. "

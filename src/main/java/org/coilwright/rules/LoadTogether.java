@@ -35,8 +35,8 @@ final class LoadTogether implements Rule {
                   + " that this one movement turns on; shows the step on each line and against the"
                   + " device that they share.")
           .why(
-              "The step is what the mains fuse, the meter and a battery feel at once; apart by a few"
-                  + " seconds it would be halved.")
+              "The step is what the mains fuse, the meter and a battery feel at once; apart by a"
+                  + " few seconds it would be halved.")
           .remedy("Start them one after the other if the step is more than the supply takes well.")
           .blind("Loads outside this circuit; start-up currents.")
           .sources("circuit-theory");
@@ -126,7 +126,7 @@ final class LoadTogether implements Rule {
         subject
             .violated(
                 "%s start together".formatted(String.join(" and ", at)),
-                "%s turns on %d loads at once: a step of %s, on the lines %s%s."
+                "%s turns on %s loads at once: a step of %s, on the lines %s%s."
                     .formatted(
                         step.column(),
                         step.loads().size(),

@@ -75,7 +75,7 @@ final class PolesLineLeftOn implements Rule {
       return subject.satisfied(
           of == 1
               ? "%s takes the line off %s.".formatted(device, load.name())
-              : "%s takes all %d lines off %s.".formatted(device, of, load.name()),
+              : "%s takes all %s lines off %s.".formatted(device, of, load.name()),
           found,
           held,
           practice);
@@ -86,14 +86,15 @@ final class PolesLineLeftOn implements Rule {
     return subject
         .violated(
             "%s leaves a line on %s".formatted(device, load.name()),
-            "%s hangs on %d lines. With %s open, %s stay%s on it, at %s; none should."
+            "%s hangs on %s lines. With %s open, %s stay%s on it, at %s; none should."
                 .formatted(load.name(), of, device, lines, left.size() == 1 ? "s" : "", pin),
-            "opens %d of %d lines".formatted(of - left.size(), of))
+            "opens %s of %s lines".formatted(of - left.size(), of))
         .alsoAt(load.head().mark(), "keeps %s".formatted(lines))
         .measured(found, held)
         .todo(
             (nec
-                    ? "Switch both lines of this load, as the code asks where one device turns it off:"
+                    ? "Switch both lines of this load, as the code asks where one device turns it"
+                        + " off:"
                     : "Switch every line of this load:")
                 + " add a pole to %s for %s.".formatted(device, lines),
             nec ? code : practice);

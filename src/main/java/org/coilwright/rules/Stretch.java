@@ -136,7 +136,7 @@ record Stretch(
                 .formatted(
                     first().wire().from().value(),
                     first().wire().to().value(),
-                    wires.size() > 1 ? " and %d like it".formatted(wires.size() - 1) : ""));
+                    wires.size() > 1 ? " and %s like it".formatted(wires.size() - 1) : ""));
   }
 
   /** The same with only some of its wires. */
@@ -214,7 +214,7 @@ record Stretch(
 
   /** The same for all stretches that one remedy mends: where their size is written, and why. */
   String cause(String why) {
-    return "%s:%d:%d %s".formatted(mark().file(), mark().line(), mark().column(), why);
+    return "%s:%s:%s %s".formatted(mark().file(), mark().line(), mark().column(), why);
   }
 
   List<Part> loads() {
@@ -308,7 +308,7 @@ record Stretch(
 
   /** {@code method B2, 3 loaded conductors, PVC 70 °C taken}, for messages. */
   String laidWords(Tables tables) {
-    return "method %s, %d loaded conductors%s"
+    return "method %s, %s loaded conductors%s"
         .formatted(
             method()
                 .filter(m -> !m.equals("panel"))

@@ -190,7 +190,7 @@ record SupplyBudget(Study study, DirectSupply supply, CoilWiring wiring, List<Br
     }
     return names.size() <= NAMED
         ? String.join(", ", names) + (names.size() > 1 ? " together" : "")
-        : "%s and %d more together"
+        : "%s and %s more together"
             .formatted(String.join(", ", names.subList(0, NAMED)), names.size() - NAMED);
   }
 

@@ -22,7 +22,7 @@ final class Troubles {
     String first = Positions.of(study, alike.get(0).positions());
     int more = alike.size() - 1;
     String others =
-        more == 0 ? "" : " (and in %d more position%s)".formatted(more, more == 1 ? "" : "s");
+        more == 0 ? "" : " (and in %s more position%s)".formatted(more, more == 1 ? "" : "s");
     return (alike.get(0).positions().isEmpty() ? "As wired" : "With " + first) + others;
   }
 
@@ -51,7 +51,7 @@ final class Troubles {
         .formatted(
             group.orders() ? "operate-time and release-time of" : "a smaller group than",
             String.join(", ", shown),
-            more == 0 ? "" : " and %d more".formatted(more));
+            more == 0 ? "" : " and %s more".formatted(more));
   }
 
   /** Why positions, or what is read in them, were left out; for the middle of a sentence. */
@@ -60,8 +60,8 @@ final class Troubles {
       return "which of %s conduct cannot be settled".formatted(String.join(", ", gap.names()));
     }
     return (group.orders()
-            ? "which of %d relays is faster decides, and at most %d steps of them are followed"
-            : "%d contacts act on one another and at most %d are explored")
+            ? "which of %s relays is faster decides, and at most %s steps of them are followed"
+            : "%s contacts act on one another and at most %s are explored")
         .formatted(group.contacts().size(), group.limit());
   }
 
@@ -90,9 +90,9 @@ final class Troubles {
                     group.orders()
                         ? "Which of %s is faster decides, and there are more orders than are followed; this group was left out."
                             .formatted(contacts)
-                        : "%d independent contacts act on one another (%s); every position is visited for"
+                        : "%s independent contacts act on one another (%s); every position is visited for"
                                 .formatted(group.contacts().size(), contacts)
-                            + " groups of up to %d, and this one was left out."
+                            + " groups of up to %s, and this one was left out."
                                 .formatted(group.limit())));
       }
     }

@@ -2,6 +2,7 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
@@ -68,7 +69,7 @@ final class WiringCrowdedTerminal implements Rule {
       outcomes.add(
           Subject.ofCircuit(FACTS, study.circuit().netlist())
               .satisfied(
-                  "No clamp holds more conductors than it may; the fullest holds %d."
+                  "No clamp holds more conductors than it may; the fullest holds %s."
                       .formatted(most),
                   new Measure(most, UNIT),
                   new Measure(perClamp.value(), UNIT),
@@ -82,10 +83,15 @@ final class WiringCrowdedTerminal implements Rule {
     var finding =
         Subject.of(FACTS, last.endAt(terminal).mark(), terminal.toString())
             .violated(
-                "%s holds %d conductors".formatted(terminal, wires.size()),
-                "%d conductors end on %s, which has room for %.0f: %.0f too many."
-                    .formatted(wires.size(), terminal, limit, wires.size() - limit),
-                "the last of %d".formatted(wires.size()))
+                "%s holds %s conductors".formatted(terminal, wires.size()),
+                String.format(
+                    Locale.ROOT,
+                    "%s conductors end on %s, which has room for %.0f: %.0f too many.",
+                    wires.size(),
+                    terminal,
+                    limit,
+                    wires.size() - limit),
+                "the last of %s".formatted(wires.size()))
             .measured(new Measure(wires.size(), UNIT), new Measure(limit, UNIT));
     wires.forEach(wire -> finding.alsoAt(wire.endAt(terminal).mark(), "ends here as well"));
     return finding.todo(

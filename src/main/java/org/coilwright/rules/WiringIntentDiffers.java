@@ -115,7 +115,7 @@ final class WiringIntentDiffers implements Rule {
               .formatted(name, states.isEmpty() ? "every position" : "some positions"));
     }
     return subject.satisfied(
-        "%s is on exactly when %s, in each of %d states."
+        "%s is on exactly when %s, in each of %s states."
             .formatted(name, intent.text(), states.size()),
         basis);
   }
@@ -170,8 +170,8 @@ final class WiringIntentDiffers implements Rule {
                     onOff(!on),
                     onOff(on),
                     opposite
-                        ? "every one of %d states: it does the opposite".formatted(of)
-                        : "%d of %d states".formatted(differing.size(), of)),
+                        ? "every one of %s states: it does the opposite".formatted(of)
+                        : "%s of %s states".formatted(differing.size(), of)),
             "says %s here".formatted(onOff(!on)))
         .alsoAt(load.head().mark(), "is %s".formatted(onOff(on)))
         .detail(

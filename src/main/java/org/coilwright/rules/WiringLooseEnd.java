@@ -58,7 +58,7 @@ final class WiringLooseEnd implements Rule {
     if (outcomes.isEmpty()) {
       outcomes.add(
           Subject.ofCircuit(FACTS, circuit.netlist())
-              .satisfied("Each of the %d ends that need a wire has one.".formatted(ends), basis));
+              .satisfied("Each of the %s ends that need a wire has one.".formatted(ends), basis));
     }
     return outcomes;
   }

@@ -22,7 +22,8 @@ final class WiringShortCircuit implements Rule {
       RuleFacts.of("wiring.short-circuit", Weight.STOP, "short-circuit in some position")
           .what(
               "Looks for a way from one side of a source to the other, through wires, closed"
-                  + " contacts and conducting diodes only, in every position the contacts can take.")
+                  + " contacts and conducting diodes only, in every position the contacts can"
+                  + " take.")
           .why(
               "The current is limited by the source alone: wires burn, contacts weld, and on the"
                   + " mains an arc hurts whoever stands before it.")
@@ -56,7 +57,7 @@ final class WiringShortCircuit implements Rule {
       outcomes.add(
           Subject.ofCircuit(FACTS, study.circuit().netlist())
               .satisfied(
-                  "No source has a path without a load in any of %d states."
+                  "No source has a path without a load in any of %s states."
                       .formatted(study.states().size()),
                   basis));
     }

@@ -63,7 +63,7 @@ public final class Ampacity {
     Optional<Cited<Double>> base =
         tables
             .lookup(
-                "ampacity-iec-%s-%d-loaded".formatted(column, laid.loaded()),
+                "ampacity-iec-%s-%s-loaded".formatted(column, laid.loaded()),
                 Map.of(),
                 size.mm2(),
                 method)
@@ -83,7 +83,7 @@ public final class Ampacity {
     Optional<Cited<Double>> cooler =
         tables
             .lookup(
-                "ampacity-iec-pvc-%d-loaded".formatted(laid.loaded()), Map.of(), size.mm2(), method)
+                "ampacity-iec-pvc-%s-loaded".formatted(laid.loaded()), Map.of(), size.mm2(), method)
             .map(c -> new Cited<>(c.value(), c.source(), c.place(), held(c)));
     return clamped(derated, cooler, 70, laid.core().clamps());
   }
@@ -152,7 +152,7 @@ public final class Ampacity {
       factors.add(
           new Factor(
               clamp.get().map(any -> share),
-              "held to the %d °C column for the terminals%s, %s"
+              "held to the %s °C column for the terminals%s, %s"
                   .formatted(
                       celsius,
                       listed.isEmpty() ? ", taken" : "",
@@ -190,7 +190,7 @@ public final class Ampacity {
               .formatted(Printed.of(laid.air(), Dimension.TEMPERATURE)));
     }
     if (group.isEmpty()) {
-      return unknown(size, "No table gives %d circuits together.".formatted(laid.circuits()));
+      return unknown(size, "No table gives %s circuits together.".formatted(laid.circuits()));
     }
     List<Factor> factors = new ArrayList<>();
     // cooler air than the table's gains nothing: it may be warmer one summer

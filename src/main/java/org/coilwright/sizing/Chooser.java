@@ -56,8 +56,9 @@ public final class Chooser extends Working {
         q.poles() == 1
             ? "1, for the one line; the neutral stays on the load"
             : q.poles() == 4
-                ? "4, so that nothing stays on the load; 3 take every line off it, and the neutral stays"
-                : "%d, so that nothing stays on the load".formatted(q.poles()),
+                ? "4, so that nothing stays on the load; 3 take every line off it, and the neutral"
+                    + " stays"
+                : "%s, so that nothing stays on the load".formatted(q.poles()),
         q.poles(),
         "");
     if (standing) {

@@ -72,7 +72,7 @@ final class CoilDrive extends Working {
     if (all.size() == 1) {
       return words;
     }
-    return "%s; the weakest of the %d contacts in its way: %s"
+    return "%s; the weakest of the %s contacts in its way: %s"
         .formatted(
             words,
             all.size(),

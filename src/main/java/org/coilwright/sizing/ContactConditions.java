@@ -36,8 +36,8 @@ public record ContactConditions(
       Optional<Cited<Double>> poles = tables.lookup("parallel-poles", Map.of(), parallel, "factor");
       if (poles.isEmpty() || hertz == 0) {
         return new Found.Unknown<>(
-            "%d poles in parallel".formatted(parallel),
-            "No table says what %d poles in parallel carry%s."
+            "%s poles in parallel".formatted(parallel),
+            "No table says what %s poles in parallel carry%s."
                 .formatted(parallel, hertz == 0 ? " on direct current" : ""));
       }
       factors.add(new Factor(poles.get(), parallel + " poles in parallel"));
