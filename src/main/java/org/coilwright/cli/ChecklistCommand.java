@@ -3,7 +3,7 @@ package org.coilwright.cli;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Coverage;
@@ -32,8 +32,10 @@ final class ChecklistCommand extends ConsoleCommand {
             "",
             "It can be printed, or filled in on a screen and read back with coilwright readback.",
             "The netlist, the results and the drawings travel inside it.",
-            "The PDF is written whole or not at all. With SOURCE_DATE_EPOCH set, its date is that one.",
-            "With --coverage no PDF is written but a table of every single wiring mistake: the step it",
+            "The PDF is written whole or not at all. With SOURCE_DATE_EPOCH set, its date is that"
+                + " one.",
+            "With --coverage no PDF is written but a table of every single wiring mistake: the step"
+                + " it",
             "shows at, whether that is before the mains is applied, and what is read then.",
             "",
             "Examples:",
@@ -133,9 +135,7 @@ final class ChecklistCommand extends ConsoleCommand {
         Checklist checklist = usual.on(Options.paper(parsed, usual.paper()));
         SheetFiles files = new SheetFiles(kept, includes.all());
         byte[] pdf = pdf(checklist, files.of(done, checklist, inspector.tables()));
-        List<String> inputs = new ArrayList<>(List.of(file));
-        includes.all().forEach(include -> inputs.add(include.file().name()));
-        if (write(pdf, parsed.matchedOptionValue(OUTPUT, ""), inputs)) {
+        if (write(pdf, parsed.matchedOptionValue(OUTPUT, ""), kept.files())) {
           console().err().println(VerdictLine.of(done.report(), errStyle()));
           return Options.exit(done.report());
         }
@@ -159,7 +159,7 @@ final class ChecklistCommand extends ConsoleCommand {
     return pdf.toByteArray();
   }
 
-  private boolean write(byte[] pdf, String output, List<String> inputs) {
+  private boolean write(byte[] pdf, String output, Collection<String> inputs) {
     if (output.equals(InputFile.STDIN)) {
       console().out().write(pdf, 0, pdf.length);
     } else {

@@ -1,11 +1,8 @@
 package org.coilwright.cli;
 
-import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
-import java.io.FileOutputStream;
 import java.io.InputStream;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Locale;
@@ -44,18 +41,11 @@ record Console(
     Set<String> terminals = Set.of(System.getProperty(TERMINAL, "").strip().split(" ", -1));
     return new Console(
         System.in, // a stream on the descriptor itself would seek, which a pipe refuses
-        utf8(FileDescriptor.out),
-        utf8(FileDescriptor.err),
+        Outlet.of(FileDescriptor.out),
+        Outlet.of(FileDescriptor.err),
         System.getenv(),
         terminals,
         () -> LocalDate.now(ZoneId.systemDefault()));
-  }
-
-  private static PrintStream utf8(FileDescriptor descriptor) {
-    return new PrintStream(
-        new BufferedOutputStream(new FileOutputStream(descriptor), 1 << 13),
-        false,
-        StandardCharsets.UTF_8);
   }
 
   /** How results are laid out. */

@@ -83,7 +83,12 @@ abstract class ConsoleCommand {
 
   /** What a file's circuit does; if the file is unusable, that is said and there is none. */
   Optional<Study> study(String file, Tables tables) {
-    Inspection inspection = new Solving(tables).solve(file, console);
+    return study(InputFile.read(file, console.in()), tables);
+  }
+
+  /** The same of a file that was opened. */
+  Optional<Study> study(InputFile input, Tables tables) {
+    Inspection inspection = new Solving(tables).solve(input);
     if (inspection instanceof Inspection.Unusable unusable) {
       tell(unusable);
     }

@@ -42,8 +42,10 @@ final class DrawCommand extends ConsoleCommand {
             "",
             "Current paths side by side, the power circuit apart from the control circuits, with",
             "graphical symbols after IEC 60617. Findings are marked at their place. A circuit that",
-            "does not fit on one sheet gets several. Without --sheet all of them stand one under the",
-            "other in one tall picture, which shrinks when it is printed on one page; with --sheet N",
+            "does not fit on one sheet gets several. Without --sheet all of them stand one under"
+                + " the",
+            "other in one tall picture, which shrinks when it is printed on one page; with --sheet"
+                + " N",
             "sheet N alone is drawn, at the exact size of its paper.",
             "",
             "Examples:",
@@ -79,7 +81,8 @@ final class DrawCommand extends ConsoleCommand {
     if (!vectors && !output.toLowerCase(Locale.ROOT).endsWith(".png")) {
       return refuse("A drawing ends in .svg or .png, and this name does not: " + output);
     }
-    Inspection inspection = Inspector.standard().inspect(file, console());
+    InputFile input = InputFile.read(file, console().in());
+    Inspection inspection = Inspector.standard().inspect(input);
     if (inspection instanceof Inspection.Unusable unusable) {
       tell(unusable);
       return refuse("Nothing was drawn.");
@@ -102,7 +105,7 @@ final class DrawCommand extends ConsoleCommand {
       }
       Picture picture = stacked(sheets, paper);
       byte[] bytes = vectors ? Svg.of(picture).getBytes(StandardCharsets.UTF_8) : Png.of(picture);
-      OutputFile.Written written = new OutputFile(output).write(bytes, file);
+      OutputFile.Written written = new OutputFile(output).writeDrawing(bytes, input.files());
       if (written instanceof OutputFile.Refused refused) {
         return refuse(refused.why() + " Nothing was drawn.");
       }

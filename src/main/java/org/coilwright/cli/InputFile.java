@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -19,6 +20,9 @@ import org.coilwright.quantity.Words;
 
 /** The bytes of a netlist, or why there are none. */
 sealed interface InputFile {
+  /** Names of all files that were read so far, those included among them. */
+  Collection<String> files();
+
   /** What the user called standard input. */
   String STDIN = "-";
 
@@ -34,10 +38,20 @@ sealed interface InputFile {
    * @param includes brings what it includes
    */
   @SuppressWarnings("ArrayRecordComponent") // handed on once, never compared
-  record Bytes(String name, byte[] bytes, Includes includes) implements InputFile {}
+  record Bytes(String name, byte[] bytes, Includes includes) implements InputFile {
+    @Override
+    public Collection<String> files() {
+      return Stream.concat(Stream.of(name), includes.files().stream().map(Path::toString)).toList();
+    }
+  }
 
   /** Nothing to read. */
-  record Missing(ReadingProblem problem) implements InputFile {}
+  record Missing(ReadingProblem problem) implements InputFile {
+    @Override
+    public Collection<String> files() {
+      return List.of();
+    }
+  }
 
   /** Reads what {@code name} stands for; {@code -} is standard input. */
   static InputFile read(String name, InputStream stdin) {
@@ -49,6 +63,10 @@ sealed interface InputFile {
         return missing(name, "an empty name names no file", "give the path of a netlist");
       }
       Path path = Path.of(name);
+      Optional<String> tooLong = FileNames.tooLong(path);
+      if (tooLong.isPresent()) {
+        return missing(name, tooLong.get(), "check the path");
+      }
       if (Files.isDirectory(path)) {
         return missing(name, name + " is a folder", folderRemedy(path));
       }
@@ -84,7 +102,8 @@ sealed interface InputFile {
       return missing(
           name,
           (name.equals(STDIN) ? "this" : name) + " is a PDF and no netlist",
-          "coilwright readback reads a filled-in sheet; coilwright verify checks the netlist in it");
+          "coilwright readback reads a filled-in sheet; coilwright verify checks the netlist in"
+              + " it");
     }
     return new Bytes(name, bytes, includes);
   }

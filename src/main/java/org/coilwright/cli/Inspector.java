@@ -40,8 +40,8 @@ public final class Inspector {
     return judge(solving.solve(file, console));
   }
 
-  /** Looks at bytes that are there. */
-  Inspection inspect(InputFile.Bytes input) {
+  /** Looks at a file that was opened, or was not there. */
+  Inspection inspect(InputFile input) {
     return judge(solving.solve(input));
   }
 

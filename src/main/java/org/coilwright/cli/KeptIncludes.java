@@ -1,6 +1,8 @@
 package org.coilwright.cli;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import org.coilwright.netlist.Includes;
 
@@ -23,6 +25,11 @@ final class KeptIncludes implements Includes {
       kept.add(new Kept(from, path, file));
     }
     return found;
+  }
+
+  @Override
+  public Collection<Path> files() {
+    return finder.files();
   }
 
   /** What was found, in the order it was asked for. */

@@ -9,10 +9,12 @@ import java.util.Arrays;
 import java.util.Optional;
 import org.coilwright.checklist.FilledIn;
 import org.coilwright.pdf.Returned;
+import org.coilwright.pdf.Seal;
 import org.coilwright.pdf.SheetReader;
 
 /**
- * Sheets that somebody has filled in or signed, and final records: nothing is written over them.
+ * What no sheet is written over: everything but an untouched sheet. So a scan, a flattened copy,
+ * one with notes in ink, one filled in or signed, a final record, and a PDF of somebody else stay.
  */
 final class KeptSheets {
   private static final byte[] PDF = "%PDF-".getBytes(StandardCharsets.US_ASCII);
@@ -27,28 +29,41 @@ final class KeptSheets {
    */
   static Optional<String> refusal(Path target, byte[] coming) {
     try {
-      if (!Files.isRegularFile(target) || !startsAsPdf(target) || holds(target, coming)) {
+      boolean nothing = !Files.isRegularFile(target) || Files.size(target) == 0;
+      if (nothing || holds(target, coming)) {
         return Optional.empty();
+      }
+      if (!startsAsPdf(target)) {
+        return Optional.of("is no PDF, whatever its name says.");
       }
       if (Files.size(target) > MOST_BYTES) {
         return Optional.of("is a large PDF that may be filled in.");
       }
-      Returned returned = SheetReader.read(Files.readAllBytes(target));
+      byte[] bytes = Files.readAllBytes(target);
+      if (Seal.isWhole(bytes)) {
+        return Optional.empty();
+      }
+      Returned returned = SheetReader.read(bytes);
       if (returned instanceof Returned.Sheet sheet && isRecord(sheet)) {
         return Optional.of("is a final record and is not written over.");
       }
-      boolean empty =
-          returned instanceof Returned.Sheet sheet && sheet.filledIn().equals(FilledIn.NOTHING);
-      return empty ? Optional.empty() : Optional.of(why(returned));
+      return Optional.of(why(returned));
     } catch (IOException e) {
       return Optional.of("cannot be looked into, so it may be filled in.");
     }
   }
 
   private static String why(Returned returned) {
+    if (returned instanceof Returned.Sheet sheet) {
+      return !sheet.files().containsKey(SheetFiles.RESULTS)
+          ? "is no sheet of coilwright's and is not written over."
+          : sheet.filledIn().equals(FilledIn.NOTHING)
+              ? "was changed since it was printed and is not written over."
+              : "is filled in or signed and is not written over.";
+    }
     return returned instanceof Returned.Unusable unusable
         ? "may be filled in, but " + unusable.what() + "."
-        : "is filled in or signed and is not written over.";
+        : "is not written over.";
   }
 
   /** A record's only field is empty until it is signed, so it is told by what travels in it. */
@@ -61,7 +76,7 @@ final class KeptSheets {
     return Files.size(target) == bytes.length && Arrays.equals(Files.readAllBytes(target), bytes);
   }
 
-  static boolean startsAsPdf(Path target) throws IOException {
+  private static boolean startsAsPdf(Path target) throws IOException {
     try (InputStream in = Files.newInputStream(target)) {
       return Arrays.equals(in.readNBytes(PDF.length), PDF);
     }

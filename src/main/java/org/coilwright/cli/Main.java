@@ -55,9 +55,21 @@ public final class Main {
     } catch (RuntimeException | IOException | Error e) {
       code = Defect.tell(console, e);
     }
-    console.out().flush();
-    console.err().flush();
-    return code;
+    return delivered(code);
+  }
+
+  /** A result that did not arrive is none, whatever it was. */
+  private int delivered(int code) {
+    boolean lost = console.out().checkError();
+    if (lost && !(console.out() instanceof Outlet outlet && outlet.isHungUp())) {
+      console
+          .err()
+          .println(
+              "coilwright: the result could not be written to its end. Is the disk full, or the"
+                  + " output closed?");
+    }
+    lost |= console.err().checkError();
+    return lost ? Math.max(code, Exit.UNUSABLE) : code;
   }
 
   private int dispatch(String... args) throws IOException {

@@ -4,12 +4,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
-import java.nio.file.NoSuchFileException;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
@@ -48,23 +42,14 @@ final class NewCommand extends ConsoleCommand {
       return Exit.NOTHING_FOUND;
     }
     String name = Lines.harmless(file);
-    try {
-      Files.writeString(Path.of(file), starter, StandardOpenOption.CREATE_NEW);
-      console().err().println("Wrote " + name + ". Change it to fit your circuit.");
-      console().err().println("Next:  coilwright check " + Shell.quoted(name));
-      return Exit.NOTHING_FOUND;
-    } catch (FileAlreadyExistsException e) {
-      say(name + " is there already and was left as it is. Choose another name.");
-    } catch (NoSuchFileException e) {
-      say(name + " cannot be written: its folder does not exist. Make it first.");
-    } catch (InvalidPathException | IOException e) {
-      say(name + " cannot be written. Choose a place where you may write.");
+    OutputFile.Written written =
+        new OutputFile(file).writeNew(starter.getBytes(StandardCharsets.UTF_8));
+    if (written instanceof OutputFile.Refused refused) {
+      return refuse(refused.why());
     }
-    return Exit.UNUSABLE;
-  }
-
-  private void say(String sentence) {
-    console().err().println(sentence);
+    console().err().println("Wrote " + name + ". Change it to fit your circuit.");
+    console().err().println("Next:  coilwright check " + Shell.quoted(name));
+    return Exit.NOTHING_FOUND;
   }
 
   private static String starter() {

@@ -13,11 +13,15 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * A file that is written whole or not at all: beside its place first, then moved into it.
+ * A file that is written whole or not at all: beside its place first, then moved into it. What it
+ * would replace is looked at first. A link is followed, and the file behind it is meant.
  *
  * @param name as the user gave it
  */
 record OutputFile(String name) {
+  /** More links than any chain has that ends. */
+  private static final int MOST_LINKS = 40;
+
   /** What came of writing. */
   sealed interface Written {}
 
@@ -27,8 +31,14 @@ record OutputFile(String name) {
   /** Nothing was changed. {@code why} is one sentence, or two, for the user. */
   record Refused(String why) implements Written {}
 
+  /** Says why a file that is there must stay, as the end of a sentence. */
+  @FunctionalInterface
+  private interface Keeper {
+    Optional<String> refusal(Path target, byte[] coming);
+  }
+
   /**
-   * Writes a PDF, under a name that says so, and over nothing that is something else.
+   * Writes a PDF, under a name that says so, and over nothing but an untouched sheet.
    *
    * @param inputs names of the files that were read, which must not be lost
    */
@@ -36,35 +46,48 @@ record OutputFile(String name) {
     if (!name.toLowerCase(Locale.ROOT).endsWith(".pdf")) {
       return new Refused("A PDF ends in .pdf, and this name does not: " + name + ".");
     }
-    try {
-      Path target = Path.of(name);
-      boolean other =
-          Files.isRegularFile(target) && Files.size(target) > 0 && !KeptSheets.startsAsPdf(target);
-      if (other) {
-        return new Refused(
-            name + " is no PDF, whatever its name says. Give another name after -o.");
-      }
-    } catch (IOException | InvalidPathException e) {
-      return write(bytes, inputs); // which says why it cannot be
-    }
-    return write(bytes, inputs);
+    return write(bytes, inputs, KeptSheets::refusal);
   }
 
   /**
-   * Writes.
+   * Writes a drawing, and over nothing but a drawing that was written likewise.
    *
-   * @param input name of the file that was read, which must not be lost
+   * @param inputs names of the files that were read, which must not be lost
    */
-  Written write(byte[] bytes, String input) {
-    return write(bytes, List.of(input));
+  Written writeDrawing(byte[] bytes, Collection<String> inputs) {
+    return write(DrawnFile.marked(bytes), inputs, DrawnFile::refusal);
   }
 
-  private Written write(byte[] bytes, Collection<String> inputs) {
+  /** Writes a file that is not there yet. */
+  Written writeNew(byte[] bytes) {
+    Written written =
+        write(
+            bytes,
+            List.of(),
+            (target, coming) ->
+                Files.exists(target)
+                    ? Optional.of("is there already and was left as it is.")
+                    : Optional.empty());
+    return written instanceof Refused refused
+        ? new Refused(refused.why().replace("Give another name after -o", "Choose another name"))
+        : written;
+  }
+
+  private Written write(byte[] bytes, Collection<String> inputs, Keeper keeper) {
     Path target;
     try {
       target = Path.of(name).toAbsolutePath();
     } catch (InvalidPathException e) {
       return new Refused("No file can be called that. Give another name after -o.");
+    }
+    Optional<String> tooLong = FileNames.tooLong(target);
+    if (tooLong.isPresent()) {
+      return new Refused(name + " cannot be written: " + tooLong.get() + ".");
+    }
+    try {
+      target = behindLinks(target);
+    } catch (IOException e) {
+      return new Refused(name + " is a link that leads nowhere. Give another name after -o.");
     }
     Path folder = target.getParent();
     if (name.isBlank() || folder == null || Files.isDirectory(target)) {
@@ -75,22 +98,43 @@ record OutputFile(String name) {
           name
               + " cannot be written: its folder does not exist. Make it first, or choose another.");
     }
+    Optional<String> kept = kept(target, inputs, bytes, keeper);
+    return kept.isPresent()
+        ? new Refused(name + " " + kept.get() + " Give another name after -o.")
+        : beside(target, folder, bytes);
+  }
+
+  /** Why what is there must stay. */
+  private static Optional<String> kept(
+      Path target, Collection<String> inputs, byte[] bytes, Keeper keeper) {
     if (inputs.stream().anyMatch(input -> isSame(target, input))) {
-      return new Refused(name + " is a file that is read. Give another name after -o.");
+      return Optional.of("is a file that is read.");
     }
     if (Files.exists(target) && !Files.isRegularFile(target)) {
-      return new Refused(name + " is no ordinary file. Give another name after -o.");
+      return Optional.of("is no ordinary file.");
     }
-    Optional<String> filledIn = KeptSheets.refusal(target, bytes);
-    if (filledIn.isPresent()) {
-      return new Refused(name + " " + filledIn.get() + " Give another name after -o.");
+    Optional<String> refusal = keeper.refusal(target, bytes);
+    return refusal.isEmpty() && Files.exists(target) && !Files.isWritable(target)
+        ? Optional.of("may not be written over: it is write-protected.")
+        : refusal;
+  }
+
+  private static Path behindLinks(Path named) throws IOException {
+    Path path = named;
+    for (int links = 0; Files.isSymbolicLink(path); links++) {
+      if (links > MOST_LINKS) {
+        throw new IOException("links in a circle");
+      }
+      path = path.resolveSibling(Files.readSymbolicLink(path));
     }
-    return beside(target, folder, bytes);
+    return path;
   }
 
   private Written beside(Path target, Path folder, byte[] bytes) {
     long process = ProcessHandle.current().pid();
-    Path part = folder.resolve("." + target.getFileName() + "." + process + ".part");
+    String instant = Long.toHexString(System.nanoTime());
+    Path part = folder.resolve(".coilwright-" + process + "-" + instant + ".part");
+    part.toFile().deleteOnExit();
     try {
       Files.write(part, bytes, StandardOpenOption.CREATE_NEW);
       move(part, target);

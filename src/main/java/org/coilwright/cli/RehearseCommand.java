@@ -5,6 +5,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -100,11 +102,12 @@ final class RehearseCommand extends ConsoleCommand {
       return refuse("A plot ends in .svg or .png, and this name does not: " + plot.get());
     }
     Tables tables = Tables.load();
-    Optional<Study> study = study(file, tables);
-    return study.isPresent() ? rehearse(study.get(), tables) : Exit.UNUSABLE;
+    InputFile input = InputFile.read(file, console().in());
+    Optional<Study> study = study(input, tables);
+    return study.isPresent() ? rehearse(study.get(), tables, input.files()) : Exit.UNUSABLE;
   }
 
-  private int rehearse(Study study, Tables tables) throws IOException {
+  private int rehearse(Study study, Tables tables, Collection<String> inputs) throws IOException {
     Stage stage = Stage.of(study, tables, day.isPresent());
     if (!stage.wants().isEmpty()) {
       console().err().print(StageText.missing(file, stage, errStyle()));
@@ -126,7 +129,7 @@ final class RehearseCommand extends ConsoleCommand {
           improvement
               .map(i -> ImprovementPicture.of(stage, i))
               .orElseGet(() -> RehearsalPicture.of(stage, all));
-      Optional<String> refused = draw(picture, plot.get());
+      Optional<String> refused = draw(picture, plot.get(), inputs);
       if (refused.isPresent()) {
         return refuse(refused.get());
       }
@@ -148,6 +151,11 @@ final class RehearseCommand extends ConsoleCommand {
       path = Path.of(name);
     } catch (InvalidPathException e) {
       refuse("No file can be called " + name + ".");
+      return Optional.empty();
+    }
+    Optional<String> tooLong = FileNames.tooLong(path);
+    if (tooLong.isPresent()) {
+      refuse(name + " cannot be read: " + tooLong.get() + ".");
       return Optional.empty();
     }
     if (!Files.isRegularFile(path) || !Files.isReadable(path)) {
@@ -181,12 +189,14 @@ final class RehearseCommand extends ConsoleCommand {
     return Printed.of(watts, Dimension.POWER);
   }
 
-  private Optional<String> draw(Picture picture, String name) {
+  private Optional<String> draw(Picture picture, String name, Collection<String> inputs) {
+    List<String> read = new ArrayList<>(inputs);
+    day.ifPresent(read::add);
     byte[] bytes =
         hasEnding(name, ".svg")
             ? Svg.of(picture).getBytes(StandardCharsets.UTF_8)
             : Png.of(picture);
-    OutputFile.Written written = new OutputFile(name).write(bytes, file);
+    OutputFile.Written written = new OutputFile(name).writeDrawing(bytes, read);
     if (written instanceof OutputFile.Refused refused) {
       return Optional.of(refused.why().replace("after -o", "after --plot"));
     }

@@ -8,6 +8,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Objects;
+import java.util.Optional;
 import org.coilwright.pdf.Returned;
 import org.coilwright.pdf.SheetReader;
 
@@ -31,6 +32,10 @@ final class SheetFile {
         return bounded(stdin);
       }
       Path path = Path.of(name);
+      Optional<String> tooLong = FileNames.tooLong(path);
+      if (tooLong.isPresent()) {
+        return refused(tooLong.get(), CHECK);
+      }
       if (name.isBlank() || Files.isDirectory(path)) {
         return refused("it is a folder", "name the PDF in it");
       }

@@ -16,17 +16,20 @@ final class Solving {
 
   /** A file that the user named, solved or unusable; {@code -} is standard input. */
   Inspection solve(String file, Console console) {
-    InputFile input = InputFile.read(file, console.in());
+    return solve(InputFile.read(file, console.in()));
+  }
+
+  /** A file that was opened, solved or unusable. */
+  Inspection solve(InputFile input) {
     if (input instanceof InputFile.Bytes bytes) {
       return solve(bytes);
     } else if (input instanceof InputFile.Missing missing) {
-      return new Inspection.Unusable(file, List.of(missing.problem()));
+      return new Inspection.Unusable(missing.problem().file(), List.of(missing.problem()));
     }
     throw new IllegalStateException("an input file of no kind: " + input);
   }
 
-  /** Bytes that are there, solved or unusable. */
-  Inspection solve(InputFile.Bytes input) {
+  private Inspection solve(InputFile.Bytes input) {
     Reading reading = NetlistReader.read(input.name(), input.bytes(), input.includes());
     if (reading instanceof Reading.Unusable unusable) {
       return new Inspection.Unusable(input.name(), unusable.problems());

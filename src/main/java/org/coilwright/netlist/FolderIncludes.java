@@ -6,7 +6,9 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /** Finds included files beside a netlist or below it, and nowhere else. */
@@ -49,6 +51,11 @@ public final class FolderIncludes implements Includes {
     } catch (InvalidPathException e) {
       return new Refused("this cannot be a file name", STAY);
     }
+  }
+
+  @Override
+  public Collection<Path> files() {
+    return List.copyOf(known.values());
   }
 
   private Found open(Path asked, String path) {

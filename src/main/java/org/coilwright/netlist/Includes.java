@@ -1,5 +1,9 @@
 package org.coilwright.netlist;
 
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.List;
+
 /** Brings the files that a netlist includes. */
 public interface Includes {
   /**
@@ -9,6 +13,11 @@ public interface Includes {
    * @param path what stands under {@code include:}
    */
   Found find(String from, String path);
+
+  /** The files behind what was found so far, where they really are; none if not from a folder. */
+  default Collection<Path> files() {
+    return List.of();
+  }
 
   /** What came of it. */
   sealed interface Found {}

@@ -1,6 +1,7 @@
 package org.coilwright.pdf;
 
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -85,7 +86,10 @@ final class DocumentWriter {
       describe(document, title, checklist.texts());
       bookmark(document, layout);
       new AttachmentWriter(document, midnight(date(title))).write(attachments);
-      document.save(out);
+      ByteArrayOutputStream whole = new ByteArrayOutputStream();
+      document.save(whole);
+      byte[] bytes = whole.toByteArray();
+      out.write(record.isPresent() ? bytes : Seal.on(bytes));
     }
   }
 
