@@ -1,5 +1,6 @@
 package org.coilwright.cli;
 
+import java.util.Iterator;
 import java.util.List;
 import org.coilwright.rule.Report;
 import org.coilwright.rule.Weight;
@@ -31,6 +32,7 @@ final class CheckCommand extends ConsoleCommand {
             "  coilwright check --brief boiler.yaml",
             "  coilwright check --as json --fail-on stop *.yaml",
             "  generate | coilwright check -",
+            "  find . -name '*.yaml' | coilwright check --as ndjson -",
             "",
             "Ends with 0: nothing at or above --fail-on, 1: findings, 2: a file or the command"
                 + " line",
@@ -42,13 +44,17 @@ final class CheckCommand extends ConsoleCommand {
             .type(List.class)
             .auxiliaryTypes(String.class)
             .paramLabel("FILE")
-            .description("Netlists; - reads standard input.")
+            .description(
+                "Netlists; - reads standard input:",
+                "a netlist, or with --as ndjson names of netlists, a line each.")
             .build());
     spec.addOption(
         OptionSpec.builder(AS)
             .paramLabel("FORM")
             .type(Form.class)
-            .description("Form of the result: text (default), json or sarif.")
+            .description(
+                "Form of the result: text (default), json, sarif, or ndjson:",
+                "a line of JSON a file, also for one that cannot be used.")
             .build());
     spec.addOption(
         OptionSpec.builder(FAIL_ON)
@@ -73,6 +79,7 @@ final class CheckCommand extends ConsoleCommand {
       return refuse(BRIEF + " shortens the text; leave it out with " + AS + " " + form + ".");
     }
     Inspector inspector = Inspector.standard();
+    Weight lightest = parsed.matchedOptionValue(FAIL_ON, FailOn.FIX).weight;
     Account account =
         switch (form) {
           case TEXT ->
@@ -80,10 +87,28 @@ final class CheckCommand extends ConsoleCommand {
                   ? new TotalText(console().out(), files, outStyle())
                   : new OneFile(brief);
           case JSON -> JsonReport.to(console().out());
+          case NDJSON -> JsonReport.lines(console().out());
           case SARIF -> new SarifReport(console().out(), inspector.facts());
         };
-    return new ManyFiles(inspector, console(), this::tell)
-        .judge(files, account, parsed.matchedOptionValue(FAIL_ON, FailOn.FIX).weight);
+    if (form == Form.NDJSON) {
+      return judgeInLines(inspector, files, account, lightest);
+    }
+    return new ManyFiles(inspector, console(), this::tell).judge(files, account, lightest);
+  }
+
+  /** What stands in the way of reading a file is in its line and told nowhere else. */
+  private int judgeInLines(
+      Inspector inspector, List<String> files, Account account, Weight lightest) {
+    boolean listed = files.contains(InputFile.STDIN);
+    if (listed && files.size() > 1) {
+      return refuse("Name the files, or - to read their names from standard input, not both.");
+    }
+    Iterator<String> names = listed ? new ListedNames(console().in()) : files.iterator();
+    if (!names.hasNext()) {
+      return refuse("No file was named on standard input, so nothing was judged.");
+    }
+    return new ManyFiles(inspector, console(), unusable -> {})
+        .judge(names, false, account, lightest);
   }
 
   /** The report of the only file, in full or brief. */
@@ -114,7 +139,8 @@ final class CheckCommand extends ConsoleCommand {
   enum Form {
     TEXT,
     JSON,
-    SARIF;
+    SARIF,
+    NDJSON;
 
     @Override
     public String toString() {

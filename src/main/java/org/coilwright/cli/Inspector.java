@@ -9,6 +9,7 @@ import org.coilwright.checklist.Checklists;
 import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Texts;
+import org.coilwright.netlist.Includes;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Runner;
@@ -43,6 +44,25 @@ public final class Inspector {
   /** Looks at a file that was opened, or was not there. */
   Inspection inspect(InputFile input) {
     return judge(solving.solve(input));
+  }
+
+  /**
+   * Looks at bytes that are there. Safe from any number of threads.
+   *
+   * @param name what messages call them
+   * @param includes brings what they include
+   */
+  public Inspection inspect(String name, byte[] bytes, Includes includes) {
+    return inspect(new InputFile.Bytes(name, bytes, includes));
+  }
+
+  /** The line of {@code check --as ndjson} for them, a fault of the program included. */
+  public String line(String name, byte[] bytes, Includes includes) {
+    try {
+      return JsonReport.line(inspect(name, bytes, includes));
+    } catch (RuntimeException | Error fault) {
+      return JsonReport.line(new Inspection.Faulted(name, fault.toString()));
+    }
   }
 
   private Inspection judge(Inspection inspection) {

@@ -16,7 +16,10 @@ import org.coilwright.rule.Place;
 import org.coilwright.rule.Report;
 import org.coilwright.table.Standing;
 
-/** What {@code check --as json} prints. The names are a contract: added to, never changed. */
+/**
+ * What {@code check --as json} and {@code --as ndjson} print. The names are a contract: added to,
+ * never changed.
+ */
 final class JsonReport {
   private final JsonWriter json;
 
@@ -42,6 +45,29 @@ final class JsonReport {
     };
   }
 
+  /** An account with a line a file, an object each, the same as a member of the other's list. */
+  static Account lines(PrintStream out) {
+    return new Account() {
+      @Override
+      public void add(Inspection inspection) {
+        out.print(line(inspection) + "\n");
+      }
+
+      @Override
+      public void end() {
+        // each line stands for itself
+      }
+    };
+  }
+
+  /** One file as an object on one line, without its end. */
+  static String line(Inspection inspection) {
+    JsonWriter json = JsonWriter.onOneLine();
+    json.object().key("coilwright").number(1);
+    new JsonReport(json).members(inspection);
+    return json.endObject().take();
+  }
+
   /**
    * The results that travel in a checklist: the same with what the sheet was made from and of.
    *
@@ -57,7 +83,13 @@ final class JsonReport {
   }
 
   private void file(Inspection inspection) {
-    json.object().key("file").text(inspection.file());
+    json.object();
+    members(inspection);
+    json.endObject();
+  }
+
+  private void members(Inspection inspection) {
+    json.key("file").text(inspection.file());
     if (inspection instanceof Inspection.Done done) {
       Report report = done.report();
       json.key("sha256").text(report.netlist().text().sha256());
@@ -78,7 +110,6 @@ final class JsonReport {
       unusable.problems().forEach(this::problem);
       json.endArray();
     }
-    json.endObject();
   }
 
   /** No verdict at all: nothing may be taken for one. */

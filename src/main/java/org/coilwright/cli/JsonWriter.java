@@ -4,15 +4,30 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 
-/** Writes JSON piece by piece, indented, with nothing between it and the text. */
+/** Writes JSON piece by piece, with nothing between it and the text. */
 final class JsonWriter {
   /** Far finer than any figure here is known, and coarse enough to be the same on every machine. */
   private static final MathContext DIGITS = new MathContext(9);
 
   private final StringBuilder out = new StringBuilder();
+  private final boolean indented;
   private int depth;
   private boolean first = true;
   private boolean afterKey;
+
+  /** Indented, for whoever looks at it. */
+  JsonWriter() {
+    this(true);
+  }
+
+  private JsonWriter(boolean indented) {
+    this.indented = indented;
+  }
+
+  /** With no line end and no blank outside its texts, so that a value takes one line. */
+  static JsonWriter onOneLine() {
+    return new JsonWriter(false);
+  }
 
   JsonWriter object() {
     return open('{');
@@ -33,7 +48,7 @@ final class JsonWriter {
   JsonWriter key(String name) {
     before();
     quote(name);
-    out.append(": ");
+    out.append(indented ? ": " : ":");
     afterKey = true;
     return this;
   }
@@ -146,7 +161,9 @@ final class JsonWriter {
   }
 
   private void line() {
-    out.append('\n').append("  ".repeat(depth));
+    if (indented) {
+      out.append('\n').append("  ".repeat(depth));
+    }
   }
 
   private void quote(String value) {

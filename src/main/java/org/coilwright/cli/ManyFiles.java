@@ -1,5 +1,6 @@
 package org.coilwright.cli;
 
+import java.util.Iterator;
 import java.util.List;
 import java.util.function.Consumer;
 import org.coilwright.rule.Report;
@@ -12,6 +13,9 @@ import org.coilwright.rule.Weight;
  * @param tell says what stands in the way of reading a file
  */
 record ManyFiles(Inspector inspector, Console console, Consumer<Inspection.Unusable> tell) {
+  /** A fault that many files meet is told of the first few: each leaves a file with its trace. */
+  private static final int FAULTS_TOLD = 10;
+
   /**
    * Judges all of them.
    *
@@ -19,16 +23,33 @@ record ManyFiles(Inspector inspector, Console console, Consumer<Inspection.Unusa
    * @return the exit code: that of the worst file
    */
   int judge(List<String> files, Account account, Weight lightest) {
-    int code = Exit.NOTHING_FOUND;
-    for (String file : files) {
-      code = Math.max(code, judge(file, files.size() == 1, account, lightest));
-      console.out().flush();
+    return judge(files.iterator(), files.size() == 1, account, lightest);
+  }
+
+  /**
+   * Judges files whose names come one after the other.
+   *
+   * @param alone true if there is one and no other
+   * @return the exit code: that of the worst file; that nothing was judged if there is none, or if
+   *     what is told reaches nobody any more
+   */
+  int judge(Iterator<String> files, boolean alone, Account account, Weight lightest) {
+    int code = files.hasNext() ? Exit.NOTHING_FOUND : Exit.UNUSABLE;
+    int faults = 0;
+    while (files.hasNext()) {
+      int one = judge(files.next(), alone, account, lightest, faults < FAULTS_TOLD);
+      faults += one == Exit.DEFECT ? 1 : 0;
+      code = Math.max(code, one);
+      if (console.out().checkError()) {
+        return Math.max(code, Exit.UNUSABLE);
+      }
     }
     account.end();
     return code;
   }
 
-  private int judge(String file, boolean alone, Account account, Weight lightest) {
+  private int judge(
+      String file, boolean alone, Account account, Weight lightest, boolean isFaultTold) {
     try {
       Inspection inspection = inspector.inspect(file, console);
       if (inspection instanceof Inspection.Unusable unusable) {
@@ -38,6 +59,9 @@ record ManyFiles(Inspector inspector, Console console, Consumer<Inspection.Unusa
       return code(inspection, lightest);
     } catch (RuntimeException | Error fault) {
       account.add(new Inspection.Faulted(file, fault.toString()));
+      if (!isFaultTold) {
+        return Exit.DEFECT;
+      }
       return alone ? Defect.tell(console, fault) : Defect.tell(console, file, fault);
     }
   }

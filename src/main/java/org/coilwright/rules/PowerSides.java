@@ -1,16 +1,14 @@
 package org.coilwright.rules;
 
 import java.util.List;
-import java.util.concurrent.atomic.AtomicReference;
 import org.coilwright.sizing.Guards;
 import org.coilwright.sizing.PowerSide;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 
-/** The power side of a study, looked over once for all rules that ask about it in turn. */
+/** The power side of a study, looked over once for all rules that ask about it. */
 final class PowerSides {
   private final Tables tables;
-  private final AtomicReference<Seen> last = new AtomicReference<>();
 
   /** A study and what was seen in it. */
   record Seen(Study study, PowerSide side, Guards guards, List<Stretch> stretches) {
@@ -32,13 +30,12 @@ final class PowerSides {
   }
 
   Seen of(Study study) {
-    Seen seen = last.get();
-    if (seen == null || seen.study() != study) {
-      PowerSide side = PowerSide.of(study, tables);
-      Guards guards = new Guards(study.circuit());
-      seen = new Seen(study, side, guards, Stretch.of(side, guards));
-      last.set(seen);
-    }
-    return seen;
+    return study.derived(Seen.class, this::look);
+  }
+
+  private Seen look(Study study) {
+    PowerSide side = PowerSide.of(study, tables);
+    Guards guards = new Guards(study.circuit());
+    return new Seen(study, side, guards, Stretch.of(side, guards));
   }
 }

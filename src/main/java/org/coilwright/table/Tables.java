@@ -7,22 +7,23 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
-import java.util.SortedSet;
 import java.util.TreeMap;
-import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Every cited figure and table of the class path. A file is parsed when first asked for, because a
- * check needs few of them and start-up counts.
+ * check needs few of them and start-up counts. Any number of threads may ask at once: what is kept
+ * never changes, and two that ask for the same file at the same time at worst both parse it.
  */
 public final class Tables {
-  private final Map<String, Source> bibliography = new HashMap<>();
-  private final Map<String, List<Reference>> references = new HashMap<>();
-  private final Map<String, Map<String, Object>> figureGroups = new HashMap<>();
-  private final Map<String, Cited<Double>> figures = new HashMap<>();
-  private final Map<String, CitedTable> tables = new HashMap<>();
-  private final SortedSet<String> opened = new TreeSet<>();
+  private volatile Map<String, Source> bibliography = Map.of();
+  private volatile Map<String, List<Reference>> references = Map.of();
+  private final Map<String, Map<String, Object>> figureGroups = new ConcurrentHashMap<>();
+  private final Map<String, Cited<Double>> figures = new ConcurrentHashMap<>();
+  private final Map<String, CitedTable> tables = new ConcurrentHashMap<>();
+  private final Set<String> opened = ConcurrentHashMap.newKeySet();
   private final TableReader reader = new TableReader(this::source);
 
   private Tables() {}
@@ -39,8 +40,10 @@ public final class Tables {
    */
   public Source source(String key) {
     if (bibliography.isEmpty()) {
+      Map<String, Source> all = new HashMap<>();
       document("bibliography")
-          .forEach((k, cite) -> bibliography.put(k, new Source(k, String.valueOf(cite))));
+          .forEach((k, cite) -> all.put(k, new Source(k, String.valueOf(cite))));
+      bibliography = all;
     }
     Source source = bibliography.get(key);
     if (source == null) {
@@ -56,7 +59,9 @@ public final class Tables {
    */
   public List<Reference> references(String key) {
     if (references.isEmpty()) {
-      document("references").forEach((k, v) -> references.put(k, reader.references(k, v)));
+      Map<String, List<Reference>> all = new HashMap<>();
+      document("references").forEach((k, v) -> all.put(k, reader.references(k, v)));
+      references = all;
     }
     return references.getOrDefault(key, List.of());
   }
@@ -73,9 +78,12 @@ public final class Tables {
     Cited<Double> known = figures.get(id);
     if (known == null) {
       int dot = id.indexOf('.');
-      Map<String, Object> group =
-          figureGroups.computeIfAbsent(
-              id.substring(0, dot), g -> TableReader.map(document("figures/" + g).get("figures")));
+      String name = id.substring(0, dot);
+      Map<String, Object> group = figureGroups.get(name);
+      if (group == null) {
+        group = TableReader.map(document("figures/" + name).get("figures"));
+        figureGroups.put(name, group);
+      }
       known = reader.figure(id, TableReader.map(group.get(id.substring(dot + 1))));
       figures.put(id, known);
     }
@@ -89,7 +97,12 @@ public final class Tables {
    *     from: a fault of the program
    */
   public CitedTable table(String name) {
-    return tables.computeIfAbsent(name, n -> reader.table(n, document(n)));
+    CitedTable known = tables.get(name);
+    if (known == null) {
+      known = reader.table(name, document(name));
+      tables.put(name, known);
+    }
+    return known;
   }
 
   /**

@@ -87,7 +87,7 @@ class CommandLineTest {
   @Test
   void a_wrong_word_for_an_option_lists_the_right_ones() {
     Ran ran = Cli.run("check", "--as", "xml", CLEAR);
-    assertTrue(ran.err().contains("--as takes text, json or sarif, not xml."), ran.err());
+    assertTrue(ran.err().contains("--as takes text, json, sarif or ndjson, not xml."), ran.err());
   }
 
   @Test
