@@ -13,12 +13,21 @@ final class DayHeader {
   private static final int MILLIS = 1000;
 
   /** Nothing on a house connection is larger; a column in the wrong unit is. */
-  private static final double MOST_WATTS = 1e6;
+  static final double MOST_WATTS = 1e6;
+
+  /** Three thousand years: whoever counts from another moment than midnight stays below. */
+  static final double MOST_SECONDS = 1e11;
+
+  /** As many as a house has loads; more is another kind of file. */
+  private static final int MOST_COLUMNS = 100;
+
+  private static final int LAST_YEAR = 9999;
 
   private final char separator;
   private final List<String> names = new ArrayList<>();
   private final List<Double> factors = new ArrayList<>();
   private final List<DayFile.Problem> problems = new ArrayList<>();
+  private int sun = -1;
 
   /** How a time is written. */
   enum Form {
@@ -61,6 +70,13 @@ final class DayHeader {
 
   static DayHeader of(String line) {
     DayHeader header = new DayHeader(line.indexOf(';') >= 0 ? ';' : ',');
+    long columns = 1 + line.chars().filter(c -> c == header.separator).count();
+    if (columns > MOST_COLUMNS) {
+      header.tell(
+          "the first line names %d columns; at most %d are read".formatted(columns, MOST_COLUMNS),
+          "keep time, pv, house and the loads that count");
+      return header;
+    }
     for (String cell : header.cells(line)) {
       header.column(cell);
     }
@@ -81,6 +97,24 @@ final class DayHeader {
     return names.stream().filter(n -> !List.of("time", "pv", "house").contains(n)).toList();
   }
 
+  int columns() {
+    return names.size();
+  }
+
+  char separator() {
+    return separator;
+  }
+
+  /** Watts for one of what a column is in; 0 for the time. */
+  double factor(int column) {
+    return factors.get(column);
+  }
+
+  /** True for the generation. */
+  boolean isSun(int column) {
+    return column == sun;
+  }
+
   private void column(String cell) {
     String text = cell.replace('[', ' ').replace(']', ' ').replace('(', ' ').replace(')', ' ');
     String[] words = text.strip().split("\\s+", -1);
@@ -89,6 +123,9 @@ final class DayHeader {
       tell("a column has no name", "name every column");
     } else if (names.contains(name)) {
       tell("two columns are named " + name, "give each its own name");
+    }
+    if (name.equals("pv")) {
+      sun = names.size();
     }
     names.add(name);
     if (name.equals("time")) {
@@ -195,16 +232,25 @@ final class DayHeader {
       String iso = cell.indexOf('T') > 0 ? cell : cell.replace(' ', 'T');
       if (iso.endsWith("Z") || iso.indexOf('+') > 0 || iso.lastIndexOf('-') > 10) {
         OffsetDateTime at = OffsetDateTime.parse(iso);
+        refuseBeyond(at.getYear(), cell);
         int ofDay = (int) (at.toLocalTime().toNanoOfDay() / 1_000_000);
         return new Time(at.toInstant().toEpochMilli(), ofDay, Form.WITH_OFFSET);
       }
       LocalDateTime local = LocalDateTime.parse(iso);
+      refuseBeyond(local.getYear(), cell);
       return Time.local(local.toInstant(ZoneOffset.UTC).toEpochMilli(), Form.LOCAL);
     }
     double seconds = number(cell);
-    if (!(seconds >= 0 && seconds < 1e11)) {
+    if (!(seconds >= 0 && seconds < MOST_SECONDS)) {
       throw new NumberFormatException(cell);
     }
     return Time.local(Math.round(seconds * MILLIS), Form.SECONDS);
+  }
+
+  /** Years of five digits and before the first are a slip, and their milliseconds may not fit. */
+  private static void refuseBeyond(int year, String cell) {
+    if (year < 0 || year > LAST_YEAR) {
+      throw new NumberFormatException(cell);
+    }
   }
 }

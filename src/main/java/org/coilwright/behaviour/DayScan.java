@@ -1,13 +1,11 @@
 package org.coilwright.behaviour;
 
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
-/** The first way through a {@link DayFile}: finds every fault in the order of its lines. */
+/** Goes along the rows of a {@link DayFile}: finds every fault in the order of its lines. */
 final class DayScan {
   /** More than this many are not told one by one. */
   private static final int MOST_PROBLEMS = 20;
@@ -18,12 +16,10 @@ final class DayScan {
       "where the clock was changed, write times with their offset: 2026-03-29T03:00:00+02:00;"
           + " otherwise sort the rows and fill the gap";
 
-  private final DayFile.Bytes bytes;
-  private final DayHeader header;
   private final List<DayFile.Problem> problems = new ArrayList<>();
   private int number = 1;
   private long rows;
-  private DayHeader.@Nullable Time first;
+  private int firstMillis;
   private DayHeader.Form form = DayHeader.Form.SECONDS;
   private long before;
   private long apart;
@@ -32,50 +28,88 @@ final class DayScan {
   /** True after a row that is not where it belongs: the distance from it tells nothing. */
   private boolean unsure;
 
-  DayScan(DayFile.Bytes bytes, DayHeader header) {
-    this.bytes = bytes;
-    this.header = header;
+  /** False once something is wrong. */
+  boolean isSound() {
+    return problems.isEmpty();
   }
 
-  DayFile.Read through(BufferedReader lines) throws IOException {
-    String line = lines.readLine();
-    while (line != null && problems.size() < MOST_PROBLEMS) {
-      number++;
-      if (!line.isBlank()) {
-        take(header.row(line));
-      }
-      line = lines.readLine();
+  /** False once there are so many problems that no more are told. */
+  boolean goesOn() {
+    return problems.size() < MOST_PROBLEMS;
+  }
+
+  /** Rows that could be read. */
+  long rows() {
+    return rows;
+  }
+
+  /** Milliseconds from one row to the next; 0 before the second. */
+  long apart() {
+    return apart;
+  }
+
+  /** Time of the day of the first row. */
+  int firstMillis() {
+    return firstMillis;
+  }
+
+  /** Looks at the rest as well, as far as more problems are told. */
+  void through(DayRows lines, DayHeader header) throws IOException {
+    while (goesOn() && lines.next(header)) {
+      take(lines);
     }
+  }
+
+  /** A line that is no row at all. */
+  void tooLong(int line) {
+    number = line;
+    tell(
+        "this line is longer than " + (DayRows.LONGEST_LINE >> 10) + " KiB",
+        "write one value for each column; check that this is the file you mean");
+  }
+
+  /** What came of it. */
+  DayFile.Read end(DayFile day, DayHeader header) {
+    return isSound()
+        ? new DayFile.Usable(day, rows, apart / (double) MILLIS, header.loads(), peak)
+        : unusable();
+  }
+
+  /** What is wrong, with what only shows at the end. */
+  DayFile.Unusable unusable() {
     if (rows < 2 && problems.isEmpty()) {
       tell(
           "the file has fewer than two rows", "give at least two, so that their distance is known");
     }
-    if (!problems.isEmpty()) {
-      return new DayFile.Unusable(List.copyOf(problems));
-    }
-    int firstMillis = first == null ? 0 : first.ofDay();
-    return new DayFile.Usable(
-        new DayFile(bytes, header, apart, firstMillis),
-        rows,
-        apart / (double) MILLIS,
-        header.loads(),
-        peak);
+    return new DayFile.Unusable(List.copyOf(problems));
   }
 
-  private void take(DayHeader.Row row) {
+  /** Takes the row that was read last. */
+  void take(DayRows row) {
+    if (row.fault().isEmpty()
+        && rows > 1
+        && !unsure
+        && row.form() == form
+        && row.millis() - before == apart) {
+      // as nearly all rows are
+      before = row.millis();
+      peak = Math.max(peak, row.pv());
+      rows++;
+      return;
+    }
+    number = row.number();
     if (!row.fault().isEmpty()) {
       tell(row.fault(), row.remedy());
       unsure = true;
       return;
     }
     peak = Math.max(peak, row.pv());
-    DayHeader.Time time = row.time();
-    long after = time.millis() - before;
+    long after = row.millis() - before;
     boolean measured = !unsure;
     unsure = false;
-    if (first == null) {
-      first = time;
-    } else if (time.form() != form) {
+    if (rows == 0) {
+      firstMillis = row.ofDay();
+    } else if (row.form() != form) {
       tell("the form of the time changes here", "write all times in the form of the first row");
       unsure = true;
     } else if (after == 0) {
@@ -83,7 +117,7 @@ final class DayScan {
     } else if (after < 0) {
       tell(
           "this time lies before that of the row above",
-          turned(time, after) ? WITH_OFFSET : "sort the rows by time");
+          turned(row, after) ? WITH_OFFSET : "sort the rows by time");
       unsure = true;
     } else if (apart == 0) {
       apart = measured ? after : 0;
@@ -96,10 +130,10 @@ final class DayScan {
       tell(
           "rows are %s s apart, but this one comes %s s after the one above"
               .formatted(seconds(apart), seconds(after)),
-          turned(time, after) ? WITH_OFFSET : "fill the gap; what happened in it is not guessed");
+          turned(row, after) ? WITH_OFFSET : "fill the gap; what happened in it is not guessed");
     }
-    form = time.form();
-    before = time.millis();
+    form = row.form();
+    before = row.millis();
     rows++;
   }
 
@@ -108,8 +142,8 @@ final class DayScan {
   }
 
   /** True if the distance is an hour off and a change of the clock may be the cause. */
-  private boolean turned(DayHeader.Time time, long after) {
-    return time.form() == DayHeader.Form.LOCAL && Math.abs(after - apart) == 3600L * MILLIS;
+  private boolean turned(DayRows row, long after) {
+    return row.form() == DayHeader.Form.LOCAL && Math.abs(after - apart) == 3600L * MILLIS;
   }
 
   private void tell(String what, String remedy) {

@@ -1,6 +1,7 @@
 package org.coilwright.behaviour;
 
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A situation with what came of it.
@@ -10,12 +11,22 @@ import java.util.Locale;
 public record Rehearsed(Situation situation, Tally tally, Recording recording) {
   private static final long DAY = 86_400_000;
 
-  /** Runs a situation with the settings of a scene. */
+  /** Runs a situation with the settings of a scene, so that it can be drawn. */
   public static Rehearsed of(Situation situation, Scene scene) {
     Recording recording = new Recording(situation.feed());
-    Tally tally =
-        Rehearsal.run(recording, situation.begin(scene.plant()), scene.settings(), recording);
-    return new Rehearsed(situation, tally, recording);
+    return of(situation, scene, recording, recording);
+  }
+
+  /** The same without what can be drawn: of a year of seconds the drawing is half the work. */
+  public static Rehearsed undrawn(Situation situation, Scene scene) {
+    return of(situation, scene, new Recording(situation.feed()), null);
+  }
+
+  private static Rehearsed of(
+      Situation situation, Scene scene, Recording recording, @Nullable Trace trace) {
+    Plant plant = situation.begin(scene.plant());
+    return new Rehearsed(
+        situation, Rehearsal.run(recording, plant, scene.settings(), trace), recording);
   }
 
   /** Time of the day at which a row begins, with the day if there are several: {@code 21:25:03}. */

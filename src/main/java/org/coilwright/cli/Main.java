@@ -21,6 +21,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The command line. */
 public final class Main {
+  private static final String LIBRARY_LOG = "org.apache.commons.logging.Log";
+
   private final Console console;
   private final Map<String, Function<Console, ConsoleCommand>> commands = new LinkedHashMap<>();
 
@@ -42,6 +44,8 @@ public final class Main {
 
   /** Runs one command and ends the process with its exit code. */
   public static void main(String[] args) {
+    // What the PDF library thinks of a damaged file would else be written on standard error.
+    System.setProperty(LIBRARY_LOG, "org.apache.commons.logging.impl.NoOpLog");
     System.exit(new Main(Console.ofProcess()).run(args));
   }
 

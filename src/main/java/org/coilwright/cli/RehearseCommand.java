@@ -14,6 +14,7 @@ import org.coilwright.behaviour.DayFile;
 import org.coilwright.behaviour.Improvement;
 import org.coilwright.behaviour.RehearsalPicture;
 import org.coilwright.behaviour.Rehearsed;
+import org.coilwright.behaviour.Scene;
 import org.coilwright.behaviour.Situation;
 import org.coilwright.behaviour.Stage;
 import org.coilwright.drawing.Picture;
@@ -61,6 +62,9 @@ final class RehearseCommand extends ConsoleCommand {
    * Measured generation that no plant of the written peak gives: sun on a cloud's edge adds less.
    */
   private static final double MOST_OF_PEAK = 1.5;
+
+  /** A year of seconds of a dozen loads fits. */
+  private static final long MOST_BYTES = 4L << 30;
 
   /** Less than this of its peak a plant gives on the darkest days only. */
   private static final double LEAST_OF_PEAK = 0.05;
@@ -114,14 +118,20 @@ final class RehearseCommand extends ConsoleCommand {
       return Exit.UNUSABLE;
     }
     List<Situation> situations = Situation.of(stage.scene());
+    Optional<DayFile> measured = Optional.empty();
     if (day.isPresent()) {
-      Optional<Situation> measured = measured(day.get(), stage.scene().pvPeakWatts());
+      measured = begun(day.get());
       if (measured.isEmpty()) {
         return Exit.UNUSABLE;
       }
-      situations = List.of(measured.get());
+      String name = String.valueOf(Path.of(day.get()).getFileName());
+      situations = List.of(Situation.measured(name, measured.get()));
     }
-    List<Rehearsed> all = situations.stream().map(s -> Rehearsed.of(s, stage.scene())).toList();
+    List<Rehearsed> all = situations.stream().map(s -> rehearsed(s, stage.scene())).toList();
+    if (measured.isPresent()
+        && !holds(day.orElse(""), measured.get(), stage.scene().pvPeakWatts())) {
+      return Exit.UNUSABLE;
+    }
     Optional<Improvement> improvement =
         improve ? Optional.of(Improvement.of(stage.scene(), situations)) : Optional.empty();
     if (plot.isPresent()) {
@@ -145,7 +155,12 @@ final class RehearseCommand extends ConsoleCommand {
     return anyFalse ? Exit.FINDINGS : Exit.NOTHING_FOUND;
   }
 
-  private Optional<Situation> measured(String name, double pvPeakWatts) throws IOException {
+  private Rehearsed rehearsed(Situation situation, Scene scene) {
+    return plot.isPresent() ? Rehearsed.of(situation, scene) : Rehearsed.undrawn(situation, scene);
+  }
+
+  /** The measured day with its first rows looked at; empty if it cannot be used, which is told. */
+  private Optional<DayFile> begun(String name) throws IOException {
     Path path;
     try {
       path = Path.of(name);
@@ -158,22 +173,46 @@ final class RehearseCommand extends ConsoleCommand {
       refuse(name + " cannot be read: " + tooLong.get() + ".");
       return Optional.empty();
     }
-    if (!Files.isRegularFile(path) || !Files.isReadable(path)) {
+    if (Files.exists(path) && !Files.isRegularFile(path)) {
+      refuse(
+          name + " is no file but a folder, a pipe or a device. Name a file that holds the day.");
+      return Optional.empty();
+    }
+    if (!Files.isReadable(path)) {
       refuse(name + " cannot be read. Check the path and its permissions.");
       return Optional.empty();
     }
-    DayFile.Read read = DayFile.read(() -> Files.newInputStream(path));
-    if (read instanceof DayFile.Unusable unusable) {
-      console().err().print(StageText.problems(name, unusable.problems(), errStyle()));
+    if (Files.size(path) > MOST_BYTES) {
+      refuse(
+          "%s is larger than %d GiB; a year of seconds has half a one. Check that it is the file you mean."
+              .formatted(name, MOST_BYTES >> 30));
       return Optional.empty();
     }
-    DayFile.Usable usable = (DayFile.Usable) read;
+    DayFile.Read read = DayFile.begin(() -> Files.newInputStream(path));
+    if (read instanceof DayFile.Begun begun) {
+      return Optional.of(begun.day());
+    }
+    tell(name, (DayFile.Unusable) read);
+    return Optional.empty();
+  }
+
+  private void tell(String name, DayFile.Unusable unusable) {
+    console().err().print(StageText.problems(name, unusable.problems(), errStyle()));
+  }
+
+  /** Whether a day that was run through can be used, and is of this plant; if not, that is told. */
+  private boolean holds(String name, DayFile day, double pvPeakWatts) {
+    if (day.outcome() instanceof DayFile.Unusable unusable) {
+      tell(name, unusable);
+      return false;
+    }
+    DayFile.Usable usable = (DayFile.Usable) day.outcome();
     double share = pvPeakWatts > 0 ? usable.peakWatts() / pvPeakWatts : 1;
     if (share > MOST_OF_PEAK) {
       refuse(
           "The column pv of %s reaches %s, and switching.plant.pv-peak is %s: write the unit that it is in, W or kW, or the peak of the plant that was measured."
               .formatted(name, power(usable.peakWatts()), power(pvPeakWatts)));
-      return Optional.empty();
+      return false;
     }
     if (share < LEAST_OF_PEAK) {
       console()
@@ -182,7 +221,7 @@ final class RehearseCommand extends ConsoleCommand {
               "The column pv of %s reaches no more than %s, and switching.plant.pv-peak is %s. A day that dark, or W written where the column is in kW?"
                   .formatted(Lines.harmless(name), power(usable.peakWatts()), power(pvPeakWatts)));
     }
-    return Optional.of(Situation.measured(String.valueOf(path.getFileName()), usable.day()));
+    return true;
   }
 
   private static String power(double watts) {

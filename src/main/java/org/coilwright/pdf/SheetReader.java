@@ -32,6 +32,11 @@ public final class SheetReader {
       return new Returned.Unusable(
           "it is cut off", "take the file as the program that filled it in saved it");
     }
+    try {
+      Unpacking.refuse(pdf);
+    } catch (Unfit e) {
+      return new Returned.Unusable(e.what(), e.remedy());
+    }
     try (PDDocument document = Loader.loadPDF(pdf)) {
       if (document.isEncrypted()) {
         return encrypted();
@@ -75,6 +80,7 @@ public final class SheetReader {
   }
 
   private static Returned read(PDDocument document) throws IOException, Unfit {
+    PackedObjects.refuse(document.getDocument());
     Scripts.refuse(document.getDocument());
     COSDictionary catalog = document.getDocumentCatalog().getCOSObject();
     Map<String, byte[]> files = AttachmentReader.files(catalog);

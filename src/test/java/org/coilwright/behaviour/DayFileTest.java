@@ -2,6 +2,7 @@
 package org.coilwright.behaviour;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
@@ -41,6 +42,7 @@ class DayFileTest {
     float[] pv = new float[1000];
     float[] other = new float[1000];
     int n = day.next(pv, other);
+    assertEquals(0, day.next(new float[1], new float[1]));
     return new float[][] {Arrays.copyOf(pv, n), Arrays.copyOf(other, n)};
   }
 
@@ -300,6 +302,77 @@ class DayFileTest {
     assertProblems(
         read(bytes),
         new Problem(0, "the file is not UTF-8 text", "save it as plain text with commas"));
+  }
+
+  @Test
+  void a_line_without_end_is_told_and_nothing_behind_it_is_looked_at() throws IOException {
+    Problem endless =
+        new Problem(
+            3,
+            "this line is longer than 64 KiB",
+            "write one value for each column; check that this is the file you mean");
+    String line = "1".repeat(1 << 17);
+    assertProblems(read("time,pv W,house W", "0,1,1", line, "x"), endless);
+    assertProblems(read("time,pv W,house W", "0,1,1", line), endless);
+    assertProblems(
+        read("time,pv W,house W", "0,1,1", "1,1,1", "2,1,1", "3,x,1", line),
+        new Problem(5, "pv is no number: \"x\"", "write a number with a point for decimals"),
+        new Problem(6, endless.what(), endless.remedy()));
+  }
+
+  @Test
+  void more_columns_than_any_house_has_are_told() throws IOException {
+    String head = "time,pv W,house W" + ",load W".repeat(9000);
+    assertProblems(
+        read(head, "0,1,1"),
+        new Problem(
+            1,
+            "the first line names 9003 columns; at most 100 are read",
+            "keep time, pv, house and the loads that count"));
+  }
+
+  @Test
+  void a_year_of_five_digits_is_no_time() throws IOException {
+    DayFile.Read read =
+        read(
+            "time,pv W,house W",
+            "+999999999-12-31T23:00:00Z,1,1",
+            "+999999999-12-31T23:00:01Z,1,1");
+    assertEquals(2, ((Unusable) read).problems().size());
+    assertTrue(((Unusable) read).problems().get(0).what().startsWith("time is no time"));
+  }
+
+  /** What is wrong shows while the rows are handed out, and then there are no more of them. */
+  @Test
+  void rows_are_handed_out_until_the_first_that_is_wrong() throws IOException {
+    byte[] bytes =
+        "time,pv W,house W\n0,1,2\n1,1,2\n2,1,2\n3,x,2\n4,1,2\n9,1,2\n"
+            .getBytes(StandardCharsets.UTF_8);
+    DayFile.Read begun = DayFile.begin(() -> new ByteArrayInputStream(bytes));
+    DayFile day = ((DayFile.Begun) begun).day();
+    assertThrows(IllegalStateException.class, day::outcome);
+    assertEquals(3, rows(day)[0].length);
+    assertEquals(0, day.next(new float[10], new float[10]));
+    assertProblems(
+        day.outcome(),
+        new Problem(5, "pv is no number: \"x\"", "write a number with a point for decimals"),
+        new Problem(
+            7,
+            "rows are 1 s apart, but this one comes 5 s after the one above",
+            "fill the gap; what happened in it is not guessed"));
+  }
+
+  @Test
+  void a_day_begun_again_is_looked_at_again() throws IOException {
+    byte[] bytes = "time,pv W,house W\n0,1,2\n1,1,2\n2,5,2\n".getBytes(StandardCharsets.UTF_8);
+    DayFile.Read begun = DayFile.begin(() -> new ByteArrayInputStream(bytes));
+    DayFile day = ((DayFile.Begun) begun).day();
+    day.next(new float[2], new float[2]);
+    assertEquals(3, rows(day)[0].length);
+    Usable usable = usable(day.outcome());
+    assertEquals(3, usable.rows());
+    assertEquals(5.0, usable.peakWatts());
+    assertEquals(3, rows(day)[0].length);
   }
 
   @Test
