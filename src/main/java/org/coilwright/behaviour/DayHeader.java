@@ -27,7 +27,6 @@ final class DayHeader {
   private final List<String> names = new ArrayList<>();
   private final List<Double> factors = new ArrayList<>();
   private final List<DayFile.Problem> problems = new ArrayList<>();
-  private int sun = -1;
 
   /** How a time is written. */
   enum Form {
@@ -97,22 +96,18 @@ final class DayHeader {
     return names.stream().filter(n -> !List.of("time", "pv", "house").contains(n)).toList();
   }
 
-  int columns() {
-    return names.size();
-  }
-
   char separator() {
     return separator;
   }
 
-  /** Watts for one of what a column is in; 0 for the time. */
-  double factor(int column) {
-    return factors.get(column);
+  /** Watts for one of what each column is in; 0 for the time. */
+  double[] factors() {
+    return factors.stream().mapToDouble(Double::doubleValue).toArray();
   }
 
-  /** True for the generation. */
-  boolean isSun(int column) {
-    return column == sun;
+  /** Which column is the generation. */
+  int sun() {
+    return names.indexOf("pv");
   }
 
   private void column(String cell) {
@@ -123,9 +118,6 @@ final class DayHeader {
       tell("a column has no name", "name every column");
     } else if (names.contains(name)) {
       tell("two columns are named " + name, "give each its own name");
-    }
-    if (name.equals("pv")) {
-      sun = names.size();
     }
     names.add(name);
     if (name.equals("time")) {

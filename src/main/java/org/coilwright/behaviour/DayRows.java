@@ -55,6 +55,11 @@ final class DayRows implements Closeable {
   private boolean ended;
   private int number;
 
+  // the columns, as the loop wants them
+  private double[] factors = new double[0];
+  private int sunAt;
+  private int separator;
+
   // the row
   private DayHeader.Form form = DayHeader.Form.SECONDS;
   private long millis;
@@ -130,6 +135,11 @@ final class DayRows implements Closeable {
    * @throws LongLine if a line is too long
    */
   boolean next(DayHeader header) throws IOException {
+    if (factors.length == 0) {
+      factors = header.factors();
+      sunAt = header.sun();
+      separator = header.separator();
+    }
     while (true) {
       if (end - at < LONGEST_LINE + 2) {
         fill();
@@ -138,7 +148,7 @@ final class DayRows implements Closeable {
       if (at == end) {
         return false;
       }
-      if (isPlain(header)) {
+      if (isPlain()) {
         return true;
       }
       String line = text();
@@ -199,39 +209,42 @@ final class DayRows implements Closeable {
   /**
    * Takes the row that begins here and goes on behind it; if it is not a plain one, does nothing.
    */
-  private boolean isPlain(DayHeader header) {
+  private boolean isPlain() {
     byte[] b = bytes;
-    int last = header.columns() - 1;
+    double[] watts = factors;
     double sun = 0;
     double rest = 0;
     int p = at;
-    for (int i = 0; i <= last; i++) {
+    for (int i = 0; i < watts.length; i++) {
+      if (i > 0 && b[p++] != separator) {
+        return false;
+      }
       while (b[p] == ' ') {
         p++;
       }
-      double factor = header.factor(i);
+      double factor = watts[i];
       if (factor == 0) {
         p = b[p + 4] == '-' ? date(p) : seconds(p);
-      } else {
-        p = decimal(p);
-        double watts = value * factor;
-        if (!(watts <= DayHeader.MOST_WATTS)) {
+        if (p < 0) {
           return false;
         }
-        if (header.isSun(i)) {
-          sun = watts;
-        } else {
-          rest += watts;
+      } else {
+        p = decimal(p);
+        if (p < 0) {
+          return false;
         }
-      }
-      if (p < 0) {
-        return false;
+        double power = value * factor;
+        if (!(power <= DayHeader.MOST_WATTS)) {
+          return false;
+        }
+        if (i == sunAt) {
+          sun = power;
+        } else {
+          rest += power;
+        }
       }
       while (b[p] == ' ') {
         p++;
-      }
-      if (i < last && b[p++] != header.separator()) {
-        return false;
       }
     }
     // so long a line may only seem to end, where the buffer does
