@@ -90,9 +90,11 @@ public final class Judge {
         checklist.accepted().stream()
             .anyMatch(
                 a -> a.rule().equals(finding.rule()) && a.at().equals(finding.at()) && !a.counts());
-    boolean mend = !finding.weight().equals("NOTE") && !acceptable;
-    if (mend && !filledIn.isTicked(Blanks.mended(finding))) {
-      remark(Kind.MISSING, where, finding.name(), texts.of("judge.not-mended"));
+    // A tick does not mend the netlist: every row and band of the sheet is still that of the fault.
+    if (finding.weight().equals("STOP")) {
+      remark(Kind.STOP, where, finding.name(), texts.of("judge.stop", finding.headline()));
+    } else if (finding.weight().equals("FIX") && !acceptable) {
+      remark(Kind.FIX, where, finding.name(), texts.of("judge.fix", finding.headline()));
     }
     if (finding.grounds().confirm() && !filledIn.isTicked(Blanks.confirmed(finding))) {
       remark(Kind.MISSING, where, finding.name(), texts.of("judge.figure-not-confirmed"));

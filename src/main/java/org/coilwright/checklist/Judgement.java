@@ -33,16 +33,29 @@ public record Judgement(List<RowResult> rows, List<Remark> remarks) {
     return rows.stream().filter(r -> r.state() == state).count();
   }
 
-  /** The verdict in one sentence. */
+  /** True if the netlist of the sheet holds what must not be energised, whatever was tested. */
+  public boolean isStopped() {
+    return count(Remark.Kind.STOP) > 0;
+  }
+
+  /** The verdict in a sentence or two. */
   public String sentence(Texts texts) {
-    return isComplete()
-        ? texts.of("judge.complete", String.valueOf(rows.size()))
-        : texts.of(
+    if (isComplete()) {
+      return texts.of("judge.complete", String.valueOf(rows.size()));
+    }
+    String sheet =
+        texts.of(
             "judge.incomplete",
             counted(Remark.Kind.OUTSIDE),
             counted(Remark.Kind.CONTRADICTION),
             counted(Remark.Kind.UNCLEAR),
             counted(Remark.Kind.MISSING));
+    long stops = count(Remark.Kind.STOP);
+    long fixes = count(Remark.Kind.FIX);
+    return (stops == 0 ? "" : texts.of("judge.has-stops", stops) + " ")
+        + (fixes == 0 ? "" : texts.of("judge.has-fixes", fixes) + " ")
+        + (stops + fixes == 0 ? "" : texts.of("judge.print-again") + " ")
+        + sheet;
   }
 
   private String counted(Remark.Kind kind) {

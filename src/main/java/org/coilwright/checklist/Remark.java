@@ -37,6 +37,10 @@ public record Remark(Kind kind, String where, String name, String sentence, List
 
   /** What is wrong. The worst first. */
   public enum Kind {
+    /** The netlist of the sheet must not be energised. */
+    STOP("stop"),
+    /** The netlist of the sheet has a finding to be mended that nobody accepted. */
+    FIX("fix"),
     /** A reading lies outside its band, or a row was marked FAIL. */
     OUTSIDE("outside"),
     /** Two things on the sheet cannot both be so. */

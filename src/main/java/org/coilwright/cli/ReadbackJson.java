@@ -17,6 +17,7 @@ final class ReadbackJson {
     json.key("sha256").text(checklist.title().sha256());
     json.key("printed").text(checklist.title().printed());
     json.key("complete").truth(judgement.isComplete());
+    json.key("verdict").text(verdict(judgement));
     json.key("rows").array();
     for (RowResult result : judgement.rows()) {
       row(json, result);
@@ -28,6 +29,14 @@ final class ReadbackJson {
       json.key("means").texts(remark.means()).endObject();
     }
     return json.endArray().endObject().toString();
+  }
+
+  /** In one word; programs compare it. */
+  private static String verdict(Judgement judgement) {
+    if (judgement.isStopped()) {
+      return "stop";
+    }
+    return judgement.isComplete() ? "complete" : "not complete";
   }
 
   private static void row(JsonWriter json, RowResult result) {

@@ -39,7 +39,7 @@ final class ReadbackText {
           .forEach((remark, where) -> remark(out, remark, where, checklist.texts(), style));
     }
     Lines.wrap(out, "", TextReport.CAUTION, style.width());
-    out.append(judgement.sentence(checklist.texts())).append('\n');
+    Lines.wrap(out, "", judgement.sentence(checklist.texts()), style.width());
     return out.toString();
   }
 

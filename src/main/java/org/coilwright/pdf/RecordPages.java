@@ -19,7 +19,10 @@ final class RecordPages extends Pages {
   void draw(TestRecord record) {
     prose.heading(texts.of("record.title"), Role.HEADING_1, 0);
     Judgement judgement = record.judgement();
-    String word = judgement.isComplete() ? "record.complete" : "record.incomplete";
+    String word =
+        judgement.isStopped()
+            ? "record.stop"
+            : judgement.isComplete() ? "record.complete" : "record.incomplete";
     prose.framed(
         List.of(
             Prose.Line.large(texts.of(word)),

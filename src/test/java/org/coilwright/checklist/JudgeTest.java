@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -43,8 +46,7 @@ class JudgeTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {"wash-room-tub", "guest-house-cylinder", "cabin-water-heater", "attic-mistakes"})
+  @ValueSource(strings = {"wash-room-tub", "guest-house-cylinder", "cabin-water-heater"})
   void a_sheet_filled_in_as_it_should_be_is_complete(String example) {
     Checklist sheet = Checked.example(example);
     Judgement judgement = Judge.of(sheet, Fillings.complete(sheet).filledIn(), Diagnosis.none());
@@ -52,6 +54,40 @@ class JudgeTest {
     assertTrue(judgement.isComplete());
     assertEquals(sheet.rows().size(), judgement.count(State.MET));
     assertTrue(judgement.sentence(sheet.texts()).startsWith("Complete"));
+  }
+
+  /** A tick under "mended" mends nothing: rows and bands are still those of the fault. */
+  @Test
+  void a_stop_or_fix_in_the_netlist_keeps_the_sheet_from_complete_whatever_is_ticked() {
+    Checklist sheet = Checked.example("attic-mistakes");
+    Judgement judgement = Judge.of(sheet, Fillings.complete(sheet).filledIn(), Diagnosis.none());
+    assertFalse(judgement.isComplete());
+    assertTrue(judgement.isStopped());
+    assertEquals(
+        sheet.findings().stream().filter(f -> f.weight().equals("STOP")).count(),
+        judgement.count(Kind.STOP));
+    assertTrue(judgement.count(Kind.FIX) > 0);
+    assertEquals(
+        judgement.remarks().size(), judgement.count(Kind.STOP) + judgement.count(Kind.FIX));
+    assertTrue(
+        judgement.sentence(sheet.texts()).startsWith("NOT TO BE ENERGISED: "),
+        judgement.sentence(sheet.texts()));
+  }
+
+  @Test
+  void a_fix_alone_keeps_the_sheet_from_complete_until_it_is_accepted() throws IOException {
+    String netlist =
+        Files.readString(Path.of("wiring-examples/wash-room-tub.yaml"))
+            .replace("W1: {length: 14 m", "W1: {length: 4000 m");
+    Checklist fix = Checked.text(netlist);
+    Judgement judgement = Judge.of(fix, Fillings.complete(fix).filledIn(), Diagnosis.none());
+    assertEquals(List.of(Kind.FIX), judgement.remarks().stream().map(Remark::kind).toList());
+    assertFalse(judgement.isStopped());
+    Checklist accepted =
+        Checked.text(
+            netlist + "\naccepted: [{rule: coil.too-low, at: K1, because: x, by: N. N.}]\n");
+    judgement = Judge.of(accepted, Fillings.complete(accepted).filledIn(), Diagnosis.none());
+    assertEquals(List.of(), judgement.remarks());
   }
 
   @Test
