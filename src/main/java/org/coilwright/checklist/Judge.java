@@ -2,6 +2,7 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -29,15 +30,38 @@ public final class Judge {
     this.filledIn = filledIn;
   }
 
-  /** Judges. Pure: nothing is guessed, nothing is put right. */
+  /** Judges a sheet that looks as it was printed. */
   public static Judgement of(Checklist checklist, FilledIn filledIn, Diagnosis diagnosis) {
+    return of(checklist, filledIn, diagnosis, List.of());
+  }
+
+  /**
+   * Judges. Pure: nothing is guessed, nothing is put right.
+   *
+   * @param oddities where the file no longer looks like what was printed
+   */
+  public static Judgement of(
+      Checklist checklist, FilledIn filledIn, Diagnosis diagnosis, List<Oddity> oddities) {
     Judge judge = new Judge(checklist, filledIn);
+    judge.odd(oddities);
     judge.disputed();
     judge.front();
     judge.steps(diagnosis);
     new OrderJudge(checklist, filledIn).judge(judge.remarks::add);
     judge.signOff();
     return new Judgement(judge.rows, judge.remarks);
+  }
+
+  private void odd(List<Oddity> oddities) {
+    Map<String, Blank> blanks =
+        Blanks.all(checklist).stream().collect(Collectors.toMap(Blank::name, blank -> blank));
+    for (Oddity oddity : oddities) {
+      Optional<Blank> blank = Optional.ofNullable(blanks.get(oddity.name()));
+      String where = blank.map(b -> b.tip(texts)).orElseGet(() -> texts.of("judge.file"));
+      Object[] details = oddity.details().toArray();
+      String sentence = texts.of("judge.odd." + oddity.kind().word(), details);
+      remark(Kind.UNCLEAR, where, oddity.name(), sentence);
+    }
   }
 
   private void disputed() {

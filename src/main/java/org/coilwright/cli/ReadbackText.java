@@ -31,7 +31,10 @@ final class ReadbackText {
             + ", "
             + title.revision()
             + ", printed "
-            + title.printed(),
+            + title.printed()
+            + "; netlist SHA-256 "
+            + title.shortDigest()
+            + " …",
         style.width());
     out.append('\n');
     for (Remark.Kind kind : Remark.Kind.values()) {

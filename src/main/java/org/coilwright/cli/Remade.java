@@ -1,5 +1,6 @@
 package org.coilwright.cli;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,7 @@ import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Texts;
 import org.coilwright.pdf.Attachment;
+import org.coilwright.pdf.Look;
 import org.coilwright.pdf.Returned;
 
 /**
@@ -44,7 +46,7 @@ record Remade(
   private static final String AGAIN = "use the sheet as coilwright wrote it";
 
   /** Makes it. */
-  static Outcome from(Returned.Sheet sheet) {
+  static Outcome from(Returned.Sheet sheet, Look look) {
     Map<String, byte[]> files = sheet.files();
     byte[] results = files.get(SheetFiles.RESULTS);
     if (results == null) {
@@ -59,7 +61,7 @@ record Remade(
     if (netlist == null) {
       return new Refused("its netlist is no longer attached", AGAIN);
     }
-    Optional<Refused> changed = changed(origin, sheet, netlist);
+    Optional<Refused> changed = changed(origin, sheet, look, netlist);
     if (changed.isPresent()) {
       return changed.get();
     }
@@ -102,23 +104,59 @@ record Remade(
             new LateDiagnosis(() -> inspector.diagnosis(done, texts))));
   }
 
-  /** The netlist is told by its digest, which stands in the results, the document and the pages. */
-  private static Optional<Refused> changed(Origin origin, Returned.Sheet sheet, byte[] netlist) {
+  /**
+   * The netlist is told by its digest, which stands in the results, in the properties of the
+   * document and at the foot of the pages. All must be there and the same: who changes one of them
+   * would have others judged by limits that nobody saw.
+   */
+  private static Optional<Refused> changed(
+      Origin origin, Returned.Sheet sheet, Look look, byte[] netlist) {
     String digest = Digest.of(netlist);
-    boolean stated = sheet.keywords().isEmpty() || sheet.keywords().contains("SHA-256 " + digest);
-    if (!digest.equals(origin.netlist().sha256()) || !stated) {
-      return Optional.of(
-          new Refused(
-              "its attached netlist is not the one it was made from: the digest differs", AGAIN));
+    String keywords = sheet.keywords();
+    if (keywords.isBlank()) {
+      return refused("its document properties lack the digest of its netlist (the keywords)");
+    }
+    if (!digest.equals(origin.netlist().sha256()) || !keywords.contains("SHA-256 " + digest)) {
+      return refused("its attached netlist is not the one it was made from: the digest differs");
+    }
+    boolean stated = false;
+    for (int page = 0; page < look.pages().size(); page++) {
+      for (String shown : look.pages().get(page).stated()) {
+        stated = true;
+        if (!digest.startsWith(shown)) {
+          return refused(
+              "page "
+                  + (page + 1)
+                  + " was printed from another netlist (SHA-256 "
+                  + shown.substring(0, 12)
+                  + " …) than the one attached ("
+                  + digest.substring(0, 12)
+                  + " …): the digest differs");
+        }
+      }
+    }
+    if (!stated) {
+      return refused("none of its pages shows the digest of its netlist, which is at their foot");
     }
     for (Origin.Source include : origin.includes()) {
       byte[] bytes = sheet.files().get(include.attached());
       if (bytes == null || !Digest.of(bytes).equals(include.sha256())) {
-        return Optional.of(
-            new Refused(
-                "the attached file " + include.path() + " is not the one it was made from", AGAIN));
+        return refused("the attached file " + include.path() + " is not the one it was made from");
       }
     }
     return Optional.empty();
+  }
+
+  private static Optional<Refused> refused(String what) {
+    return Optional.of(new Refused(what, AGAIN));
+  }
+
+  /** What this program would write into the sheet about itself. */
+  Origin again() {
+    String now =
+        JsonReport.of(
+            done, json -> SheetFiles.sheet(json, checklist, origin.netlist().file(), tables));
+    return Origin.of(now.getBytes(StandardCharsets.UTF_8))
+        .orElseThrow(() -> new IllegalStateException("own results cannot be read: " + now));
   }
 }

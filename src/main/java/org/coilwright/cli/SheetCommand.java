@@ -1,6 +1,7 @@
 package org.coilwright.cli;
 
 import java.util.Optional;
+import org.coilwright.pdf.Look;
 import org.coilwright.pdf.Returned;
 
 /** A command that takes a PDF which coilwright wrote and others may have changed. */
@@ -11,7 +12,7 @@ abstract class SheetCommand extends ConsoleCommand {
 
   /** A sheet with what was made once more from it. */
   @SuppressWarnings("ArrayRecordComponent") // handed on, never compared
-  record Sheet(byte[] bytes, Returned.Sheet returned, Remade remade) {}
+  record Sheet(byte[] bytes, Returned.Sheet returned, Look look, Remade remade) {}
 
   /** Opens the sheet, or says why it cannot be used. */
   Optional<Sheet> open(String file) {
@@ -19,9 +20,10 @@ abstract class SheetCommand extends ConsoleCommand {
     if (opened.returned() instanceof Returned.Unusable unusable) {
       refuse(file, unusable.what(), unusable.remedy());
     } else if (opened.returned() instanceof Returned.Sheet returned) {
-      Remade.Outcome outcome = Remade.from(returned);
+      Look look = Look.of(opened.bytes());
+      Remade.Outcome outcome = Remade.from(returned, look);
       if (outcome instanceof Remade.Made made) {
-        return Optional.of(new Sheet(opened.bytes(), returned, made.remade()));
+        return Optional.of(new Sheet(opened.bytes(), returned, look, made.remade()));
       } else if (outcome instanceof Remade.Refused refused) {
         refuse(file, refused.what(), refused.remedy());
       } else if (outcome instanceof Remade.Unreadable unreadable) {

@@ -1,6 +1,5 @@
 package org.coilwright.cli;
 
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
@@ -16,9 +15,11 @@ final class VerifyCommand extends SheetCommand {
   CommandSpec spec() {
     CommandSpec spec =
         spec(
-            "Checks the netlist that travels in a checklist again, and says what comes out otherwise.",
+            "Checks the netlist that travels in a checklist again, and says what comes out"
+                + " otherwise.",
             "",
-            "The checklist may be empty, filled in or a final record. A difference is named with the",
+            "The checklist may be empty, filled in or a final record. A difference is named with"
+                + " the",
             "rule or row it shows in and the tables whose figures have changed.",
             "",
             "Example:",
@@ -38,15 +39,7 @@ final class VerifyCommand extends SheetCommand {
       return Exit.UNUSABLE;
     }
     Remade remade = sheet.get().remade();
-    String now =
-        JsonReport.of(
-            remade.done(),
-            json ->
-                SheetFiles.sheet(
-                    json, remade.checklist(), remade.origin().netlist().file(), remade.tables()));
-    Origin again =
-        Origin.of(now.getBytes(StandardCharsets.UTF_8))
-            .orElseThrow(() -> new IllegalStateException("own results cannot be read: " + now));
+    Origin again = remade.again();
     Differences differences = Differences.between(remade.origin(), again);
     console().out().print(text(file, remade.origin(), again, differences));
     return differences.isSame() ? Exit.NOTHING_FOUND : Exit.FINDINGS;

@@ -2,8 +2,10 @@ package org.coilwright.pdf;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -77,7 +79,7 @@ final class FieldReader {
     if (kids != null && hasFields(kids)) {
       each(kids, here);
     } else {
-      take(here, kids == null ? field : widget(field, kids));
+      take(here, kids == null ? List.of(field) : widgets(field, kids));
     }
   }
 
@@ -91,11 +93,17 @@ final class FieldReader {
     return false;
   }
 
-  private static COSDictionary widget(COSDictionary field, COSArray kids) {
-    return kids.size() > 0 && kids.getObject(0) instanceof COSDictionary kid ? kid : field;
+  private static List<COSDictionary> widgets(COSDictionary field, COSArray kids) {
+    List<COSDictionary> widgets = new ArrayList<>();
+    for (int i = 0; i < kids.size(); i++) {
+      if (kids.getObject(i) instanceof COSDictionary kid) {
+        widgets.add(kid);
+      }
+    }
+    return widgets.isEmpty() ? List.of(field) : widgets;
   }
 
-  private void take(Above field, COSDictionary widget) throws IOException, Unfit {
+  private void take(Above field, List<COSDictionary> widgets) throws IOException, Unfit {
     String name = field.name();
     if (kinds.size() >= MOST_FIELDS) {
       throw new Unfit("it has more form fields than any sheet", AGAIN);
@@ -114,7 +122,7 @@ final class FieldReader {
           throw wrongType(name);
         }
         kinds.put(name, Blank.Kind.TICK);
-        tick(field, widget);
+        tick(field, widgets);
       }
       case "Sig" -> {
         kinds.put(name, Blank.Kind.SIGNATURE);
@@ -149,15 +157,17 @@ final class FieldReader {
     }
   }
 
-  private void tick(Above field, COSDictionary widget) throws Unfit {
+  private void tick(Above field, List<COSDictionary> widgets) throws Unfit {
     Optional<COSBase> value = field.value();
-    Optional<String> look =
-        widget.getDictionaryObject(COSName.AS) instanceof COSName state
-            ? Optional.of(state.getName())
-            : Optional.empty();
+    List<String> looks = new ArrayList<>();
+    for (COSDictionary widget : widgets) {
+      if (widget.getDictionaryObject(COSName.AS) instanceof COSName state) {
+        looks.add(state.getName());
+      }
+    }
     String holds;
     if (value.isEmpty()) {
-      holds = look.orElse("Off");
+      holds = looks.isEmpty() ? "Off" : looks.get(0);
     } else if (value.get() instanceof COSName state) {
       holds = state.getName();
     } else if (value.get() instanceof COSString string) {
@@ -170,7 +180,7 @@ final class FieldReader {
     if (on) {
       ticked.add(field.name());
     }
-    if (look.isPresent() && on == look.get().equals("Off")) {
+    if (looks.stream().anyMatch(look -> on == look.equals("Off"))) {
       disputed.add(field.name());
     }
   }

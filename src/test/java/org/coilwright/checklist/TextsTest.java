@@ -35,6 +35,7 @@ class TextsTest {
           "carries.",
           "connection.",
           "instrument.",
+          "judge.odd.",
           "judge.part.",
           "record.kind.",
           "record.rows.",

@@ -20,6 +20,7 @@ import org.coilwright.checklist.Fillings;
 import org.coilwright.checklist.Judge;
 import org.coilwright.checklist.Judgement;
 import org.coilwright.pdf.Filler;
+import org.coilwright.pdf.Look;
 import org.coilwright.pdf.Returned;
 import org.coilwright.pdf.SheetReader;
 import org.coilwright.pdf.Spoiler;
@@ -110,7 +111,7 @@ class SheetMutationTest {
     byte[] essence = Spoiler.essence(filled);
     byte[][] seeds = {filled, essence, essence, essence};
     Returned.Sheet whole = (Returned.Sheet) SheetReader.read(filled);
-    Remade remade = ((Remade.Made) Remade.from(whole)).remade();
+    Remade remade = ((Remade.Made) Remade.from(whole, Look.of(filled))).remade();
     Map<String, String> faults = new ConcurrentSkipListMap<>();
     Map<String, Integer> results = new ConcurrentSkipListMap<>();
     IntStream.range(0, MUTANTS)
@@ -147,7 +148,7 @@ class SheetMutationTest {
         sheet.files().keySet().equals(whole.files().keySet())
             && sheet.files().entrySet().stream()
                 .allMatch(e -> Arrays.equals(e.getValue(), whole.files().get(e.getKey())));
-    if (!same && Remade.from(sheet) instanceof Remade.Made made) {
+    if (!same && Remade.from(sheet, Look.of(mutant)) instanceof Remade.Made made) {
       of = made.remade();
     }
     Diagnosis shared = of.diagnosis();

@@ -62,13 +62,11 @@ public final class Filler {
   public static byte[] withRaw(byte[] pdf, String field, String text) throws IOException {
     return changed(
         pdf,
-        document ->
-            document
-                .getDocumentCatalog()
-                .getAcroForm(null)
-                .getField(field)
-                .getCOSObject()
-                .setString(COSName.V, text));
+        document -> {
+          PDAcroForm form = document.getDocumentCatalog().getAcroForm(null);
+          form.getField(field).getCOSObject().setString(COSName.V, text);
+          form.setNeedAppearances(true);
+        });
   }
 
   /** With other results attached. */
