@@ -3,7 +3,6 @@ package org.coilwright.rules;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
 
 /**
@@ -12,7 +11,7 @@ import org.coilwright.netlist.Part;
  * @param thermostats those that may be stuck closed
  */
 record CutOutTrial(
-    Circuit circuit, Part.Heater heater, VesselNeed need, List<Part.Thermal> thermostats) {
+    Overheating heating, Part.Heater heater, VesselNeed need, List<Part.Thermal> thermostats) {
 
   /** What still heats it, or stays on it, in words; empty if these cut-outs are enough. */
   Optional<String> fault(List<Part.Thermal> cutOuts) {
@@ -32,11 +31,11 @@ record CutOutTrial(
   }
 
   private Optional<String> heats(List<Part.Thermal> cutOuts) {
-    return Overheating.heatingFault(circuit, heater, cutOuts, thermostats);
+    return heating.heatingFault(cutOuts, thermostats);
   }
 
   private Optional<Feeding.Side> stays(List<Part.Thermal> cutOuts) {
-    return new Overheating(circuit, Overheating.names(cutOuts), Set.of())
-        .at(heater).all(Feeding.Kind.LINE).stream().findFirst();
+    return heating.with(Overheating.names(cutOuts), Set.of()).all(Feeding.Kind.LINE).stream()
+        .findFirst();
   }
 }

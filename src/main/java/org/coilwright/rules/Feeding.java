@@ -1,8 +1,11 @@
 package org.coilwright.rules;
 
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -20,7 +23,18 @@ import org.jspecify.annotations.Nullable;
  * How far each side of each source gets through wires and some of the contacts. Diodes are left
  * out: no load is fed through one, and one across a coil would join the line to the neutral.
  */
-record Feeding(Circuit circuit, Map<Node, Set<Side>> sidesAt) {
+final class Feeding {
+  private final Circuit circuit;
+  private final Borders borders;
+  private final Predicate<? super Branch> admitted;
+  private final Map<Node, Set<Side>> known = new HashMap<>();
+
+  private Feeding(Circuit circuit, Borders borders, Predicate<? super Branch> admitted) {
+    this.circuit = circuit;
+    this.borders = borders;
+    this.admitted = admitted;
+  }
+
   /** What a side of a source is to a load. */
   enum Kind {
     LINE,
@@ -54,23 +68,20 @@ record Feeding(Circuit circuit, Map<Node, Set<Side>> sidesAt) {
 
   /** With every contact closed; worked out once for the many rules that ask. */
   static Feeding whole(Study study) {
-    return study.derived(Whole.class, s -> new Whole(of(s.circuit(), branch -> true))).feeding();
+    return study.derived(Whole.class, s -> new Whole(of(s, branch -> true))).feeding();
   }
 
   /** With the contacts as a state has them. */
   static Feeding in(Study study, State state) {
-    return of(study.circuit(), closed(study, state));
+    return of(study, closed(study, state));
   }
 
-  /** Through the wires and contacts that are admitted. */
-  static Feeding of(Circuit circuit, Predicate<? super Branch> admitted) {
-    Map<Node, Set<Side>> sidesAt = new HashMap<>();
-    for (Side side : sides(circuit)) {
-      circuit
-          .reach(side.node(), b -> isWay(b) && admitted.test(b))
-          .forEach(node -> sidesAt.computeIfAbsent(node, n -> new LinkedHashSet<>(2)).add(side));
-    }
-    return new Feeding(circuit, sidesAt);
+  /**
+   * Through the wires and contacts that are admitted. Worked out from the node that is asked about
+   * and kept for all that hangs together with it, so it costs what lies before the load.
+   */
+  static Feeding of(Study study, Predicate<? super Branch> admitted) {
+    return new Feeding(study.circuit(), Borders.of(study), admitted);
   }
 
   /** The sides of every source, each once. */
@@ -94,8 +105,36 @@ record Feeding(Circuit circuit, Map<Node, Set<Side>> sidesAt) {
   }
 
   /** The sides that reach a node, in the order of the netlist. */
-  Set<Side> at(Node node) {
-    return sidesAt.getOrDefault(node, Set.of());
+  synchronized Set<Side> at(Node node) {
+    Set<Side> sides = known.get(node);
+    return sides == null ? look(node) : sides;
+  }
+
+  private Set<Side> look(Node start) {
+    Set<Node> inside = borders.inside(circuit, start, admitted);
+    Set<Node> met = new LinkedHashSet<>();
+    for (Node node : inside) {
+      if (borders.sides().containsKey(node)) {
+        met.add(node);
+      }
+    }
+    Set<Side> sides = inOrder(borders.joined(circuit, met, admitted));
+    for (Node node : inside) {
+      // what lies beyond a border has been looked at from one side of it only
+      if (node.equals(start) || !met.contains(node)) {
+        known.put(node, sides);
+      }
+    }
+    return sides;
+  }
+
+  private Set<Side> inOrder(Set<Node> nodes) {
+    Set<Side> sides = new LinkedHashSet<>(2);
+    nodes.stream()
+        .flatMap(node -> borders.sides().getOrDefault(node, List.of()).stream())
+        .sorted(Comparator.comparingInt(side -> borders.place(side)))
+        .forEach(sides::add);
+    return Collections.unmodifiableSet(sides);
   }
 
   /** What it leads to the pins of a load. */

@@ -75,8 +75,8 @@ final class LoadLimitSetting implements Rule {
   }
 
   private List<Outcome> judge(Study study, Part.Heater heater, Part.Vessel vessel) {
-    List<Part.Thermal> thermostats = Overheating.stopping(study.circuit(), heater, false);
-    List<Part.Thermal> cutOuts = Overheating.stopping(study.circuit(), heater, true);
+    List<Part.Thermal> thermostats = Overheating.of(study, heater).stopping(false);
+    List<Part.Thermal> cutOuts = Overheating.of(study, heater).stopping(true);
     List<Part.Thermal> guards = new ArrayList<>(thermostats);
     guards.addAll(cutOuts);
     if (guards.isEmpty()) {

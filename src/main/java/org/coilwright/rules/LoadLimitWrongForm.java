@@ -72,7 +72,7 @@ final class LoadLimitWrongForm implements Rule {
         for (OnWay on : onWays(study, heater.name())) {
           if (circuit.netlist().parts().get(on.contact().part()) instanceof Part.Thermal thermal
               && judged.add(thermal.name() + " " + heater.name())) {
-            outcomes.add(judge(circuit, heater, thermal, on));
+            outcomes.add(judge(study, heater, thermal, on));
           }
         }
       }
@@ -110,7 +110,7 @@ final class LoadLimitWrongForm implements Rule {
     return (on.contact().form() == ContactForm.NO) != on.turned();
   }
 
-  private Outcome judge(Circuit circuit, Part.Heater heater, Part.Thermal thermal, OnWay on) {
+  private Outcome judge(Study study, Part.Heater heater, Part.Thermal thermal, OnWay on) {
     String name = thermal.name();
     Subject subject = Subject.of(FACTS, thermal.head().mark(), name);
     String through = on.through().isEmpty() ? "" : " through " + on.through();
@@ -118,7 +118,7 @@ final class LoadLimitWrongForm implements Rule {
       return subject.satisfied(
           "%s turns %s off%s as it warms.".formatted(name, heater.name(), through), basis);
     }
-    Optional<String> other = thermal.isCutOut() ? Optional.empty() : stops(circuit, heater);
+    Optional<String> other = thermal.isCutOut() ? Optional.empty() : stops(study, heater);
     Subject.Finding finding =
         subject.violated(
             "%s turns %s on as it warms".formatted(name, heater.name()),
@@ -161,8 +161,8 @@ final class LoadLimitWrongForm implements Rule {
   }
 
   /** A thermostat that opens as it warms and without which the heater stays off. */
-  private static Optional<String> stops(Circuit circuit, Part.Heater heater) {
-    return Overheating.stopping(circuit, heater, false).stream()
+  private static Optional<String> stops(Study study, Part.Heater heater) {
+    return Overheating.of(study, heater).stopping(false).stream()
         .map(Part.Thermal::name)
         .findFirst();
   }

@@ -65,21 +65,21 @@ final class LoadNoCutOut implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       if (load instanceof Part.Heater heater && whole.at(load.name()).areComplete()) {
-        outcomes.add(judge(circuit, heater));
+        outcomes.add(judge(Overheating.of(study, heater), heater));
       }
     }
     return outcomes;
   }
 
-  private Outcome judge(Circuit circuit, Part.Heater heater) {
+  private Outcome judge(Overheating heating, Part.Heater heater) {
     String name = heater.name();
-    List<Part.Thermal> cutOuts = Overheating.thermals(circuit, true);
+    List<Part.Thermal> cutOuts = heating.guards(true);
     Subject subject = Overheating.subject(FACTS, heater, cutOuts);
     List<Part.Thermal> manual = cutOuts.stream().filter(c -> resets(c, "manual")).toList();
     List<Part.Thermal> perhaps = cutOuts.stream().filter(c -> !resets(c, "automatic")).toList();
     VesselNeed need = VesselNeed.of(heater);
     CutOutTrial trial =
-        new CutOutTrial(circuit, heater, need, Overheating.thermals(circuit, false));
+        new CutOutTrial(heating, heater, need, heating.guards(false));
     Optional<String> fault = trial.fault(manual);
     boolean asked = !need.isOpen() || fault.isPresent();
     if (asked && need.missing().isPresent()) {

@@ -51,14 +51,14 @@ final class LoadNoThermostat implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       if (load instanceof Part.Heater heater && whole.at(load.name()).areComplete()) {
-        outcomes.add(judge(circuit, heater));
+        outcomes.add(judge(Overheating.of(study, heater), heater));
       }
     }
     return outcomes;
   }
 
-  private Outcome judge(Circuit circuit, Part.Heater heater) {
-    List<Part.Thermal> thermostats = Overheating.thermals(circuit, false);
+  private Outcome judge(Overheating heating, Part.Heater heater) {
+    List<Part.Thermal> thermostats = heating.guards(false);
     Subject subject = Overheating.subject(FACTS, heater, thermostats);
     if (heater.vessel().isEmpty()) {
       return subject.undecided(
@@ -68,7 +68,7 @@ final class LoadNoThermostat implements Rule {
     }
     Set<String> open = Overheating.names(thermostats);
     if (!thermostats.isEmpty()
-        && !new Overheating(circuit, open, Set.of()).at(heater).areComplete()) {
+        && !heating.with(open, Set.of()).areComplete()) {
       return subject.satisfied(
           "%s stops heating when %s open%s."
               .formatted(heater.name(), String.join(", ", open), open.size() == 1 ? "s" : ""),

@@ -60,7 +60,7 @@ final class LoadWaterTooCool implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     for (Part.Heater heater : vessels(circuit)) {
       if (whole.at(heater.name()).areComplete()) {
-        judge(circuit, heater).ifPresent(outcomes::add);
+        judge(study, heater).ifPresent(outcomes::add);
       }
     }
     return outcomes;
@@ -73,8 +73,8 @@ final class LoadWaterTooCool implements Rule {
         .toList();
   }
 
-  private Optional<Outcome> judge(Circuit circuit, Part.Heater heater) {
-    List<Part.Thermal> thermostats = Overheating.stopping(circuit, heater, false);
+  private Optional<Outcome> judge(Study study, Part.Heater heater) {
+    List<Part.Thermal> thermostats = Overheating.of(study, heater).stopping(false);
     if (thermostats.isEmpty()) {
       return Optional.empty();
     }
@@ -102,7 +102,7 @@ final class LoadWaterTooCool implements Rule {
               limit,
               Basis.of(stored)));
     }
-    Optional<Part.Heater> other = raises(circuit, heater);
+    Optional<Part.Heater> other = raises(study, heater);
     if (other.isPresent()) {
       return Optional.of(
           subject.satisfied(
@@ -136,13 +136,13 @@ final class LoadWaterTooCool implements Rule {
   }
 
   /** Another heater of as many litres, none of whose thermostats stops it below the limit. */
-  private Optional<Part.Heater> raises(Circuit circuit, Part.Heater cool) {
-    return vessels(circuit).stream()
+  private Optional<Part.Heater> raises(Study study, Part.Heater cool) {
+    return vessels(study.circuit()).stream()
         .filter(h -> !h.name().equals(cool.name()))
         .filter(h -> litres(h).isPresent() && litres(h).equals(litres(cool)))
         .filter(
             h -> {
-              List<Part.Thermal> its = Overheating.stopping(circuit, h, false);
+              List<Part.Thermal> its = Overheating.of(study, h).stopping(false);
               return !its.isEmpty()
                   && its.stream().allMatch(t -> t.opensAt().isPresent() && !isCool(t));
             })

@@ -1,11 +1,16 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Coil;
@@ -15,42 +20,74 @@ import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Part.ContactForm;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
+import org.coilwright.solve.Study;
 
 /**
  * What can still feed a load when thermostats or cut-outs have opened and everything else is at its
  * worst: outputs and switches closed, and some contactor welded. Decided on the graph: a contactor
- * whose coil no way can feed any more lets go, and with it whatever hangs on its contacts.
- *
- * @param open thermostats and cut-outs that have opened
- * @param welded relays whose contacts stay as they were
+ * whose coil no way can feed any more lets go, and with it whatever hangs on its contacts. Looked at
+ * is only what can have a say in it, from the load towards the sources.
  */
-record Overheating(Circuit circuit, Set<String> open, Set<String> welded) {
+final class Overheating {
+  private final Study study;
+  private final Circuit circuit;
+  private final Part load;
+  private final Set<Actuator> near;
+  private final Map<Boolean, List<Part.Thermal>> stopping = new ConcurrentHashMap<>();
 
-  /** What still reaches the load. */
-  PinFeeds at(Part load) {
-    return Feeding.of(circuit, closed()).at(load.name());
+  /** Kept with the study, for several rules ask about the same heater. */
+  private record Known(Map<String, Overheating> of) {}
+
+  /** What can feed a load. */
+  static Overheating of(Study study, Part load) {
+    return study
+        .derived(Known.class, s -> new Known(new ConcurrentHashMap<>()))
+        .of()
+        .computeIfAbsent(load.name(), name -> new Overheating(study, load));
+  }
+
+  private Overheating(Study study, Part load) {
+    this.study = study;
+    this.circuit = study.circuit();
+    this.load = load;
+    this.near = Regions.of(study).actuatorsOf(load.name());
+  }
+
+  /**
+   * What still reaches the load.
+   *
+   * @param open thermostats and cut-outs that have opened
+   * @param welded relays whose contacts stay as they were
+   */
+  PinFeeds with(Set<String> open, Set<String> welded) {
+    return closed(open, welded).at(load.name());
   }
 
   /** Contacts that can be closed; the largest set that upholds itself. */
-  private Predicate<Branch> closed() {
+  private Feeding closed(Set<String> open, Set<String> welded) {
     Set<String> dropped = new LinkedHashSet<>();
     while (true) {
-      Predicate<Branch> now = b -> !(b instanceof Contact c) || canClose(c, dropped);
-      Feeding feeding = Feeding.of(circuit, now);
-      Set<String> next = new LinkedHashSet<>(dropped);
-      for (Coil coil : circuit.branches(Coil.class)) {
-        if (!canBeFed(feeding, coil)) {
-          next.add(coil.part());
+      Set<String> before = Set.copyOf(dropped);
+      Feeding feeding =
+          Feeding.of(
+              study, b -> !(b instanceof Contact c) || canClose(c, open, welded, before));
+      for (Actuator actuator : near) {
+        if (actuator.kind() == Actuator.Kind.COIL) {
+          for (Branch branch : circuit.branchesOf(actuator.name())) {
+            if (branch instanceof Coil coil && !canBeFed(feeding, coil)) {
+              dropped.add(coil.part());
+            }
+          }
         }
       }
-      if (next.equals(dropped)) {
-        return now;
+      if (dropped.size() == before.size()) {
+        return feeding;
       }
-      dropped.addAll(next);
     }
   }
 
-  private boolean canClose(Contact contact, Set<String> dropped) {
+  private static boolean canClose(
+      Contact contact, Set<String> open, Set<String> welded, Set<String> dropped) {
     Actuator actuator = contact.actuator();
     return switch (actuator.kind()) {
       // one that closes as it warms is closed when it is hot
@@ -78,43 +115,102 @@ record Overheating(Circuit circuit, Set<String> open, Set<String> welded) {
     return both.size() > 1;
   }
 
-  /** Relays and contactors by name. */
-  static List<String> relays(Circuit circuit) {
-    return circuit.branches(Coil.class).stream().map(Coil::part).distinct().toList();
+  /** Cut-outs, or thermostats, of the whole circuit. */
+  private static List<Part.Thermal> thermals(Study study, boolean cutOut) {
+    return cutOut
+        ? study.derived(Thermals.class, Thermals::of).cutOuts()
+        : study.derived(Thermals.class, Thermals::of).thermostats();
   }
 
-  /** Cut-outs, or thermostats. */
-  static List<Part.Thermal> thermals(Circuit circuit, boolean cutOut) {
-    return circuit.netlist().parts().values().stream()
-        .filter(p -> p instanceof Part.Thermal t && t.isCutOut() == cutOut)
-        .map(Part.Thermal.class::cast)
+  /**
+   * Kept with the study.
+   *
+   * @param places where each part stands in the netlist
+   * @param astray names of those that have no say in whether any heater is fed
+   */
+  private record Thermals(
+      List<Part.Thermal> thermostats,
+      List<Part.Thermal> cutOuts,
+      Map<String, Integer> places,
+      Set<String> astray) {
+    static Thermals of(Study study) {
+      Map<String, Integer> places = new HashMap<>();
+      List<Part.Thermal> all = new ArrayList<>();
+      for (Part part : study.circuit().netlist().parts().values()) {
+        places.put(part.name(), places.size());
+        if (part instanceof Part.Thermal thermal) {
+          all.add(thermal);
+        }
+      }
+      Set<String> astray = new HashSet<>();
+      all.forEach(t -> astray.add(t.name()));
+      for (Part part : Loads.of(study.circuit())) {
+        if (part instanceof Part.Heater) {
+          Regions.of(study).actuatorsOf(part.name()).forEach(a -> astray.remove(a.name()));
+        }
+      }
+      return new Thermals(
+          all.stream().filter(t -> !t.isCutOut()).toList(),
+          all.stream().filter(Part.Thermal::isCutOut).toList(),
+          places,
+          astray);
+    }
+  }
+
+  /**
+   * The cut-outs, or thermostats, to be named with the load: those that have a say in whether it is
+   * fed, and those that have none anywhere; if there are no such, the first of the circuit.
+   */
+  List<Part.Thermal> guards(boolean cutOut) {
+    Thermals all = study.derived(Thermals.class, Thermals::of);
+    Set<String> names = new HashSet<>(all.astray());
+    near.forEach(a -> names.add(a.name()));
+    List<Part.Thermal> guards =
+        inOrder(names.stream()).stream()
+            .map(name -> circuit.netlist().parts().get(name))
+            .filter(part -> part instanceof Part.Thermal thermal && thermal.isCutOut() == cutOut)
+            .map(Part.Thermal.class::cast)
+            .toList();
+    return guards.isEmpty() ? thermals(study, cutOut).stream().limit(2).toList() : guards;
+  }
+
+  /** Names of parts in the order of the netlist; what is no part is left out. */
+  private List<String> inOrder(Stream<String> names) {
+    Map<String, Integer> places = study.derived(Thermals.class, Thermals::of).places();
+    return names
+        .filter(places::containsKey)
+        .sorted(Comparator.comparing(name -> places.getOrDefault(name, 0)))
         .toList();
   }
 
   /** The fault, in words, with which a vessel is heated though thermostats and cut-outs opened. */
-  static Optional<String> heatingFault(
-      Circuit circuit, Part load, List<Part.Thermal> cutOuts, List<Part.Thermal> thermostats) {
+  Optional<String> heatingFault(List<Part.Thermal> cutOuts, List<Part.Thermal> thermostats) {
     Set<String> out = names(cutOuts);
-    Set<String> both = names(cutOuts);
-    both.addAll(names(thermostats));
-    if (new Overheating(circuit, out, Set.of()).at(load).areComplete()) {
+    if (with(out, Set.of()).areComplete()) {
       return Optional.of("with the thermostat stuck closed");
     }
-    for (String relay : relays(circuit)) {
-      if (new Overheating(circuit, both, Set.of(relay)).at(load).areComplete()) {
-        return Optional.of("with %s welded".formatted(relay));
-      }
-    }
-    return Optional.empty();
+    Set<String> both = names(cutOuts);
+    both.addAll(names(thermostats));
+    // a relay that has no say in it changes nothing by welding, and one more way never cools
+    List<String> relays =
+        with(both, Set.of()).areComplete()
+            ? circuit.branches(Coil.class).stream().limit(1).map(Coil::part).toList()
+            : inOrder(
+                near.stream().filter(a -> a.kind() == Actuator.Kind.COIL).map(Actuator::name));
+    return relays.stream()
+        .filter(relay -> with(both, Set.of(relay)).areComplete())
+        .findFirst()
+        .map("with %s welded"::formatted);
   }
 
-  /**
-   * Those of the thermostats, or cut-outs, each of which alone keeps a heater off when it opens.
-   */
-  static List<Part.Thermal> stopping(Circuit circuit, Part heater, boolean cutOut) {
-    return thermals(circuit, cutOut).stream()
-        .filter(t -> !new Overheating(circuit, Set.of(t.name()), Set.of()).at(heater).areComplete())
-        .toList();
+  /** Those of the thermostats, or cut-outs, each of which alone keeps the load off. */
+  List<Part.Thermal> stopping(boolean cutOut) {
+    return stopping.computeIfAbsent(
+        cutOut,
+        kind ->
+            guards(kind).stream()
+                .filter(t -> !with(Set.of(t.name()), Set.of()).areComplete())
+                .toList());
   }
 
   /** What is said of a heater's vessel, and of the devices that should guard it. */

@@ -56,7 +56,7 @@ final class PolesLoadNotSwitched implements Rule {
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
     Feeding whole = Feeding.whole(study);
-    Feeding rest = Feeding.of(circuit, PolesLoadNotSwitched::staysClosed);
+    Feeding rest = Feeding.of(study, PolesLoadNotSwitched::staysClosed);
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       if (whole.at(load.name()).areComplete()) {

@@ -57,11 +57,11 @@ final class PolesNeutralCrossed implements Rule {
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
     Feeding whole = Feeding.whole(study);
-    List<MainsConsumer> consumers = MainsConsumer.all(circuit);
+    Regions regions = Regions.of(study);
     List<Outcome> outcomes = new ArrayList<>();
     for (Part part : circuit.netlist().parts().values()) {
       if (part instanceof Part.Protective device) {
-        pole(circuit, device, consumers, whole).ifPresent(outcomes::add);
+        pole(study, device, regions, whole).ifPresent(outcomes::add);
       } else if (part instanceof Part.Heater || part instanceof Part.OtherLoad) {
         circuit
             .find(new Terminal(part.name(), NEUTRAL))
@@ -69,7 +69,7 @@ final class PolesNeutralCrossed implements Rule {
             .ifPresent(outcomes::add);
       }
     }
-    for (MainsConsumer consumer : consumers) {
+    for (MainsConsumer consumer : regions.consumers()) {
       Part part = circuit.netlist().parts().get(consumer.name());
       if (part instanceof Part.Controller || part instanceof Part.DcSupply) {
         input(circuit, consumer, part, whole).ifPresent(outcomes::add);
@@ -79,7 +79,8 @@ final class PolesNeutralCrossed implements Rule {
   }
 
   private Optional<Outcome> pole(
-      Circuit circuit, Part.Protective device, List<MainsConsumer> consumers, Feeding whole) {
+      Study study, Part.Protective device, Regions regions, Feeding whole) {
+    Circuit circuit = study.circuit();
     Set<Node> ends = new LinkedHashSet<>();
     for (Branch branch : circuit.branchesOf(device.name())) {
       if (branch instanceof Contact contact && contact.neutralPole()) {
@@ -88,18 +89,18 @@ final class PolesNeutralCrossed implements Rule {
       }
     }
     Feeding open =
-        Feeding.of(circuit, b -> !(b instanceof Contact c && c.part().equals(device.name())));
+        Feeding.of(study, b -> !(b instanceof Contact c && c.part().equals(device.name())));
     Optional<Node> onLine = ends.stream().filter(e -> MainsConsumer.isLine(open, e)).findFirst();
     boolean fed = ends.stream().anyMatch(e -> MainsConsumer.isOnMains(open, e));
     if (!fed) {
       return Optional.empty();
     }
     List<String> at = new ArrayList<>(List.of(device.name()));
-    consumers.stream()
+    regions.consumersThatFeel(device).stream()
         .filter(c -> c.pins().stream().anyMatch(p -> loses(whole, open, p)))
         .forEach(c -> at.add(c.name()));
     // whatever switches behind it has line and neutral crossed as well
-    circuit.branches(Contact.class).stream()
+    regions.contactsThatFeel(device).stream()
         .filter(c -> !at.contains(c.part()))
         .filter(c -> loses(whole, open, c.from()) || loses(whole, open, c.to()))
         .forEach(c -> at.add(c.part()));

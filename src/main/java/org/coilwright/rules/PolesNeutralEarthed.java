@@ -150,7 +150,7 @@ final class PolesNeutralEarthed implements Rule {
     Node back = fromLine ? leak.to() : leak.from();
     Optional<Part.Protective> behind =
         ResidualDevices.of(circuit).stream()
-            .filter(d -> !MainsConsumer.isLine(ResidualDevices.opened(circuit, d), line))
+            .filter(d -> !MainsConsumer.isLine(ResidualDevices.opened(study, d), line))
             .findFirst();
     List<String> at = new ArrayList<>(List.of(leak.part()));
     behind.ifPresent(d -> at.add(d.name()));

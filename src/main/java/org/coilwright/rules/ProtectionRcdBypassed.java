@@ -64,17 +64,17 @@ final class ProtectionRcdBypassed implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
-    List<MainsConsumer> consumers = MainsConsumer.all(circuit);
+    Regions regions = Regions.of(study);
     Feeding whole = Feeding.whole(study);
     Map<Part.Protective, Feeding> opened = new LinkedHashMap<>();
-    ResidualDevices.of(circuit).forEach(d -> opened.put(d, ResidualDevices.opened(circuit, d)));
+    ResidualDevices.of(circuit).forEach(d -> opened.put(d, ResidualDevices.opened(study, d)));
     Set<Node> earth = NeutralEarth.of(study).earth();
     List<Outcome> outcomes = new ArrayList<>();
     Set<String> told = new LinkedHashSet<>();
     for (Part.Protective device : opened.keySet()) {
       Optional<Outcome> backwards = backwards(circuit, device, opened.getOrDefault(device, whole));
       backwards
-          .or(() -> judge(device, consumers, whole, opened, earth, told))
+          .or(() -> judge(device, regions, whole, opened, earth, told))
           .ifPresent(outcomes::add);
     }
     return outcomes;
@@ -103,14 +103,14 @@ final class ProtectionRcdBypassed implements Rule {
    */
   private Optional<Outcome> judge(
       Part.Protective device,
-      List<MainsConsumer> consumers,
+      Regions regions,
       Feeding whole,
       Map<Part.Protective, Feeding> opened,
       Set<Node> earth,
       Set<String> told) {
     Feeding without = opened.getOrDefault(device, whole);
     List<Seen> behind =
-        consumers.stream()
+        regions.consumersThatFeel(device).stream()
             .map(c -> seen(c, whole, without, earth))
             .filter(s -> !s.through().isEmpty())
             .toList();

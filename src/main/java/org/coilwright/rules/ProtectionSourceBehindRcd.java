@@ -64,7 +64,7 @@ final class ProtectionSourceBehindRcd implements Rule {
       if (part instanceof Part.Source source) {
         List<Node> joined = live(circuit, source, whole);
         if (!joined.isEmpty()) {
-          outcomes.add(judge(circuit, source, joined));
+          outcomes.add(judge(study, source, joined));
         }
       }
     }
@@ -80,9 +80,9 @@ final class ProtectionSourceBehindRcd implements Rule {
         .toList();
   }
 
-  private Outcome judge(Circuit circuit, Part.Source source, List<Node> joined) {
-    for (Part.Protective device : ResidualDevices.of(circuit)) {
-      Feeding open = ResidualDevices.opened(circuit, device);
+  private Outcome judge(Study study, Part.Source source, List<Node> joined) {
+    for (Part.Protective device : ResidualDevices.of(study.circuit())) {
+      Feeding open = ResidualDevices.opened(study, device);
       List<Node> lost = joined.stream().filter(p -> !MainsConsumer.isOnMains(open, p)).toList();
       if (!lost.isEmpty()) {
         return behind(source, device, lost.get(0));

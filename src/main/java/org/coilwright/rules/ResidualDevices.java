@@ -23,16 +23,16 @@ final class ResidualDevices {
   }
 
   /** What reaches where with one of them open. */
-  static Feeding opened(Circuit circuit, Part.Protective device) {
-    return Feeding.of(circuit, b -> !(b instanceof Contact c && c.part().equals(device.name())));
+  static Feeding opened(Study study, Part.Protective device) {
+    return Feeding.of(study, b -> !(b instanceof Contact c && c.part().equals(device.name())));
   }
 
   /** The parts of which a pin loses the mains when it opens, in the order of the netlist. */
   static List<Part> behind(Study study, Part.Protective device) {
     Circuit circuit = study.circuit();
     Feeding whole = Feeding.whole(study);
-    Feeding open = opened(circuit, device);
-    return MainsConsumer.all(circuit).stream()
+    Feeding open = opened(study, device);
+    return Regions.of(study).consumersThatFeel(device).stream()
         .filter(c -> c.fed(whole).stream().anyMatch(p -> !MainsConsumer.isOnMains(open, p)))
         .flatMap(c -> Optional.ofNullable(circuit.netlist().parts().get(c.name())).stream())
         .distinct()
