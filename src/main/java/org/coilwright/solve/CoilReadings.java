@@ -28,10 +28,9 @@ final class CoilReadings {
             .map(Branch.Coil.class::cast)
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("no relay " + relay));
-    Zone zone = lookup.zoneOf(coil);
-    Element element = lookup.elementOf(zone, coil);
-    Situation situation = lookup.situation(zone, state);
-    ZoneFlow nominal = situation.flow(zone, Corner.NOMINAL);
+    ZoneInState here = lookup.at(coil, state);
+    Element element = lookup.elementOf(here.zone, coil);
+    ZoneFlow nominal = here.flow(Corner.NOMINAL);
     double direct = nominal.directVolts(element);
     double alternating = nominal.alternatingVolts(element);
     CurrentKind kind =
@@ -39,9 +38,11 @@ final class CoilReadings {
             ? CurrentKind.UNSTATED
             : Math.abs(direct) >= alternating ? CurrentKind.DC : CurrentKind.AC;
     Optional<Source> source = sourceOf(nominal, element, kind);
-    Extremes.Range range = extremes.of(situation, zone, element);
-    double low = supplyVolts(source, situation, range.lowest().corner());
-    double high = supplyVolts(source, situation, range.highest().corner());
+    ZoneInState least = lookup.atWorst(coil, state, z -> -z.flow(Corner.LOWEST).volts(element));
+    ZoneInState most = lookup.atWorst(coil, state, z -> z.flow(Corner.HIGHEST).volts(element));
+    Extremes.Range range = extremes.of(least, most, element);
+    double low = supplyVolts(source, here, range.lowest().corner());
+    double high = supplyVolts(source, here, range.highest().corner());
     CurrentKind made = coilKind(relay);
     return new CoilReading(
         kind == CurrentKind.DC ? direct : clean(alternating),
@@ -51,7 +52,7 @@ final class CoilReadings {
         source.isEmpty() ? "not fed" : extremes.highestInWords(range.highest(), high),
         kind,
         amps(nominal, element),
-        amps(situation.flow(zone, Corner.PICK_UP), element),
+        amps(here.flow(Corner.PICK_UP), element),
         state.isIn(relay),
         source.map(Source::part),
         low);
@@ -63,10 +64,8 @@ final class CoilReadings {
         .orElse(CurrentKind.UNSTATED);
   }
 
-  private double supplyVolts(Optional<Source> source, Situation situation, Corner corner) {
-    return source
-        .map(s -> sources.volts(s, corner.supply()) * situation.share(s, corner))
-        .orElse(0.0);
+  private double supplyVolts(Optional<Source> source, ZoneInState here, Corner corner) {
+    return source.map(s -> sources.volts(s, corner.supply()) * here.share(s, corner)).orElse(0.0);
   }
 
   static double clean(double volts) {

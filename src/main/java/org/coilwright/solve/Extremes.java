@@ -25,7 +25,7 @@ final class Extremes {
   private static final List<Level> ENDS = List.of(Level.LOW, Level.HIGH);
 
   private final Air air;
-  private final Map<Situation, Map<String, Range>> known = new HashMap<>();
+  private final Map<List<ZoneInState>, Map<Integer, Range>> known = new HashMap<>();
 
   Extremes(Air air) {
     this.air = air;
@@ -41,15 +41,22 @@ final class Extremes {
   /** Both ends. */
   record Range(Extreme lowest, Extreme highest) {}
 
-  Range of(Situation situation, Zone zone, Element element) {
+  /**
+   * The range of what an element gets.
+   *
+   * @param low the zone as it stands when it gets least
+   * @param high likewise when it gets most; mostly the same
+   */
+  Range of(ZoneInState low, ZoneInState high, Element element) {
     return known
-        .computeIfAbsent(situation, s -> new HashMap<>())
-        .computeIfAbsent(zone.number + "." + element.number(), k -> find(situation, zone, element));
+        .computeIfAbsent(List.of(low, high), s -> new HashMap<>())
+        .computeIfAbsent(element.number(), k -> find(low, high, element));
   }
 
-  private Range find(Situation situation, Zone zone, Element element) {
-    double low = situation.flow(zone, Corner.LOWEST).volts(element);
-    double high = situation.flow(zone, Corner.HIGHEST).volts(element);
+  private Range find(ZoneInState lower, ZoneInState upper, Element element) {
+    Zone zone = lower.zone;
+    double low = lower.flow(Corner.LOWEST).volts(element);
+    double high = upper.flow(Corner.HIGHEST).volts(element);
     Extreme lowest = new Extreme(low, Corner.LOWEST, false);
     Extreme highest = new Extreme(high, Corner.HIGHEST, !isShared(zone, element));
     boolean dead = low < NOTHING && high < NOTHING;
@@ -58,18 +65,18 @@ final class Extremes {
     }
     boolean all = zone.elements.size() <= MOST_ELEMENTS;
     for (Corner corner : all ? corners(zone, Corner.LOWEST) : List.<Corner>of()) {
-      double volts = situation.solve(zone, corner, e -> true).volts(element);
+      double volts = lower.solve(corner, e -> true).volts(element);
       if (volts < lowest.volts() * (1 - NOTHING)) {
         lowest = new Extreme(volts, corner, false);
       }
     }
     Predicate<Element> alone = e -> !e.isConsumer() || e.number() == element.number();
     for (Corner corner : all ? corners(zone, Corner.HIGHEST) : List.of(Corner.HIGHEST)) {
-      double together = situation.solve(zone, corner, e -> true).volts(element);
+      double together = upper.solve(corner, e -> true).volts(element);
       if (together > highest.volts() * (1 + NOTHING)) {
         highest = new Extreme(together, corner, false);
       }
-      double only = situation.solve(zone, corner, alone).volts(element);
+      double only = upper.solve(corner, alone).volts(element);
       if (only > highest.volts() * (1 + NOTHING)) {
         highest = new Extreme(only, corner, true);
       }

@@ -165,7 +165,7 @@ public final class Faults {
       if (branch instanceof Source source) {
         groups.addAll(whole.fedBy(source));
       }
-      whole.groupOf(branch).ifPresent(groups::add);
+      groups.addAll(whole.groupsOf(branch));
     }
     List<Joint> joints = new ArrayList<>();
     for (Joint joint : way.joints()) {
@@ -184,7 +184,7 @@ public final class Faults {
       }
     }
     for (String relay : way.stuck()) {
-      circuit.branchesOf(relay).forEach(b -> whole.groupOf(b).ifPresent(groups::add));
+      circuit.branchesOf(relay).forEach(b -> groups.addAll(whole.groupsOf(b)));
     }
     return new Affected(groups, islands(groups, joints), way.with(joints));
   }

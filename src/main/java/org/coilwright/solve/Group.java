@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,6 +24,9 @@ final class Group {
 
   /** Limited sources that feed it. */
   final List<Branch.Source> limited = new ArrayList<>();
+
+  /** Zones in which circuits on the same feed may move an armature or cut off a supply. */
+  final Set<Zone> delicate = new LinkedHashSet<>();
 
   final Grid grid;
   final Variables all;

@@ -37,9 +37,9 @@ final class LoadReadings {
     Map<String, List<String>> linesAt = new LinkedHashMap<>();
     for (LoadElement branch : elementsOf(load)) {
       rated += branch.ratedWatts().orElse(0);
-      Zone zone = lookup.zoneOf(branch);
-      ZoneFlow flow = lookup.situation(zone, state).flow(zone, Corner.NOMINAL);
-      Element element = lookup.elementOf(zone, branch);
+      ZoneInState here = lookup.at(branch, state);
+      ZoneFlow flow = here.flow(Corner.NOMINAL);
+      Element element = lookup.elementOf(here.zone, branch);
       if (flow.amps(element) < CoilReadings.NOTHING_AMPS) {
         continue;
       }
@@ -90,27 +90,29 @@ final class LoadReadings {
   }
 
   private LoadVolts volts(LoadElement branch, State state) {
-    Zone zone = lookup.zoneOf(branch);
-    Situation situation = lookup.situation(zone, state);
-    Element element = lookup.elementOf(zone, branch);
-    ZoneFlow nominal = situation.flow(zone, Corner.NOMINAL);
-    Extremes.Range range = extremes.of(situation, zone, element);
+    ZoneInState here = lookup.at(branch, state);
+    Element element = lookup.elementOf(here.zone, branch);
+    ZoneFlow nominal = here.flow(Corner.NOMINAL);
+    Extremes.Range range =
+        extremes.of(
+            lookup.atWorst(branch, state, z -> -z.flow(Corner.LOWEST).volts(element)),
+            lookup.atWorst(branch, state, z -> z.flow(Corner.HIGHEST).volts(element)),
+            element);
     return new LoadVolts(
         branch.ratedVolts().orElse(0),
         nominal.volts(element),
         CoilReadings.clean(range.lowest().volts()),
         extremes.lowestInWords(
-            range.lowest(), supply(zone, situation, range.lowest().corner()), CurrentKind.AC),
+            range.lowest(), supply(here, range.lowest().corner()), CurrentKind.AC),
         CoilReadings.clean(range.highest().volts()),
-        extremes.highestInWords(
-            range.highest(), supply(zone, situation, range.highest().corner())));
+        extremes.highestInWords(range.highest(), supply(here, range.highest().corner())));
   }
 
-  private double supply(Zone zone, Situation situation, Corner corner) {
-    return zone.sources().stream()
+  private double supply(ZoneInState here, Corner corner) {
+    return here.zone.sources().stream()
         .mapToDouble(
             (Source s) ->
-                lookup.model().setup.sources.volts(s, corner.supply()) * situation.share(s, corner))
+                lookup.model().setup.sources.volts(s, corner.supply()) * here.share(s, corner))
         .max()
         .orElse(0);
   }

@@ -1,16 +1,28 @@
 package org.coilwright.solve;
 
 import java.util.BitSet;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.coilwright.circuit.Branch;
 
 /** Finds the zone of a branch, and the situation that a state of the whole circuit puts it in. */
 final class Lookup {
   private final Model model;
   private final Variables variables;
+  private final boolean every;
+  private final Company company;
 
-  Lookup(Model model) {
+  /**
+   * Looks into a model.
+   *
+   * @param every true if the states that it is asked for are every combination of the groups' own;
+   *     else other groups are at rest in them, whatever they could do
+   */
+  Lookup(Model model, boolean every) {
     this.model = model;
     this.variables = model.setup.variables;
+    this.every = every;
+    this.company = new Company(model);
   }
 
   Model model() {
@@ -32,6 +44,41 @@ final class Lookup {
   Element elementOf(Zone zone, Branch branch) {
     return zone.element(branch)
         .orElseThrow(() -> new IllegalArgumentException("not of this circuit: " + branch.id()));
+  }
+
+  /** The zone of a branch in a state, with what hangs on the same feed as it stands there. */
+  ZoneInState at(Branch branch, State state) {
+    return at(zoneOf(branch), state);
+  }
+
+  /** A zone in a state, with what hangs on the same feed as it stands there. */
+  ZoneInState at(Zone zone, State state) {
+    Situation situation = situation(zone, state);
+    return model
+        .grid
+        .bundleOf(zone)
+        .map(bundle -> ZoneInState.together(bundle.together(), situation, on(bundle, state)))
+        .orElseGet(() -> ZoneInState.alone(zone, situation));
+  }
+
+  /**
+   * The same, but where states are listed one group at a time with the other circuits on the feed
+   * as that harms most.
+   */
+  ZoneInState atWorst(Branch branch, State state, ToDoubleFunction<ZoneInState> harm) {
+    Optional<Bundle> bundle = every ? Optional.empty() : model.grid.bundleOf(zoneOf(branch));
+    return bundle.isEmpty()
+        ? at(branch, state)
+        : company.worst(bundle.get(), situation(zoneOf(branch), state), harm);
+  }
+
+  private BitSet on(Bundle bundle, State state) {
+    BitSet on = new BitSet();
+    for (Zone zone : bundle.circuits) {
+      Situation situation = situation(zone, state);
+      Company.put(on, situation.group, situation.bits);
+    }
+    return on;
   }
 
   Situation situation(Zone zone, State state) {

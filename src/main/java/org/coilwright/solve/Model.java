@@ -1,6 +1,7 @@
 package org.coilwright.solve;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -38,14 +39,60 @@ final class Model {
   private Model(Setup setup, List<Island> islands, Alteration alteration, Optional<Grid> base) {
     this.setup = setup;
     this.alteration = alteration;
-    this.grid = new Grid(setup, islands, alteration, base);
-    List<Group> groups = Groups.of(grid);
+    Set<Branch> kept = new HashSet<>(base.map(Grid::kept).orElse(Set.of()));
+    Grid cut = new Grid(setup, islands, alteration, base, kept);
+    List<Group> groups = Groups.of(cut);
+    while (keepsWhole(cut, Groups.byZone(groups), kept) || feels(cut, groups, kept)) {
+      cut = new Grid(setup, islands, alteration, base, Set.copyOf(kept));
+      groups = Groups.of(cut);
+    }
+    this.grid = cut;
     this.groupOf = Groups.byZone(groups);
-    groups.forEach(g -> explorations.put(g, new Exploration(g)));
     groupOf.forEach(
         (zone, group) ->
             zone.sources()
                 .forEach(s -> fedBy.computeIfAbsent(s, k -> new LinkedHashSet<>()).add(group)));
+  }
+
+  /**
+   * True if circuits were parted that are one group all the same: then nothing is won, and together
+   * they are solved exactly.
+   */
+  private static boolean keepsWhole(Grid cut, Map<Zone, Group> groupOf, Set<Branch> kept) {
+    boolean again = false;
+    for (Bundle bundle : cut.bundles()) {
+      long moving =
+          bundle.circuits.stream()
+              .map(groupOf::get)
+              .filter(g -> g != null && !g.variables.isEmpty())
+              .distinct()
+              .count();
+      if (moving < 2) {
+        kept.addAll(bundle.branches);
+        again = true;
+      }
+    }
+    return again;
+  }
+
+  /** Explores; true if circuits were parted that may move one another's armatures. */
+  private boolean feels(Grid cut, List<Group> groups, Set<Branch> kept) {
+    explorations.clear();
+    groups.forEach(g -> explorations.put(g, new Exploration(g)));
+    boolean again = false;
+    for (Group group : groups) {
+      for (Zone zone : group.delicate) {
+        Optional<Bundle> bundle = cut.bundleOf(zone);
+        bundle.ifPresent(b -> kept.addAll(b.branches));
+        again |= bundle.isPresent();
+      }
+    }
+    return again;
+  }
+
+  /** True if what was left out of it, on the same feed, may move an armature. */
+  boolean isDelicate() {
+    return explorations.keySet().stream().anyMatch(g -> !g.delicate.isEmpty());
   }
 
   /** The groups that feel a source's voltage. */
@@ -53,8 +100,10 @@ final class Model {
     return fedBy.getOrDefault(source, Set.of());
   }
 
-  /** The group that a branch lies in; empty for a source that a reference holds. */
-  Optional<Group> groupOf(Branch branch) {
-    return grid.zoneOf(branch).flatMap(z -> Optional.ofNullable(groupOf.get(z)));
+  /** The groups that a branch lies in: several for a feed that circuits share. */
+  Set<Group> groupsOf(Branch branch) {
+    Set<Group> groups = new LinkedHashSet<>();
+    grid.zonesOf(branch).forEach(z -> Optional.ofNullable(groupOf.get(z)).ifPresent(groups::add));
+    return groups;
   }
 }

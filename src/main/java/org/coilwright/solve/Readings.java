@@ -1,5 +1,8 @@
 package org.coilwright.solve;
 
+import java.util.HashSet;
+import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.quantity.CurrentKind;
@@ -13,18 +16,28 @@ final class Readings {
   }
 
   ContactReading contact(Contact contact, State state) {
-    Zone zone = lookup.zoneOf(contact);
+    ZoneInState here = lookup.at(contact, state);
+    Zone zone = here.zone;
     Element element = lookup.elementOf(zone, contact);
-    Situation situation = lookup.situation(zone, state);
-    ZoneFlow nominal = situation.flow(zone, Corner.NOMINAL);
+    ZoneFlow nominal = here.flow(Corner.NOMINAL);
     boolean closed = nominal.conducts().get(element.number());
-    ZoneFlow shown = closed ? nominal : situation.flow(zone, Corner.HIGHEST);
+    ZoneFlow shown = closed ? nominal : here.flow(Corner.HIGHEST);
     return new ContactReading(
         closed,
-        floor(nominal.amps(element)),
-        floor(situation.flow(zone, Corner.PICK_UP).amps(element)),
+        amps(contact, state, Corner.NOMINAL),
+        amps(contact, state, Corner.PICK_UP),
         closed ? 0 : CoilReadings.clean(openVolts(shown, element)),
         kind(zone, shown, element));
+  }
+
+  /** Where circuits share it, and other groups are at rest in the states: with the most of them. */
+  private double amps(Contact contact, State state, Corner corner) {
+    ToDoubleFunction<ZoneInState> carried =
+        z -> z.flow(corner).amps(lookup.elementOf(z.zone, contact));
+    boolean shared = lookup.model().grid.isShared(contact);
+    return floor(
+        carried.applyAsDouble(
+            shared ? lookup.atWorst(contact, state, carried) : lookup.at(contact, state)));
   }
 
   private static CurrentKind kind(Zone zone, ZoneFlow flow, Element element) {
@@ -65,12 +78,21 @@ final class Readings {
     double[] steady = new double[3];
     double[] pickUp = new double[3];
     double watts = 0;
+    Set<ZoneInState> told = new HashSet<>();
     for (Group group : lookup.model().fedBy(source)) {
       Situation situation = lookup.situation(group, state);
-      double[] amps = situation.amps(source, Corner.NOMINAL);
+      double[] amps = new double[3];
+      for (Zone zone : group.zones) {
+        if (zone.sources().contains(source)) {
+          ZoneInState here = lookup.at(zone, state);
+          if (told.add(here)) {
+            here.flow(Corner.NOMINAL).addDelivered(source, amps);
+            here.flow(Corner.PICK_UP).addDelivered(source, pickUp);
+          }
+        }
+      }
       Settings settings = situation.settings(Corner.NOMINAL);
       add(steady, amps);
-      add(pickUp, situation.amps(source, Corner.PICK_UP));
       double re = settings.re(source, Corner.NOMINAL);
       watts += watts(source, amps, re, settings.im(source, Corner.NOMINAL));
     }

@@ -260,6 +260,9 @@ final class Situation {
             .mapToDouble(s -> grid().setup.sources.volts(s, Level.NOMINAL))
             .min()
             .orElse(0);
+    if (Math.abs(volts - FED * mains) < zone.sag) {
+      group.delicate.add(zone);
+    }
     return mains > 0 && volts > FED * mains;
   }
 
@@ -275,7 +278,24 @@ final class Situation {
       return false;
     }
     ZoneFlow flow = flow(zone, Corner.NOMINAL);
-    return model.settles(before, flow.directVolts(coil), flow.alternatingVolts(coil));
+    double direct = flow.directVolts(coil);
+    double alternating = flow.alternatingVolts(coil);
+    boolean settles = model.settles(before, direct, alternating);
+    if (zone.sag > 0
+        && (settles != settles(model, before, direct, alternating, -zone.sag)
+            || settles != settles(model, before, direct, alternating, zone.sag))) {
+      group.delicate.add(zone);
+    }
+    return settles;
+  }
+
+  /** The same with so many volts more on the coil. */
+  private static boolean settles(
+      CoilModel model, boolean before, double direct, double alternating, double more) {
+    return model.settles(
+        before,
+        Math.copySign(Math.max(0, Math.abs(direct) + more), direct),
+        Math.max(0, alternating + more));
   }
 
   @Override

@@ -40,7 +40,7 @@ public final class Study {
     this.composition = new States(setup.variables, all);
     this.states = composition.list();
     this.troubles = new Troubles(circuit, setup.sources).in(all, composition);
-    this.lookup = new Lookup(model);
+    this.lookup = new Lookup(model, composition.isEveryCombination());
     Extremes extremes = new Extremes(setup.air);
     this.coils = new CoilReadings(lookup, extremes);
     this.loads = new LoadReadings(lookup, extremes);
@@ -88,8 +88,7 @@ public final class Study {
    */
   public List<State> statesFor(String part) {
     return circuit.branchesOf(part).stream()
-        .map(model::groupOf)
-        .flatMap(Optional::stream)
+        .flatMap(b -> model.groupsOf(b).stream())
         .distinct()
         .flatMap(g -> Optional.ofNullable(model.explorations.get(g)).stream())
         .flatMap(e -> composition.of(e).stream())

@@ -3,6 +3,7 @@ package org.coilwright.solve;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -29,17 +30,22 @@ final class Zone {
   private final Map<String, Element> coils = new HashMap<>();
   private final Set<Source> sources = new LinkedHashSet<>();
   private final Map<Key, ZoneFlow> solved = new HashMap<>();
-  private int branches;
+  private final Set<Branch> branches = new HashSet<>();
+
+  /** Volts that circuits on the same feed can take from it, or add, at most. */
+  final double sag;
+
   private boolean unsettled;
 
-  Zone(int number, Island island, Reference reference) {
+  Zone(int number, Island island, Reference reference, double sag) {
+    this.sag = sag;
     this.number = number;
     this.island = island;
     this.reference = reference;
   }
 
   void add(Branch branch, Elements worth, Alteration alteration) {
-    branches++;
+    branches.add(branch);
     int from = node(branch.from());
     int to = node(branch.to());
     if (alteration.gone().contains(branch)) {
@@ -75,7 +81,12 @@ final class Zone {
 
   /** How many branches lie in it, those that are gone included. */
   int branches() {
-    return branches;
+    return branches.size();
+  }
+
+  /** True if a branch lies in it, even one that is gone. */
+  boolean holds(Branch branch) {
+    return branches.contains(branch);
   }
 
   /** Its loads' elements. */

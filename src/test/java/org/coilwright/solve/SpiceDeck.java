@@ -57,7 +57,7 @@ final class SpiceDeck {
       source(source);
     }
     for (Branch branch : island.branches()) {
-      study.model().grid.zoneOf(branch).ifPresent(zone -> branch(zone, branch));
+      here(branch).ifPresent(here -> branch(here, branch));
     }
     Map<Node, double[]> volts = volts();
     double[] zero = volts.getOrDefault(reference, new double[2]);
@@ -91,15 +91,12 @@ final class SpiceDeck {
   private Map<Node, double[]> volts() {
     Map<Node, double[]> volts = new LinkedHashMap<>();
     for (Branch branch : island.branches()) {
-      study
-          .model()
-          .grid
-          .zoneOf(branch)
+      here(branch)
           .ifPresent(
-              zone -> {
-                Network.Flow flow = flow(zone);
+              here -> {
+                Network.Flow flow = flow(here);
                 for (Node node : List.of(branch.from(), branch.to())) {
-                  int n = zone.indexOf(node);
+                  int n = here.zone.indexOf(node);
                   volts.put(node, new double[] {flow.vRe[n], flow.vIm[n]});
                 }
               });
@@ -107,16 +104,21 @@ final class SpiceDeck {
     return volts;
   }
 
-  private Network.Flow flow(Zone zone) {
-    ZoneFlow flow = situation(zone).flow(zone, corner);
+  /** A branch's zone with all that hangs on the same feed; none for a source that is held. */
+  private Optional<ZoneInState> here(Branch branch) {
+    return study.model().grid.zoneOf(branch).map(zone -> study.lookup().at(zone, state));
+  }
+
+  private Network.Flow flow(ZoneInState here) {
+    ZoneFlow flow = here.flow(corner);
     return direct ? flow.direct() : flow.alternating();
   }
 
   private boolean isTold(Node node) {
     return island.branches().stream()
         .filter(b -> b.from().equals(node) || b.to().equals(node))
-        .flatMap(b -> study.model().grid.zoneOf(b).stream())
-        .allMatch(zone -> flow(zone).grounded[zone.indexOf(node)]);
+        .flatMap(b -> here(b).stream())
+        .allMatch(here -> flow(here).grounded[here.zone.indexOf(node)]);
   }
 
   private void source(Source source) {
@@ -155,14 +157,15 @@ final class SpiceDeck {
     lines.add("V%s %s %s %s".formatted(id, name(source.to()), name(source.from()), value));
   }
 
-  private void branch(Zone zone, Branch branch) {
-    Situation situation = situation(zone);
-    Settings settings = situation.settings(corner);
+  private void branch(ZoneInState here, Branch branch) {
+    Zone zone = here.zone;
+    Settings settings =
+        situation(study.model().grid.zoneOf(branch).orElseThrow()).settings(corner);
     for (Element element : zone.elements) {
       if (!element.branch().equals(branch) || element.kind() == Element.Kind.SOURCE) {
         continue;
       }
-      boolean[] grounded = flow(zone).grounded;
+      boolean[] grounded = flow(here).grounded;
       if (!grounded[element.from()] || !grounded[element.to()]) {
         continue;
       }
@@ -180,7 +183,7 @@ final class SpiceDeck {
           && element.branch() instanceof Branch.Passive passive
           && passive.spec() instanceof Part.Varistor varistor) {
         double clamp = varistor.clampingVoltage().orElseThrow().value().nominal();
-        if (Math.abs(flow(zone).iRe[element.number()]) > 1e-6) {
+        if (Math.abs(flow(here).iRe[element.number()]) > 1e-6) {
           clamping++;
         }
         String volts = "v(%s,%s)".formatted(from, to);
@@ -191,7 +194,7 @@ final class SpiceDeck {
       }
       boolean is = element.variable() >= 0 && settings.is(element.variable());
       if (element.kind() == Element.Kind.CONTACT) {
-        is = situation.flow(zone, corner).conducts().get(element.number());
+        is = here.flow(corner).conducts().get(element.number());
       }
       Optional<Impedance> z =
           element.values(is).at(corner.of(element.kind()), direct, corner.pulling());
