@@ -18,8 +18,8 @@ import org.coilwright.solve.Study;
 
 /**
  * Where the sides of the sources lie, and what can join one side to another. Whoever walks from a
- * load towards the sources may stop at a side and go on from there by what joins it to others alone:
- * the many circuits that hang on the same side need not be entered.
+ * load towards the sources may stop at a side and go on from there by what joins it to others
+ * alone: the many circuits that hang on the same side need not be entered.
  *
  * @param sides the sides at a node, in the order of the netlist
  * @param places where each side stands in that order
@@ -99,9 +99,7 @@ record Borders(Map<Node, List<Side>> sides, Map<Side, Integer> places, Set<Branc
         continue;
       }
       for (Branch branch : circuit.branchesAt(node)) {
-        if (Feeding.isWay(branch)
-            && !seen.contains(branch.other(node))
-            && admitted.test(branch)) {
+        if (Feeding.isWay(branch) && !seen.contains(branch.other(node)) && admitted.test(branch)) {
           seen.add(branch.other(node));
           open.add(branch.other(node));
         }

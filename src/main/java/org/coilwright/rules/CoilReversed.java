@@ -97,7 +97,7 @@ final class CoilReversed implements Rule {
             .detail(
                 hasDiodeInside(feed)
                     ? "The diode inside conducts then: a short-circuit as soon as the contact"
-                          + " closes."
+                        + " closes."
                     : "")
             .change(
                 Rewiring.exchanged(

@@ -142,7 +142,7 @@ final class LoadLimitWrongForm implements Rule {
     }
     if (thermal.form() == ContactForm.NO) {
       finding.change(
-          Rewiring.word(circuit.netlist(), thermal.head().mark(), "form: NO", "form: NC"));
+          Rewiring.word(study.circuit().netlist(), thermal.head().mark(), "form: NO", "form: NC"));
     }
     return finding.todo(
         thermal.form() == ContactForm.NO

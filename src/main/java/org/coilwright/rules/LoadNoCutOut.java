@@ -78,8 +78,7 @@ final class LoadNoCutOut implements Rule {
     List<Part.Thermal> manual = cutOuts.stream().filter(c -> resets(c, "manual")).toList();
     List<Part.Thermal> perhaps = cutOuts.stream().filter(c -> !resets(c, "automatic")).toList();
     VesselNeed need = VesselNeed.of(heater);
-    CutOutTrial trial =
-        new CutOutTrial(heating, heater, need, heating.guards(false));
+    CutOutTrial trial = new CutOutTrial(heating, heater, need, heating.guards(false));
     Optional<String> fault = trial.fault(manual);
     boolean asked = !need.isOpen() || fault.isPresent();
     if (asked && need.missing().isPresent()) {

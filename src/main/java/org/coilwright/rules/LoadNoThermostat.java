@@ -67,8 +67,7 @@ final class LoadNoThermostat implements Rule {
               .formatted(heater.name()));
     }
     Set<String> open = Overheating.names(thermostats);
-    if (!thermostats.isEmpty()
-        && !heating.with(open, Set.of()).areComplete()) {
+    if (!thermostats.isEmpty() && !heating.with(open, Set.of()).areComplete()) {
       return subject.satisfied(
           "%s stops heating when %s open%s."
               .formatted(heater.name(), String.join(", ", open), open.size() == 1 ? "s" : ""),

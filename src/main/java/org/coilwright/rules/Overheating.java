@@ -25,8 +25,8 @@ import org.coilwright.solve.Study;
 /**
  * What can still feed a load when thermostats or cut-outs have opened and everything else is at its
  * worst: outputs and switches closed, and some contactor welded. Decided on the graph: a contactor
- * whose coil no way can feed any more lets go, and with it whatever hangs on its contacts. Looked at
- * is only what can have a say in it, from the load towards the sources.
+ * whose coil no way can feed any more lets go, and with it whatever hangs on its contacts. Looked
+ * at is only what can have a say in it, from the load towards the sources.
  */
 final class Overheating {
   private final Study study;
@@ -69,8 +69,7 @@ final class Overheating {
     while (true) {
       Set<String> before = Set.copyOf(dropped);
       Feeding feeding =
-          Feeding.of(
-              study, b -> !(b instanceof Contact c) || canClose(c, open, welded, before));
+          Feeding.of(study, b -> !(b instanceof Contact c) || canClose(c, open, welded, before));
       for (Actuator actuator : near) {
         if (actuator.kind() == Actuator.Kind.COIL) {
           for (Branch branch : circuit.branchesOf(actuator.name())) {

@@ -21,8 +21,8 @@ import org.coilwright.netlist.Part;
 import org.coilwright.solve.Study;
 
 /**
- * The circuit cut where the sides of the sources lie: what wires and contacts join without passing a
- * side is one region. A contact makes a difference to what reaches a node only if it lies in the
+ * The circuit cut where the sides of the sources lie: what wires and contacts join without passing
+ * a side is one region. A contact makes a difference to what reaches a node only if it lies in the
  * node's region or between sides, so a rule that opens a device need look at few nodes.
  */
 final class Regions {

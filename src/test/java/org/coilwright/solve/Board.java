@@ -121,7 +121,10 @@ public record Board(int circuits, int behindOne, int lines, boolean outputs) {
     }
     if (first) {
       part(parts, "R" + residual, "type: residual");
-      run(runs, "WI" + residual, "length: 1 m, size: %s, insulation: 750 V, installed: panel".formatted(size()));
+      run(
+          runs,
+          "WI" + residual,
+          "length: 1 m, size: %s, insulation: 750 V, installed: panel".formatted(size()));
       if (lines == 1) {
         wire(wires, "G0.L to R%1$d.1 in WI%1$d", residual);
       } else {
@@ -162,8 +165,9 @@ public record Board(int circuits, int behindOne, int lines, boolean outputs) {
     boolean first = (i - 1) % behindOne == 0;
     String start =
         first ? "R%d.%s".formatted(residual, from) : "%s%d.%s".formatted(device, i - 1, to);
-    wires.append("  - {from: %s, to: %s%d.%s, length: 0.1 m, size: %s, insulation: 750 V}\n"
-        .formatted(start, device, i, to, size()));
+    wires.append(
+        "  - {from: %s, to: %s%d.%s, length: 0.1 m, size: %s, insulation: 750 V}\n"
+            .formatted(start, device, i, to, size()));
   }
 
   private void drive(int i, int supply, StringBuilder parts, StringBuilder wires) {

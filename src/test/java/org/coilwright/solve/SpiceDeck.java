@@ -159,8 +159,7 @@ final class SpiceDeck {
 
   private void branch(ZoneInState here, Branch branch) {
     Zone zone = here.zone;
-    Settings settings =
-        situation(study.model().grid.zoneOf(branch).orElseThrow()).settings(corner);
+    Settings settings = situation(study.model().grid.zoneOf(branch).orElseThrow()).settings(corner);
     for (Element element : zone.elements) {
       if (!element.branch().equals(branch) || element.kind() == Element.Kind.SOURCE) {
         continue;
