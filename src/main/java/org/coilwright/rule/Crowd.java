@@ -14,7 +14,7 @@ import org.coilwright.rule.Outcome.Violated;
  * One mistake can break many rules at once. Of the findings that hang together the first few are
  * shown and the others are told along with the first. Where one of them says that the circuit is
  * wired otherwise than it was meant, all hang together, since the currents and voltages of every
- * other are those of another circuit; else those that name the part which the heaviest is about.
+ * other are those of another circuit; else those that name one part, such as the load they carry.
  */
 final class Crowd {
   /** After these, what is computed of the circuit does not hold for the one that was meant. */
@@ -34,6 +34,9 @@ final class Crowd {
           "supply.wrong-voltage",
           "coil.always-on",
           "coil.wont-release");
+
+  /** Says that something does not do what was meant, but not where it is miswired. */
+  private static final String UNMEANT = "wiring.intent-differs";
 
   /** More than this above a NOTE that hang together nobody reads. */
   private static final int SHOWN = 8;
@@ -70,12 +73,16 @@ final class Crowd {
       }
     }
     Crowd crowd = new Crowd();
-    if (parts.keySet().stream().anyMatch(Crowd::isMiswired)) {
+    if (parts.keySet().stream().anyMatch(f -> isMiswired(f) || f.rule().id().equals(UNMEANT))) {
       crowd.limit(List.copyOf(parts.keySet()));
     }
     for (Violated first : parts.keySet()) {
-      if (!crowd.told.contains(first)) {
-        String part = Places.partOf(first.path().get(0));
+      Set<String> own = new LinkedHashSet<>(List.of(Places.partOf(first.path().get(0))));
+      own.addAll(parts.getOrDefault(first, Set.of()));
+      for (String part : own) {
+        if (crowd.told.contains(first)) {
+          break;
+        }
         List<Violated> naming = new ArrayList<>(List.of(first));
         parts.forEach(
             (f, named) -> {

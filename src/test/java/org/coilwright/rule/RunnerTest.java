@@ -234,6 +234,27 @@ class RunnerTest {
   }
 
   @Test
+  void findings_that_all_name_one_load_hang_together_whatever_each_is_about() {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int i = 1; i <= 11; i++) {
+      outcomes.add(violated(LOW, i, "W" + i, "E1"));
+    }
+    Report report = report(outcomes);
+    assertEquals(8, report.findings().size());
+    assertEquals(3, report.beside().values().stream().mapToInt(List::size).sum());
+  }
+
+  @Test
+  void beside_a_load_that_does_not_do_what_is_meant_all_hangs_together() {
+    RuleFacts differs = facts("wiring.intent-differs", Weight.STOP, List.of());
+    List<Outcome> outcomes = new ArrayList<>(List.of(violated(differs, 1, "E1")));
+    for (int i = 2; i <= 10; i++) {
+      outcomes.add(violated(LOW, i, "K" + i));
+    }
+    assertEquals(8, report(outcomes).findings().size());
+  }
+
+  @Test
   void what_was_told_along_with_a_finding_stays_told_when_that_is_told_along_itself() {
     List<Outcome> outcomes = new ArrayList<>();
     for (int i = 1; i <= 8; i++) {
