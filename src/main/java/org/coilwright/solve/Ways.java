@@ -2,12 +2,15 @@ package org.coilwright.solve;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Terminal;
 
@@ -42,16 +45,24 @@ final class Ways {
                     && flow.amps(e) > 0));
   }
 
-  /** Wires, closed contacts, forward diodes; on alternating current every diode, half the time. */
+  /**
+   * Wires, closed contacts, forward diodes; on alternating current every diode, half the time, but
+   * for one that a direct voltage holds off throughout.
+   */
   static boolean isBare(ZoneFlow flow, Element element) {
     return switch (element.kind()) {
       case WIRE -> true;
       case CONTACT -> flow.conducts().get(element.number());
-      case DIODE ->
-          flow.conducts().get(element.number())
-              || (flow.zone().reference.hasMains() && !flow.zone().reference.hasDirect());
+      case DIODE -> flow.conducts().get(element.number()) || conductsHalfTheTime(flow, element);
       case COIL, LOAD, SOURCE, PASSIVE, INPUT -> false;
     };
+  }
+
+  private static boolean conductsHalfTheTime(ZoneFlow flow, Element diode) {
+    Reference reference = flow.zone().reference;
+    double peak = Math.sqrt(2) * flow.alternatingVolts(diode);
+    return reference.hasMains()
+        && (!reference.hasDirect() || peak > Math.max(0, -flow.directVolts(diode)));
   }
 
   private int root(int start) {
@@ -94,22 +105,50 @@ final class Ways {
         .toList();
   }
 
-  /** Two source terminals that are joined: a short-circuit. */
-  record Joined(Source source, Node one, Node other) {}
+  /**
+   * Two source terminals that are joined: a short-circuit.
+   *
+   * @param throughOutput true if the output of a direct supply lies between
+   */
+  record Joined(Source source, Node one, Node other, boolean throughOutput) {}
 
   /**
    * Short-circuits: a source's own two terminals, a line and the protective conductor that the
-   * mains joins to its neutral, or two lines.
+   * mains joins to its neutral, or two lines. The mains are shorted as well where nothing lies
+   * between but the output of a direct supply.
    */
   List<Joined> shorts() {
+    List<Joined> shorts = shorts(false);
+    Reference reference = flow.zone().reference;
+    if (!shorts.isEmpty() || !reference.hasMains() || !reference.hasDirect()) {
+      return shorts;
+    }
+    Ways through = bare(flow);
+    outputs().forEach(s -> through.join(s.from(), s.to()));
+    return through.shorts(true).stream().filter(s -> !s.source().isDirect()).toList();
+  }
+
+  private Stream<Source> outputs() {
+    return flow.zone().reference.sources().stream().filter(Source::isDirect);
+  }
+
+  private void join(Node one, Node other) {
+    int a = flow.zone().indexOf(one);
+    int b = flow.zone().indexOf(other);
+    if (a >= 0 && b >= 0) {
+      parent[root(a)] = root(b);
+    }
+  }
+
+  private List<Joined> shorts(boolean throughOutput) {
     List<Joined> shorts = new ArrayList<>();
     List<Source> sources = flow.zone().reference.sources();
     for (Source source : sources) {
-      addIfJoined(shorts, source, source.from(), source.to());
+      addIfJoined(shorts, source, source.from(), source.to(), throughOutput);
       if (!source.isDirect()) {
         for (Node node : flow.zone().nodes) {
           if (node.terminals().contains(new Terminal(source.part(), "PE"))) {
-            addIfJoined(shorts, source, node, source.to());
+            addIfJoined(shorts, source, node, source.to(), throughOutput);
           }
         }
       }
@@ -121,34 +160,34 @@ final class Ways {
         if (!one.isDirect()
             && !other.isDirect()
             && one.phaseDegrees().orElse(0) != other.phaseDegrees().orElse(0)) {
-          addIfJoined(shorts, one, one.to(), other.to());
+          addIfJoined(shorts, one, one.to(), other.to(), throughOutput);
         }
       }
     }
     return shorts;
   }
 
-  private void addIfJoined(List<Joined> shorts, Source source, Node one, Node other) {
+  private void addIfJoined(
+      List<Joined> shorts, Source source, Node one, Node other, boolean throughOutput) {
     int a = flow.zone().indexOf(one);
     int b = flow.zone().indexOf(other);
     if (a >= 0 && b >= 0 && joined(a, b)) {
-      shorts.add(new Joined(source, one, other));
+      shorts.add(new Joined(source, one, other, throughOutput));
     }
   }
 
-  /** The branches that lead in this situation, as a test for the circuit's path search. */
-  Predicate<Branch> leading() {
-    Set<Branch> leading = new java.util.HashSet<>();
+  /** A way from one to the other, of what leads in this situation; empty if there is none. */
+  Optional<Branch.Path> path(Joined found, Circuit circuit) {
+    Set<Branch> leading = new HashSet<>();
     for (Element element : flow.zone().elements) {
       if (isBare(flow, element)) {
         leading.add(element.branch());
       }
     }
-    return leading::contains;
-  }
-
-  Optional<Branch.Path> path(Joined found, org.coilwright.circuit.Circuit circuit) {
-    return circuit.path(found.one(), found.other(), leading());
+    if (found.throughOutput()) {
+      outputs().forEach(leading::add);
+    }
+    return circuit.path(found.one(), found.other(), leading::contains);
   }
 
   /** Ohms of a way, at nominal. */
