@@ -39,6 +39,11 @@ final class Troubles {
     return groups.values();
   }
 
+  /** True if some position shows a trouble of this kind, at rest or before it comes to rest. */
+  static boolean any(Study study, Class<? extends Trouble> kind) {
+    return study.troubles().stream().anyMatch(kind::isInstance);
+  }
+
   /** What would decide a question that a gap keeps open. */
   static String missing(Trouble.Gap gap) {
     if (!(gap instanceof Trouble.NotExplored group)) {

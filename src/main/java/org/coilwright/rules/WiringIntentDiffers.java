@@ -16,6 +16,7 @@ import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
+import org.coilwright.solve.Trouble;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
@@ -108,11 +109,16 @@ final class WiringIntentDiffers implements Rule {
     if (!gaps.isEmpty()) {
       return gaps.get(0);
     }
-    if (states.isEmpty() || study.states().stream().anyMatch(study::isShorted)) {
+    String where = states.isEmpty() ? "every position" : "some positions";
+    if (states.isEmpty() || Troubles.any(study, Trouble.ShortCircuit.class)) {
       return subject.undecided(
           Troubles.unshorted(load),
-          "A short-circuit hides what %s does in %s."
-              .formatted(name, states.isEmpty() ? "every position" : "some positions"));
+          "A short-circuit hides what %s does in %s.".formatted(name, where));
+    }
+    if (Troubles.any(study, Trouble.NoSteadyState.class)) {
+      return subject.undecided(
+          "positions of %s in which its relays come to rest".formatted(name),
+          "What %s does while relays pull in and drop out is not known.".formatted(name));
     }
     return subject.satisfied(
         "%s is on exactly when %s, in each of %s states."
