@@ -33,7 +33,8 @@ final class PolesNeutralCrossed implements Rule {
               "Looks, with each breaker or residual-current device open, what reaches its neutral"
                   + " pole, and what reaches the neutral pin of a load: only the neutral may. A"
                   + " mains input whose line pin hangs on the neutral and whose neutral pin hangs"
-                  + " on a line is crossed too, and lighter.")
+                  + " on a line is crossed too, and lighter; so is a pair of breakers whose"
+                  + " neutrals are joined behind them.")
           .why(
               "The neutral pole does not see an overcurrent: a fault in the load is fed until"
                   + " something burns. Behind a crossed pair what is switched off stays live.")
@@ -59,6 +60,7 @@ final class PolesNeutralCrossed implements Rule {
     Feeding whole = Feeding.whole(study);
     Regions regions = Regions.of(study);
     List<Outcome> outcomes = new ArrayList<>();
+    SharedNeutral.all(study).forEach(pair -> outcomes.add(pair.outcome(FACTS, basis)));
     for (Part part : circuit.netlist().parts().values()) {
       if (part instanceof Part.Protective device) {
         pole(study, device, regions, whole).ifPresent(outcomes::add);

@@ -8,8 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.coilwright.circuit.Branch;
-import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
@@ -34,8 +32,8 @@ final class ProtectionRcdBypassed implements Rule {
                   + " which of its pins lose the mains: all of them or none may. A neutral returned"
                   + " past the device, and neutrals mixed between two devices, show as some; so"
                   + " does what returns by the protective conductor. A pole that is fed from its"
-                  + " other end than the rest is raised as well: the currents then add up in the"
-                  + " device.")
+                  + " other end than the rest, or from behind another pole of the device, is raised"
+                  + " as well: the currents then add up in it.")
           .why(
               "The device takes the current that it does not see come back for a fault: it opens as"
                   + " soon as the load is on, and whoever wants heat bridges it.")
@@ -72,8 +70,11 @@ final class ProtectionRcdBypassed implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     Set<String> told = new LinkedHashSet<>();
     for (Part.Protective device : opened.keySet()) {
-      Optional<Outcome> backwards = backwards(circuit, device, opened.getOrDefault(device, whole));
-      backwards
+      Feeding without = opened.getOrDefault(device, whole);
+      ResidualPoles poles = new ResidualPoles(study, device, without);
+      poles
+          .backwards(FACTS, basis)
+          .or(() -> poles.twice(FACTS, basis))
           .or(() -> judge(device, regions, whole, opened, earth, told))
           .ifPresent(outcomes::add);
     }
@@ -130,47 +131,6 @@ final class ProtectionRcdBypassed implements Rule {
               basis));
     }
     return Optional.of(violated(subject, device, untold, whole, opened));
-  }
-
-  /** Poles that are fed from different ends, so that their currents add up in the device. */
-  private Optional<Outcome> backwards(Circuit circuit, Part.Protective device, Feeding opened) {
-    List<Contact> ahead = new ArrayList<>();
-    List<Contact> back = new ArrayList<>();
-    for (Branch branch : circuit.branchesOf(device.name())) {
-      if (branch instanceof Contact pole) {
-        boolean from = MainsConsumer.isOnMains(opened, pole.from());
-        boolean to = MainsConsumer.isOnMains(opened, pole.to());
-        if (from != to) {
-          (from ? ahead : back).add(pole);
-        }
-      }
-    }
-    if (ahead.isEmpty() || back.isEmpty()) {
-      return Optional.empty();
-    }
-    List<Contact> odd = back.size() <= ahead.size() ? back : ahead;
-    String poles = odd.stream().map(Contact::id).collect(Collectors.joining(" and "));
-    Subject.Finding finding =
-        Subject.of(FACTS, device.head().mark(), device.name())
-            .violated(
-                "%s is fed from both sides".formatted(device.name()),
-                "%s %s fed from the other end than its other poles: their currents add up in %s instead of cancelling, and it opens as soon as a load is on."
-                    .formatted(poles, odd.size() == 1 ? "is" : "are", device.name()),
-                "opens with any load");
-    odd.forEach(
-        pole ->
-            circuit.branchesAt(odd == back ? pole.to() : pole.from()).stream()
-                .filter(b -> !b.part().equals(device.name()))
-                .findFirst()
-                .ifPresent(b -> finding.alsoAt(b.mark(), "brings the mains to the wrong end")));
-    odd.forEach(
-        pole ->
-            finding.change(
-                Rewiring.exchanged(
-                    circuit.netlist(),
-                    pole.from().terminals().get(0),
-                    pole.to().terminals().get(0))));
-    return Optional.of(finding.todo("Exchange the two ends of %s.".formatted(poles), basis));
   }
 
   /** Another device that one side goes through and the other does not: not one in series. */

@@ -1,0 +1,112 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Part;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.solve.Study;
+
+/**
+ * The poles of a residual-current device, and by which of their ends they are fed.
+ *
+ * @param opened how far the mains get with the device open
+ */
+record ResidualPoles(Study study, Part.Protective device, Feeding opened) {
+  /** Poles that are fed from different ends, so that their currents add up in the device. */
+  Optional<Outcome> backwards(RuleFacts facts, Basis basis) {
+    List<Contact> ahead = new ArrayList<>();
+    List<Contact> back = new ArrayList<>();
+    for (Contact pole : poles()) {
+      boolean from = MainsConsumer.isOnMains(opened, pole.from());
+      boolean to = MainsConsumer.isOnMains(opened, pole.to());
+      if (from != to) {
+        (from ? ahead : back).add(pole);
+      }
+    }
+    if (ahead.isEmpty() || back.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Contact> odd = back.size() <= ahead.size() ? back : ahead;
+    String poles = odd.stream().map(Contact::id).collect(Collectors.joining(" and "));
+    Subject.Finding finding =
+        Subject.of(facts, device.head().mark(), device.name())
+            .violated(
+                "%s is fed from both sides".formatted(device.name()),
+                "%s %s fed from the other end than its other poles: their currents add up in %s instead of cancelling, and it opens as soon as a load is on."
+                    .formatted(poles, odd.size() == 1 ? "is" : "are", device.name()),
+                "opens with any load");
+    odd.forEach(
+        pole ->
+            ends(
+                pole,
+                odd == back ? pole.to() : pole.from(),
+                "brings the mains to the wrong end",
+                finding));
+    odd.forEach(
+        pole ->
+            finding.change(
+                Rewiring.exchanged(
+                    study.circuit().netlist(),
+                    pole.from().terminals().get(0),
+                    pole.to().terminals().get(0))));
+    return Optional.of(finding.todo("Exchange the two ends of %s.".formatted(poles), basis));
+  }
+
+  private List<Contact> poles() {
+    return study.circuit().branchesOf(device.name()).stream()
+        .filter(Contact.class::isInstance)
+        .map(Contact.class::cast)
+        .toList();
+  }
+
+  private void ends(Contact pole, Node end, String label, Subject.Finding finding) {
+    study.circuit().branchesAt(end).stream()
+        .filter(b -> !b.part().equals(pole.part()))
+        .findFirst()
+        .ifPresent(b -> finding.alsoAt(b.mark(), label));
+  }
+
+  /** A pole that is fed from behind another pole of the device, so that a current passes twice. */
+  Optional<Outcome> twice(RuleFacts facts, Basis basis) {
+    Map<Contact, Feeding> without = new LinkedHashMap<>();
+    for (Contact pole : poles()) {
+      without.put(pole, Feeding.of(study, b -> !b.equals(pole)));
+    }
+    for (Map.Entry<Contact, Feeding> one : without.entrySet()) {
+      Contact pole = one.getKey();
+      boolean from = MainsConsumer.isOnMains(one.getValue(), pole.from());
+      boolean to = MainsConsumer.isOnMains(one.getValue(), pole.to());
+      Node fed = from ? pole.from() : pole.to();
+      if (from == to || MainsConsumer.isOnMains(opened, fed)) {
+        continue;
+      }
+      String through =
+          without.entrySet().stream()
+              .filter(e -> !MainsConsumer.isOnMains(e.getValue(), fed))
+              .map(e -> e.getKey().id())
+              .findFirst()
+              .orElse("its other poles");
+      Subject.Finding finding =
+          Subject.of(facts, device.head().mark(), device.name())
+              .violated(
+                  "%s is fed from its own output".formatted(device.name()),
+                  "%s gets its current at %s through %s: it passes %s twice there and comes back once, and %s opens as soon as a load is on."
+                      .formatted(pole.id(), fed.name(), through, device.name(), device.name()),
+                  "opens with any load");
+      ends(pole, fed, "brings what has passed it already", finding);
+      return Optional.of(
+          finding.todo("Feed %s from ahead of %s.".formatted(pole.id(), device.name()), basis));
+    }
+    return Optional.empty();
+  }
+}
