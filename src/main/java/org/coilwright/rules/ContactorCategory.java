@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -32,9 +33,10 @@ final class ContactorCategory implements Rule {
                   + " only beside its category.")
           .remedy("Take a device with a rating in the category the load needs.")
           .blind(
-              "Hand-operated switches; loads that do not say what they are; contacts all of whose"
-                  + " ratings are for the other kind of current, which contactor.voltage raises.")
-          .sources("category-overview", "iec-61095");
+              "Loads that do not say what they are; contacts all of whose ratings are for the other"
+                  + " kind of current, which contactor.voltage raises.")
+          .sources("category-overview", "iec-61095")
+          .consequenceOf("contactor.current");
 
   private final PowerSides sides;
   private final Tables tables;
@@ -72,17 +74,16 @@ final class ContactorCategory implements Rule {
             "Which rating of %s covers %s is open: nothing says what kind of load it is."
                 .formatted(contact.name(), load.name()));
       }
-      contact.covering(load, tables).forEach(r -> r.word("category").ifPresent(basis::add));
-      if (wanted.stream().noneMatch(contact.ratings().byCategory()::containsKey)) {
+      Set<String> has = contact.ratings().byCategory().keySet();
+      contact.tabled(load, tables).stream()
+          .filter(c -> has.contains(c.value()) || c.value().equals(wanted.get(0)))
+          .forEach(basis::add);
+      if (wanted.stream().noneMatch(has::contains)) {
         return subject
             .violated(
                 "%s has no rating for %s".formatted(contact.name(), load.name()),
                 "%s needs %s; %s is rated for %s only."
-                    .formatted(
-                        load.name(),
-                        wanted.get(0),
-                        contact.name(),
-                        String.join(", ", contact.ratings().byCategory().keySet())),
+                    .formatted(load.name(), wanted.get(0), contact.name(), String.join(", ", has)),
                 "no " + wanted.get(0))
             .alsoAt(load.head().mark(), "needs " + wanted.get(0))
             .change(

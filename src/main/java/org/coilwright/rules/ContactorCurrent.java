@@ -3,6 +3,7 @@ package org.coilwright.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
@@ -32,13 +33,14 @@ final class ContactorCurrent implements Rule {
               "Takes the load's current at the highest supply voltage (10 % up where no tolerance"
                   + " is written) and the upper end of the power tolerance, and holds it against"
                   + " the contact's rating times the factors for warm air, close mounting, thin air"
-                  + " and poles in parallel.")
+                  + " and poles in parallel. Where no rating is for this kind of load, more than"
+                  + " each rating for this kind of current is raised too.")
           .why(
               "A contact that runs hot welds: the load then stays on whatever the controller does.")
           .remedy("Take the next larger rating, leave a gap beside it, or cool the box.")
           .blind(
-              "Hand-operated switches; a load whose current rises as the voltage falls; more than"
-                  + " eight hours on at a time.")
+              "Warm air about a hand-operated switch; a load whose current rises as the voltage"
+                  + " falls; more than eight hours on at a time.")
           .sources(
               "part-data",
               "contactor-warm-air",
@@ -74,7 +76,54 @@ final class ContactorCurrent implements Rule {
     }
     return contact.ratings().byCategory().isEmpty()
         ? Optional.of(contact.withoutRating(FACTS))
-        : contact.fit(tables).map(fit -> judge(contact, fit, demand.get()));
+        : contact
+            .fit(tables)
+            .map(fit -> judge(contact, fit, demand.get()))
+            .or(() -> aboveAll(contact, demand.get()));
+  }
+
+  /** More than any rating for this kind of current, where none is for this kind of load. */
+  private Optional<Outcome> aboveAll(LoadContact contact, Demand demand) {
+    RatedKind kind = contact.ratedKind();
+    OptionalDouble most = kind.mostAmps();
+    if (most.isEmpty() || !Comparison.exceeds(demand.worst(), most.getAsDouble())) {
+      return Optional.empty();
+    }
+    Printed.Pair pair = Printed.pair(demand.worst(), most.getAsDouble(), Dimension.CURRENT);
+    String wanted =
+        contact.loads().stream()
+            .flatMap(l -> contact.categories(l, tables).stream().limit(1))
+            .findFirst()
+            .map(category -> category + ": ")
+            .orElse("");
+    List<Cited<?>> cited = new ArrayList<>();
+    demand.loads().forEach(l -> cited.addAll(l.basis()));
+    Subject.Finding finding =
+        contact
+            .subject(FACTS)
+            .violated(
+                "%s is too small for %s".formatted(contact.name(), demand.names()),
+                "It carries %s %s; its ratings are %s: too much by %s for the highest of them, and none is for this kind of load."
+                    .formatted(pair.value(), demand.words(), kind.list(), pair.apart()),
+                "rated for %s at most".formatted(pair.limit()))
+            .measured(new Measure(demand.worst(), "A"), new Measure(most.getAsDouble(), "A"));
+    contact
+        .loads()
+        .forEach(l -> finding.alsoAt(l.head().mark(), "takes " + pair.value() + " at worst"));
+    return Optional.of(
+        finding.todo(
+            "Take a device that its maker rates %s%s or more at %s, or lead %s past %s."
+                .formatted(
+                    wanted,
+                    Printed.atLeast(demand.worst(), Dimension.CURRENT),
+                    Printed.volts(contact.volts()),
+                    demand.names(),
+                    contact.name()),
+            partData().and(Basis.of(cited))));
+  }
+
+  private Basis partData() {
+    return new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED);
   }
 
   private Outcome judge(LoadContact contact, LoadContact.Fit fit, Demand demand) {
@@ -131,9 +180,7 @@ final class ContactorCurrent implements Rule {
     Measure limit = new Measure(may.amps(), "A");
     List<Cited<?>> cited = new ArrayList<>(may.basis());
     demand.loads().forEach(l -> cited.addAll(l.basis()));
-    Basis basis =
-        new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED)
-            .and(Basis.of(cited));
+    Basis basis = partData().and(Basis.of(cited));
     String rated = "rated %s, %s".formatted(fit.words(), may.words());
     if (!Comparison.exceeds(demand.worst(), may.amps())) {
       return subject.satisfied(
@@ -166,11 +213,14 @@ final class ContactorCurrent implements Rule {
         .map(Written::mark)
         .ifPresent(m -> finding.alsoAt(m, "no gap beside it"));
     double needed = demand.worst() / may.amps() * fit.amps();
-    finding.change(
-        fit.rating().mark(),
-        fit.rating()
-            .text()
-            .replaceFirst("^[0-9.]+ ?A", Printed.atLeast(needed, Dimension.CURRENT)));
+    // contactor.voltage is told along with this, so what is to be taken must serve it as well
+    String at =
+        fit.volts().stream().anyMatch(volts -> Comparison.exceeds(contact.volts(), volts))
+            ? " at " + Printed.volts(contact.volts())
+            : "";
+    String amps = Printed.atLeast(needed, Dimension.CURRENT);
+    String text = fit.rating().text().replaceFirst("^[0-9.]+ ?A", amps);
+    finding.change(fit.rating().mark(), at.isEmpty() ? text : text.replaceFirst(" at .*", at));
     return finding
         .detail(
             "May carry: %s. Carries: %s nominal, %s %s."
@@ -180,8 +230,7 @@ final class ContactorCurrent implements Rule {
                     pair.value(),
                     demand.words()))
         .todo(
-            "Take %s of %s or more here%s."
-                .formatted(fit.category(), Printed.atLeast(needed, Dimension.CURRENT), cure(may)),
+            "Take %s of %s or more%s here%s.".formatted(fit.category(), amps, at, cure(may)),
             basis);
   }
 

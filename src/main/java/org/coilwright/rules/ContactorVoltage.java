@@ -33,7 +33,7 @@ final class ContactorVoltage implements Rule {
               "Take a device rated for the voltage between the lines and for this kind of current.")
           .blind("Switching surges; the tolerance of the supply, which the rating includes.")
           .sources("part-data", "contactor-thin-air")
-          .consequenceOf("wiring.short-circuit");
+          .consequenceOf("wiring.short-circuit", "contactor.current");
 
   private final PowerSides sides;
   private final Tables tables;

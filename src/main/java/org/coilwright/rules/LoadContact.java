@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Actuator.Kind;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.netlist.Mark;
@@ -27,12 +28,14 @@ import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.PowerSide;
 import org.coilwright.sizing.PowerSide.Demand;
 import org.coilwright.solve.Study;
+import org.coilwright.table.Cited;
 import org.coilwright.table.CitedTable;
 import org.coilwright.table.Tables;
 
 /**
- * A contact in the way of a load: a pole of a contactor, a relay's contact, an output, a thermostat
- * or a cut-out. Poles that are rated together are one; the one that carries most stands for them.
+ * A contact in the way of a load: a pole of a contactor, a relay's contact, an output, a switch, a
+ * thermostat or a cut-out. Poles that are rated together are one; the one that carries most stands
+ * for them.
  */
 record LoadContact(
     PowerSide side, Part part, String name, Contact contact, List<Part> loads, int parallel) {
@@ -71,12 +74,12 @@ record LoadContact(
     Map<String, LoadContact> found = new LinkedHashMap<>();
     for (Contact contact : side.circuit().branches(Contact.class)) {
       Kind kind = contact.actuator().kind();
-      if (side.branches().contains(contact) && kind != Kind.SWITCH && kind != Kind.PROTECTIVE) {
+      if (side.branches().contains(contact) && kind != Kind.PROTECTIVE) {
         Part part = side.circuit().netlist().parts().get(contact.part());
         if (part == null) {
           continue;
         }
-        String key = contact.actuator().name() + ratings(part, contact).mark();
+        String key = contact.actuator().name() + ratings(side, contact).mark();
         LoadContact one =
             new LoadContact(
                 side,
@@ -108,17 +111,12 @@ record LoadContact(
     return side.demand(contact).map(Demand::worst).orElse(0.0);
   }
 
-  private static Part.Ratings ratings(Part part, Contact contact) {
-    return part instanceof Part.Thermal thermal
-        ? thermal.ratings()
-        : contact
-            .spec()
-            .map(Part.ContactSpec::ratings)
-            .orElse(new Part.Ratings(Optional.empty(), Map.of()));
+  private static Part.Ratings ratings(PowerSide side, Contact contact) {
+    return new ContactSheet(side.circuit().netlist(), contact).ratings();
   }
 
   Part.Ratings ratings() {
-    return ratings(part, contact);
+    return ratings(side, contact);
   }
 
   /** Where its ratings are written; the contact's own place if they are not. */
@@ -181,23 +179,35 @@ record LoadContact(
   }
 
   /**
-   * Categories that cover a load, the one to ask for first; empty if it is not known what it is.
+   * Categories that cover what a load is, the one to ask for first; empty if it is not known what
+   * it is.
    */
   List<CitedTable.Row> covering(Part load, Tables tables) {
-    Optional<String> kind = kindOf(load);
+    return rows(kindOf(load), tables);
+  }
+
+  private static List<CitedTable.Row> rows(Optional<String> load, Tables tables) {
     return tables.table("load-category").rows().stream()
-        .filter(r -> r.word("load").map(w -> w.value()).equals(kind))
+        .filter(r -> r.word("load").map(Cited::value).equals(load))
         .toList();
   }
 
-  /** Categories that cover a load, by name. */
+  private static Optional<String> written(Part load) {
+    return load instanceof Part.OtherLoad other
+        ? other.category().map(Written::value)
+        : Optional.empty();
+  }
+
+  /** What the table of categories says covers a load: by its own category if that is written. */
+  List<Cited<String>> tabled(Part load, Tables tables) {
+    Optional<String> own = written(load);
+    return (own.isPresent() ? rows(own, tables) : covering(load, tables))
+        .stream().flatMap(r -> r.word("category").stream()).toList();
+  }
+
+  /** Categories that cover a load, by name; one that is written for it comes first. */
   List<String> categories(Part load, Tables tables) {
-    if (load instanceof Part.OtherLoad other && other.category().isPresent()) {
-      return List.of(other.category().get().value());
-    }
-    return covering(load, tables).stream()
-        .flatMap(r -> r.word("category").stream())
-        .map(w -> w.value())
+    return Stream.concat(written(load).stream(), tabled(load, tables).stream().map(Cited::value))
         .toList();
   }
 
@@ -225,9 +235,11 @@ record LoadContact(
         .orElse("");
   }
 
-  /** True if its data sheet's air counts: a thermostat's rating holds where it sits. */
+  /**
+   * True if the air of the box counts: the rating of a thermostat or switch holds where it sits.
+   */
   boolean isDerated() {
-    return !(part instanceof Part.Thermal);
+    return !(part instanceof Part.Thermal || part instanceof Part.Switch);
   }
 
   /** What lowers its rating. */

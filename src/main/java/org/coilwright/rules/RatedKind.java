@@ -38,6 +38,11 @@ record RatedKind(boolean direct, Map<String, Written<Rating>> all, List<Written<
         : OptionalDouble.empty();
   }
 
+  /** The highest current of any rating for this kind, A; empty if there is none. */
+  OptionalDouble mostAmps() {
+    return of.stream().mapToDouble(ContactSheet::ratedAmps).max();
+  }
+
   /** {@code direct current}. */
   String words() {
     return direct ? "direct current" : "alternating current";
