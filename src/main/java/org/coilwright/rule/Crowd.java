@@ -33,6 +33,7 @@ final class Crowd {
           "supply.unfed",
           "supply.wrong-voltage",
           "coil.always-on",
+          "coil.never-on",
           "coil.wont-release");
 
   /** Says that something does not do what was meant, but not where it is miswired. */

@@ -59,20 +59,19 @@ final class CoilAlwaysOn implements Rule {
     }
     State first = states.get(0);
     String volts = Printed.volts(Math.abs(feed.study().coil(feed.relay(), first).volts()));
+    String way = feed.wayIn(first).map(Path::inWords).map(w -> " Its way: " + w + ".").orElse("");
     Subject.Finding finding =
         subject.violated(
             "%s is always energised".formatted(feed.relay()),
             states.size() == 1
-                ? "It gets %s and nothing in the circuit can take it away.".formatted(volts)
-                : "It gets %s with every contact at rest, and it stays on in each of the %s positions."
-                    .formatted(volts, states.size()),
+                ? "It gets %s and nothing in the circuit can take it away.%s".formatted(volts, way)
+                : "It gets %s with every contact at rest, and it stays on in each of the %s positions.%s"
+                    .formatted(volts, states.size(), way),
             "always gets current");
     for (Source source : feed.sources()) {
       finding.alsoAt(source.mark(), "from here, whatever the contacts do");
     }
-    return finding
-        .detail(feed.wayIn(first).map(Path::inWords).map(w -> "Its way: " + w + ".").orElse(""))
-        .todo(whatToDo(feed, first), basis);
+    return finding.todo(whatToDo(feed, first), basis);
   }
 
   private static String whatToDo(CoilFeed feed, State atRest) {

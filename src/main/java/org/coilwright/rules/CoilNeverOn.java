@@ -8,8 +8,10 @@ import java.util.stream.Collectors;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.DiodeBranch;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
@@ -84,9 +86,9 @@ final class CoilNeverOn implements Rule {
                 two.isPresent()
                     ? two.get().inWords()
                     : positions == 1
-                        ? "Nothing switches here, and its coil gets no current."
-                        : "Its coil gets no current in any of the %s positions."
-                            .formatted(positions),
+                        ? "Nothing switches here, and its coil gets no current. " + whyNot(feed)
+                        : "Its coil gets no current in any of the %s positions. %s"
+                            .formatted(positions, whyNot(feed)),
                 "gets no current");
     if (feed.ways().isEmpty()) {
       showSupplies(finding, feed);
@@ -94,9 +96,7 @@ final class CoilNeverOn implements Rule {
       contacts(feed.ways().get(0))
           .forEach(contact -> finding.alsoAt(contact.mark(), contact.id() + " is in its way"));
     }
-    return finding
-        .detail(two.isPresent() ? "" : whyNot(feed))
-        .todo(two.map(TwoSupplies::cure).orElseGet(() -> whatToDo(feed)), basis);
+    return finding.todo(two.map(TwoSupplies::cure).orElseGet(() -> whatToDo(feed)), basis);
   }
 
   /** Beside the coil the relays before it, and the pins to which its ways lead in vain. */
@@ -130,8 +130,8 @@ final class CoilNeverOn implements Rule {
   private static String whyNot(CoilFeed feed) {
     List<String> dead = feed.deadSupplies();
     if (!dead.isEmpty()) {
-      return "The contacts on its way close, but %s gives nothing in any such position."
-          .formatted(String.join(" and ", dead));
+      return "The contacts on its way, %s, close, but %s gives nothing in any such position."
+          .formatted(feed.ways().get(0).inWords(), String.join(" and ", dead));
     }
     if (!feed.ways().isEmpty()) {
       Path way = feed.ways().get(0);
@@ -140,7 +140,7 @@ final class CoilNeverOn implements Rule {
               way.inWords(),
               contacts(way).stream().map(Branch::id).collect(Collectors.joining(" and ")));
     }
-    return "%s; %s.".formatted(reaches(feed, feed.coil().from()), reaches(feed, feed.coil().to()));
+    return (wayBack(feed, feed.coil().from()) + wayBack(feed, feed.coil().to())).trim();
   }
 
   private static String whatToDo(CoilFeed feed) {
@@ -163,18 +163,14 @@ final class CoilNeverOn implements Rule {
         .reach(pin, branch -> feed.leads(branch) && !(branch instanceof Source));
   }
 
-  private static String reaches(CoilFeed feed, Node pin) {
-    List<String> ends =
-        reach(feed, pin).stream()
-            .filter(
-                node ->
-                    feed.study().circuit().branchesAt(node).stream()
-                        .anyMatch(Source.class::isInstance))
-            .map(Node::name)
-            .sorted()
-            .toList();
-    return ends.isEmpty()
-        ? pin + " leads to no supply"
-        : pin + " leads to " + String.join(", ", ends);
+  private static String wayBack(CoilFeed feed, Node pin) {
+    Circuit circuit = feed.study().circuit();
+    return WayBack.of(
+        circuit,
+        pin,
+        b ->
+            feed.leads(b)
+                && !(b instanceof Source)
+                && !(b instanceof DiodeBranch && CoilWays.acrossTheSame(circuit, b, feed.coil())));
   }
 }

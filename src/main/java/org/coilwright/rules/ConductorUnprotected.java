@@ -130,8 +130,8 @@ final class ConductorUnprotected implements Rule {
       return subject
           .violated(
               "nothing limits the current in %s".formatted(stretch.name()),
-              "A mains line feeds %s, and no fuse or circuit-breaker lies before or behind it."
-                  .formatted(stretch.words()),
+              "A mains line feeds %s, and no fuse or circuit-breaker lies before or behind it%s."
+                  .formatted(stretch.words(), WayBack.bare(stretch)),
               "no device before it")
           .alsoAt(stretch.first().mark(), "fed without a device")
           .todo(
@@ -194,8 +194,8 @@ final class ConductorUnprotected implements Rule {
         subject
             .violated(
                 "no device stands before %s".formatted(stretch.name()),
-                "It ends %s from the mains without a fuse or circuit-breaker; %s are allowed: too far by %s."
-                    .formatted(pair.value(), pair.limit(), pair.apart()),
+                "It ends %s from the mains without a fuse or circuit-breaker%s; %s are allowed: too far by %s."
+                    .formatted(pair.value(), WayBack.bare(stretch), pair.limit(), pair.apart()),
                 "no device before it")
             .alsoAt(stretch.first().mark(), "one of these wires")
             .measured(new Measure(longest, "m"), new Measure(most.value(), "m"))

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
@@ -26,9 +27,10 @@ final class ContactorMaking implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("contactor.making", Weight.STOP, "inrush above the making capacity")
           .what(
-              "Multiplies the load's worst current by its inrush, as written or by kind of load,"
-                  + " and holds it against the rating times what its category makes. A rating in"
-                  + " AC-6a is one for transformers whose peak is up to 30 times the rated one.")
+              "Multiplies the load's worst current by its inrush, as written or by kind of load, or"
+                  + " takes the amperes that are written, and holds it against the rating times"
+                  + " what its category makes. A rating in AC-6a is one for transformers whose peak"
+                  + " is up to 30 times the rated one.")
           .why("A contact that bounces on too much current welds at the first start.")
           .remedy("Take a larger rating, or a device rated in the category of the load.")
           .blind(
@@ -57,17 +59,35 @@ final class ContactorMaking implements Rule {
         sides, study, c -> c.fit(tables).flatMap(fit -> c.demand().map(d -> judge(c, fit, d))));
   }
 
-  /** What a load draws at first, over its steady current. */
+  private static Optional<Quantity> written(Part load) {
+    return load instanceof Part.OtherLoad other
+        ? other.inrush().map(inrush -> inrush.value().amount())
+        : Optional.empty();
+  }
+
+  /** What a load draws at first: over its steady current, or in A where it is written so. */
   private Optional<Cited<Double>> inrush(LoadContact contact, Part load) {
-    if (load instanceof Part.OtherLoad other && other.inrush().isPresent()) {
-      double written = other.inrush().get().value().amount().high();
+    Optional<Quantity> written = written(load);
+    if (written.isPresent()) {
       return Optional.of(
-          new Cited<>(written, tables.source("part-data"), "inrush", Standing.PUBLISHED));
+          new Cited<>(
+              written.get().high(), tables.source("part-data"), "inrush", Standing.PUBLISHED));
     }
     return contact.covering(load, tables).stream()
         .flatMap(r -> r.word("inrush").stream())
         .findFirst()
         .flatMap(kind -> Making.inrush(kind.value(), tables));
+  }
+
+  private static String words(double most, double amps, Demand demand) {
+    String written = Printed.of(amps, Dimension.CURRENT);
+    String times =
+        "%s × %s"
+            .formatted(
+                Printed.of(demand.worst(), Dimension.CURRENT), Printed.of(most, Dimension.COUNT));
+    return most == 0
+        ? "its inrush as written"
+        : amps == 0 ? times : "%s + %s as written".formatted(times, written);
   }
 
   private Outcome judge(LoadContact contact, LoadContact.Fit fit, Demand demand) {
@@ -82,7 +102,8 @@ final class ContactorMaking implements Rule {
                   Making.whyNot(fit.category(), tables).map(why -> ": " + why).orElse("")));
     }
     List<Cited<?>> cited = new ArrayList<>(List.of(multiple.get()));
-    double most = 1;
+    double most = 0;
+    double amps = 0;
     for (Part load : contact.loads()) {
       Optional<Cited<Double>> inrush = inrush(contact, load);
       if (inrush.isEmpty()) {
@@ -92,17 +113,18 @@ final class ContactorMaking implements Rule {
                 .formatted(contact.name(), load.name()));
       }
       cited.add(inrush.get());
-      most = Math.max(most, inrush.get().value());
+      if (written(load).filter(w -> w.dimension() == Dimension.CURRENT).isPresent()) {
+        amps += inrush.get().value();
+      } else {
+        most = Math.max(most, Math.max(1, inrush.get().value()));
+      }
     }
     double makes = multiple.get().value() * fit.amps();
-    double peak = most * demand.worst();
+    double peak = Math.max(demand.worst(), most * demand.worst() + amps);
     Printed.Pair pair = Printed.pair(peak, makes, Dimension.CURRENT);
     Measure value = new Measure(peak, "A");
     Measure limit = new Measure(makes, "A");
-    String inrush =
-        "%s × %s"
-            .formatted(
-                Printed.of(demand.worst(), Dimension.CURRENT), Printed.of(most, Dimension.COUNT));
+    String inrush = words(most, amps, demand);
     String capacity =
         "%s × %s (%s)"
             .formatted(

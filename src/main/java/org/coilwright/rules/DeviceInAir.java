@@ -98,39 +98,60 @@ record DeviceInAir(Subject subject, Part device, WarmDevice.Kind kind, InsideAir
   }
 
   /**
-   * The loads against what is left of the rating.
+   * The loads against what is left of the rating: at nominal voltage against that, at worst against
+   * what surely does not open it, as protection.load-exceeds-device does in cooler air.
    *
+   * @param holds how many times its rating it surely carries; empty if only the rating counts
    * @param sure false where the air is outside the standard's and no sheet is written
    */
-  Outcome compared(Derated left, PowerSide.Demand demand, boolean sure, Tables tables) {
+  Outcome compared(
+      Derated left,
+      PowerSide.Demand demand,
+      Optional<Cited<Double>> holds,
+      boolean sure,
+      Tables tables) {
+    boolean nominal = holds.isPresent() && Comparison.exceeds(demand.nominal(), left.amps());
+    double times = nominal ? 1 : holds.map(Cited::value).orElse(1.0);
+    double draws = nominal ? demand.nominal() : demand.worst();
+    double most = times * left.amps();
+    String how = nominal ? "at rated power and nominal voltage" : demand.words();
     Basis basis = air.basis().and(Basis.of(left.basis()));
-    Printed.Pair pair = Printed.pair(demand.worst(), left.amps(), Dimension.CURRENT);
-    Measure value = new Measure(demand.worst(), "A");
-    Measure limit = new Measure(left.amps(), "A");
+    if (holds.isPresent()) {
+      basis = basis.and(Basis.of(holds.get()));
+    }
+    Printed.Pair pair = Printed.pair(draws, most, Dimension.CURRENT);
+    Measure value = new Measure(draws, "A");
+    Measure limit = new Measure(most, "A");
+    String is =
+        times > 1
+            ? "%s, and %s of it, %s, do not open it"
+                .formatted(
+                    left.words(), Printed.of(times, Dimension.COUNT) + " times", pair.limit())
+            : left.words();
     String outside =
         "The standard's air ends at %s: ask its maker."
             .formatted(edge(WarmDevice.warmest(kind, tables)));
-    if (!Comparison.exceeds(demand.worst(), left.amps())) {
+    if (!Comparison.exceeds(draws, most)) {
       return sure
           ? subject.satisfied(
               "%s draws %s %s; of %s is left %s."
-                  .formatted(demand.names(), pair.value(), demand.words(), name(), left.words()),
+                  .formatted(demand.names(), pair.value(), how, name(), is),
               value,
               limit,
               basis)
           : undecided(
               "working-air of " + name(),
               "By a breaker maker's table what is left of its rating is %s, and %s draws %s %s. %s"
-                  .formatted(left.words(), demand.names(), pair.value(), demand.words(), outside));
+                  .formatted(is, demand.names(), pair.value(), how, outside));
     }
     double share = left.amps() / left.rated();
+    double needs = holds.isPresent() ? demand.nominal() : demand.worst();
     Subject.Finding finding =
         subject
             .violated(
                 "%s is too warm for what it carries".formatted(name()),
                 "What is left of its rating is %s; %s draws %s %s: too much by %s."
-                    .formatted(
-                        left.words(), demand.names(), pair.value(), demand.words(), pair.apart()),
+                    .formatted(is, demand.names(), pair.value(), how, pair.apart()),
                 "carries " + pair.limit())
             .measured(value, limit)
             .detail("Air: %s.%s".formatted(air.words(), sure ? "" : " " + outside));
@@ -143,7 +164,7 @@ record DeviceInAir(Subject subject, Part device, WarmDevice.Kind kind, InsideAir
     return finding.todo(
         "%s, %sor move it to cooler air."
             .formatted(
-                larger(demand.worst() / share, tables)
+                larger(Math.max(needs, demand.worst() / times) / share, tables)
                     .map(
                         "Take a device of %s or more if the wire behind it may carry that"
                             ::formatted)

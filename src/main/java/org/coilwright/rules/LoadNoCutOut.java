@@ -65,13 +65,13 @@ final class LoadNoCutOut implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       if (load instanceof Part.Heater heater && whole.at(load.name()).areComplete()) {
-        outcomes.add(judge(Overheating.of(study, heater), heater));
+        outcomes.add(judge(circuit, Overheating.of(study, heater), heater));
       }
     }
     return outcomes;
   }
 
-  private Outcome judge(Overheating heating, Part.Heater heater) {
+  private Outcome judge(Circuit circuit, Overheating heating, Part.Heater heater) {
     String name = heater.name();
     List<Part.Thermal> cutOuts = heating.guards(true);
     Subject subject = Overheating.subject(FACTS, heater, cutOuts);
@@ -98,7 +98,7 @@ final class LoadNoCutOut implements Rule {
     if (fault.isPresent() && !manual.isEmpty()) {
       Optional<Feeding.Side> left = trial.lineLeft(manual);
       if (left.isPresent()) {
-        return leavesLine(subject, heater, manual, left.get(), need);
+        return leavesLine(circuit, subject, heater, manual, left.get(), need);
       }
     }
     if (fault.isPresent()) {
@@ -113,6 +113,7 @@ final class LoadNoCutOut implements Rule {
 
   /** No heating fault is left, but one line: an element with an earth fault heats against it. */
   private Outcome leavesLine(
+      Circuit circuit,
       Subject subject,
       Part.Heater heater,
       List<Part.Thermal> manual,
@@ -120,11 +121,14 @@ final class LoadNoCutOut implements Rule {
       VesselNeed need) {
     String name = heater.name();
     String names = String.join(" and ", manual.stream().map(Part::name).toList());
+    String way =
+        WayBack.kept(
+            circuit, left, name, b -> manual.stream().anyMatch(c -> c.name().equals(b.part())));
     Subject.Finding finding =
         subject.violated(
             "%s %s %s on %s".formatted(names, manual.size() == 1 ? "leaves" : "leave", left, name),
-            "The heating stops, but an element with an earth fault is still fed from there:"
-                + " all-pole disconnection is asked.",
+            "The heating stops, but an element with an earth fault is still fed from there (%s): all-pole disconnection is asked."
+                .formatted(way),
             need.label());
     finding.alsoAt(heater.head().mark(), "still fed from %s".formatted(left));
     manual.forEach(c -> finding.alsoAt(c.head().mark(), "does not open every line"));

@@ -15,6 +15,7 @@ import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.circuit.Routes;
+import org.coilwright.netlist.Terminal;
 import org.coilwright.rules.Feeding.Kind;
 import org.coilwright.rules.Feeding.Side;
 
@@ -51,6 +52,18 @@ record PinFeeds(Map<Node, Set<Side>> byPin) {
                     .filter(side -> ways.leadWithout(contacts, side.node(), pin))
                     .collect(Collectors.toCollection(LinkedHashSet::new))));
     return new PinFeeds(left);
+  }
+
+  /** The parts on the ways that lead to the pins of a load, and on those that end before them. */
+  Set<String> devices(Circuit circuit, String load) {
+    Set<Node> nodes = new LinkedHashSet<>();
+    ways(circuit, branch -> true).forEach(way -> nodes.addAll(way.nodes()));
+    free().forEach(pin -> nodes.addAll(circuit.reach(pin, Feeding::isWay)));
+    return nodes.stream()
+        .flatMap(node -> node.terminals().stream())
+        .map(Terminal::part)
+        .filter(part -> !part.equals(load))
+        .collect(Collectors.toCollection(LinkedHashSet::new));
   }
 
   /** True if two pins hang on two different sides, so that current flows. */

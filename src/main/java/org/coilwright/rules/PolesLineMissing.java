@@ -115,18 +115,20 @@ final class PolesLineMissing implements Rule {
             .findFirst();
     List<String> at = new ArrayList<>(List.of(pin.name()));
     at.addAll(ends);
-    // where the line itself stops short, if there is but one such place
-    line.map(side -> DeadEnds.of(circuit, side.node()))
-        .filter(stops -> stops.size() == 1)
-        .ifPresent(at::addAll);
+    List<String> stops = line.map(side -> stops(circuit, load, feeds, side)).orElse(List.of());
+    at.addAll(stops);
     boolean onNeutral = isOn(feeds, pin, Feeding.Kind.NEUTRAL);
     Subject.Finding finding =
         new Subject(FACTS, load.head().mark(), at)
             .violated(
                 "no line reaches %s".formatted(pin),
-                "With every contact closed, %s reaches %s; on %s there is %s."
+                "With every contact closed, %s reaches %s; on %s there is %s.%s"
                     .formatted(
-                        onNeutral ? "only the neutral" : "no line", pin, load.name(), rest(feeds)),
+                        onNeutral ? "only the neutral" : "no line",
+                        pin,
+                        load.name(),
+                        rest(feeds),
+                        WayBack.of(circuit, pin)),
                 "%s is on no line".formatted(pin));
     line.ifPresent(
         side ->
@@ -134,10 +136,19 @@ final class PolesLineMissing implements Rule {
                 Where.part(circuit, side.node().terminals().get(0).part()),
                 "%s does not get there".formatted(side)));
     return finding.todo(
-        "Bring %s to %s%s."
+        "Bring %s%s to %s."
             .formatted(
-                line.map(Feeding.Side::toString).orElse("a line"), pin, DeadEnds.inWords(ends)),
+                line.map(Feeding.Side::toString).orElse("a line"),
+                stops.isEmpty() ? "" : ", which ends at %s,".formatted(DeadEnds.listed(stops)),
+                pin),
         basis);
+  }
+
+  /** Where the line itself stops short: at a device of this load, or the only such place. */
+  private static List<String> stops(Circuit circuit, Part load, PinFeeds feeds, Feeding.Side line) {
+    List<String> here = DeadEnds.of(circuit, line, feeds.devices(circuit, load.name()));
+    List<String> all = DeadEnds.of(circuit, line.node());
+    return here.isEmpty() && all.size() == 1 ? all : here;
   }
 
   /** What reaches its other pins, in words. */

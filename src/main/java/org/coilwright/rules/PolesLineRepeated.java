@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
+import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
@@ -16,6 +18,7 @@ import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
+import org.coilwright.rules.Feeding.Kind;
 import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Standing;
@@ -62,11 +65,11 @@ final class PolesLineRepeated implements Rule {
                 .satisfied(
                     "%s is a star with neutral on the one line there is.".formatted(load.name()),
                     basis));
-      } else if (!feeds.all(Feeding.Kind.LINE).isEmpty()) {
+      } else if (!feeds.all(Kind.LINE).isEmpty()) {
         outcomes.add(
             repeated(feeds).isPresent() && feeds.areAmbiguous()
                 ? inEachState(study, load)
-                : judge(circuit, load, repeated(feeds)));
+                : judge(study, load, repeated(feeds)));
       }
     }
     return outcomes;
@@ -85,10 +88,10 @@ final class PolesLineRepeated implements Rule {
     for (State state : states) {
       Optional<Twice> twice = repeated(Feeding.in(study, state).at(load.name()));
       if (twice.isPresent()) {
-        return judge(study.circuit(), load, twice);
+        return judge(study, load, twice);
       }
     }
-    return judge(study.circuit(), load, Optional.empty());
+    return judge(study, load, Optional.empty());
   }
 
   /** Two pins and the line that both hang on. */
@@ -99,7 +102,7 @@ final class PolesLineRepeated implements Rule {
     for (Map.Entry<Node, Set<Feeding.Side>> pin : feeds.byPin().entrySet()) {
       for (Feeding.Side side : pin.getValue()) {
         Node earlier = first.putIfAbsent(side, pin.getKey());
-        if (side.kind() == Feeding.Kind.LINE && earlier != null) {
+        if (side.kind() == Kind.LINE && earlier != null) {
           return Optional.of(new Twice(earlier, pin.getKey(), side));
         }
       }
@@ -107,34 +110,58 @@ final class PolesLineRepeated implements Rule {
     return Optional.empty();
   }
 
-  private Outcome judge(Circuit circuit, Part load, Optional<Twice> found) {
+  private Outcome judge(Study study, Part load, Optional<Twice> found) {
+    Circuit circuit = study.circuit();
     if (found.isEmpty()) {
       return Subject.of(FACTS, load.head().mark(), load.name())
           .satisfied("No two pins of %s hang on the same line.".formatted(load.name()), basis);
     }
     Twice twice = found.get();
+    List<Path> ways =
+        Stream.of(twice.other(), twice.one())
+            .flatMap(pin -> circuit.path(twice.line().node(), pin, Feeding::isWay).stream())
+            .toList();
     List<String> at = new ArrayList<>(List.of(twice.other().name(), twice.one().name()));
     // one of these ways is the mistake
-    for (Node pin : List.of(twice.other(), twice.one())) {
-      circuit
-          .path(twice.line().node(), pin, Feeding::isWay)
-          .ifPresent(way -> way.nodes().forEach(node -> at.add(node.name())));
-    }
+    ways.forEach(way -> way.nodes().forEach(node -> at.add(node.name())));
+    Optional<Node> parting = Parting.of(ways);
+    String parts = WayBack.both(circuit, twice.line().node(), twice.one(), twice.other());
     var finding =
         new Subject(FACTS, load.head().mark(), at.stream().distinct().toList())
             .violated(
                 "%s and %s hang on the same line".formatted(twice.one(), twice.other()),
-                "With the contacts closed, %s reaches both pins of %s: no voltage between them."
-                    .formatted(twice.line(), load.name()),
+                "With the contacts closed, %s reaches both pins of %s: no voltage between them.%s"
+                    .formatted(twice.line(), load.name(), parts),
                 "two pins on %s".formatted(twice.line()));
+    parting.ifPresent(
+        node ->
+            Parting.after(node, ways)
+                .forEach(b -> finding.alsoAt(b.mark(), "leaves %s".formatted(node))));
     for (Node pin : List.of(twice.one(), twice.other())) {
       circuit.wiresAt(pin.terminals().get(0)).stream()
           .findFirst()
           .ifPresent(wire -> finding.alsoAt(wire.mark(), "brings %s".formatted(twice.line())));
     }
-    return finding.todo(
-        "Move the wire that leads to %s, here or at the device before it, to a line of its own."
-            .formatted(twice.other()),
-        basis);
+    return finding.todo(cure(study, load, twice), basis);
+  }
+
+  /** From where the line comes that does not get there, if that can be told. */
+  private static String cure(Study study, Part load, Twice twice) {
+    Circuit circuit = study.circuit();
+    PinFeeds feeds = Feeding.whole(study).at(load.name());
+    Set<Feeding.Side> used = feeds.all(Kind.LINE);
+    Set<String> devices = feeds.devices(circuit, load.name());
+    for (Feeding.Side line : Feeding.sides(circuit)) {
+      List<String> stops =
+          line.kind() == Kind.LINE && !used.contains(line)
+              ? DeadEnds.of(circuit, line, devices)
+              : List.of();
+      if (!stops.isEmpty()) {
+        return "Bring %s, which ends at %s, to the one of %s and %s that it belongs to, in place of %s."
+            .formatted(line, DeadEnds.listed(stops), twice.one(), twice.other(), twice.line());
+      }
+    }
+    return "Move the wire that leads to %s, here or at the device before it, to a line of its own."
+        .formatted(twice.other());
   }
 }

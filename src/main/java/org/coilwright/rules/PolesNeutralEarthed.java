@@ -131,7 +131,8 @@ final class PolesNeutralEarthed implements Rule {
     return new Case(
         new Subject(FACTS, joint.mark(), at),
         "neutral and protective conductor are joined at %s".formatted(end.name()),
-        "%s joins %s, which is neutral, to %s, which is earth".formatted(what, end, earth),
+        "%s joins %s, which is neutral, to %s, which is earth%s"
+            .formatted(what, end, earth, wire ? "" : wayOfEarth(circuit, earth)),
         wire
             ? "Take out what joins %s to %s.".formatted(end, earth)
             : "Take %s out from between neutral and protective conductor.".formatted(what),
@@ -141,6 +142,17 @@ final class PolesNeutralEarthed implements Rule {
         joint instanceof Conductor one && !one.bridge()
             ? Rewiring.without(circuit.netlist(), one.wire())
             : List.of());
+  }
+
+  /** By which wires it is earth, where it is no earth pin itself. */
+  private static String wayOfEarth(Circuit circuit, Node earth) {
+    return circuit.nodes().stream()
+        .filter(n -> isOrigin(circuit, n))
+        .filter(n -> n.terminals().stream().anyMatch(t -> t.pin().equals(Earthing.PE)))
+        .flatMap(n -> circuit.path(n, earth, Feeding::isWay).stream())
+        .findFirst()
+        .map(way -> " (%s)".formatted(way.inWords()))
+        .orElse("");
   }
 
   private static Case returning(Study study, Feeding whole, Branch leak) {

@@ -54,20 +54,21 @@ final class PolesNeutralMissing implements Rule {
     for (Part load : Loads.of(circuit)) {
       PinFeeds feeds = whole.at(load.name());
       if (feeds.areMains()) {
-        checkLoad(circuit, load, feeds).ifPresent(outcomes::add);
+        checkLoad(circuit, whole, load, feeds).ifPresent(outcomes::add);
       }
     }
     return outcomes;
   }
 
-  private Optional<Outcome> checkLoad(Circuit circuit, Part load, PinFeeds feeds) {
+  private Optional<Outcome> checkLoad(
+      Circuit circuit, Feeding whole, Part load, PinFeeds feeds) {
     Subject subject = Subject.of(FACTS, load.head().mark(), load.name());
     if (load.pins().contains("N")) {
       Optional<Node> pin =
           feeds.byPin().keySet().stream()
               .filter(node -> node.terminals().stream().anyMatch(t -> t.pin().equals("N")))
               .findFirst();
-      return pin.map(n -> judge(circuit, load, n, feeds.byPin().getOrDefault(n, Set.of())));
+      return pin.map(n -> judge(circuit, whole, load, n, feeds.byPin().getOrDefault(n, Set.of())));
     }
     if (feeds.byPin().size() > 2 || feeds.all(Feeding.Kind.LINE).size() > 1) {
       return Optional.empty();
@@ -78,7 +79,7 @@ final class PolesNeutralMissing implements Rule {
           subject.satisfied("%s has its two ends on the mains.".formatted(load.name()), basis));
     }
     return switch (FreeEnd.of(circuit, load)) {
-      case NEUTRAL -> Optional.of(judge(circuit, load, free.get(), Set.of()));
+      case NEUTRAL -> Optional.of(judge(circuit, whole, load, free.get(), Set.of()));
       case LINE -> Optional.empty();
       case UNKNOWN ->
           Optional.of(
@@ -89,7 +90,8 @@ final class PolesNeutralMissing implements Rule {
     };
   }
 
-  private Outcome judge(Circuit circuit, Part load, Node pin, Set<Feeding.Side> reached) {
+  private Outcome judge(
+      Circuit circuit, Feeding whole, Part load, Node pin, Set<Feeding.Side> reached) {
     Subject subject = Subject.of(FACTS, load.head().mark(), pin.name());
     Optional<Feeding.Side> neutral =
         reached.stream().filter(side -> side.kind() == Feeding.Kind.NEUTRAL).findFirst();
@@ -103,7 +105,8 @@ final class PolesNeutralMissing implements Rule {
     var finding =
         subject.violated(
             "%s has no neutral".formatted(load.name()),
-            "With every contact closed, no neutral reaches %s.".formatted(pin),
+            "With every contact closed, no neutral reaches %s.%s"
+                .formatted(pin, WayBack.of(circuit, pin)),
             "%s reaches no neutral".formatted(pin));
     bar.ifPresent(
         side ->
@@ -118,9 +121,15 @@ final class PolesNeutralMissing implements Rule {
                     side.toString(),
                     pin.toString(),
                     Rewiring.runOf(circuit.netlist(), load.name()))));
+    Set<String> devices =
+        whole.at(load.name()).devices(circuit, load.name());
+    List<String> stops = bar.map(side -> DeadEnds.of(circuit, side, devices)).orElse(List.of());
     return finding.todo(
-        "Run the neutral from %s to %s."
-            .formatted(bar.map(Feeding.Side::toString).orElse("the mains"), pin),
+        "Run the neutral from %s%s to %s."
+            .formatted(
+                bar.map(Feeding.Side::toString).orElse("the mains"),
+                stops.isEmpty() ? "" : ", which ends at %s,".formatted(DeadEnds.listed(stops)),
+                pin),
         basis);
   }
 }

@@ -65,12 +65,18 @@ final class PolesNeutralOnly implements Rule {
       return subject.satisfied(
           "%s takes a line off %s, not the neutral alone.".formatted(device, load.name()), basis);
     }
-    String line = breaks.after().all(Feeding.Kind.LINE).iterator().next().toString();
+    Feeding.Side side = breaks.after().all(Feeding.Kind.LINE).iterator().next();
+    String line = side.toString();
     String pin = breaks.after().pinOn(Feeding.Kind.LINE).map(Node::name).orElse(load.name());
     return subject
         .violated(
             "%s opens only the neutral of %s".formatted(device, load.name()),
-            "With %s open, %s stays on %s: the load is off and live.".formatted(device, line, pin),
+            "With %s open, %s stays on %s: the load is off and live. Its way: %s."
+                .formatted(
+                    device,
+                    line,
+                    pin,
+                    WayBack.kept(circuit, side, load.name(), breaks.contacts()::contains)),
             "opens the neutral")
         .alsoAt(Where.part(circuit, load.name()), "keeps %s".formatted(line))
         .todo(

@@ -36,8 +36,9 @@ final class ProtectionDeviceTooWarm implements Rule {
                   + " computed for the box, holds it against the range the device works in, lowers"
                   + " the rated current where the air is warmer than it holds at (a breaker to"
                   + " IEC 60898-1 at 30 °C, to UL 489 and a fuse at 40 °C, unless its rated-air"
-                  + " says otherwise) or where breakers stand side by side, and compares what"
-                  + " is left with the loads at worst.")
+                  + " says otherwise) or where breakers stand side by side. What is left must cover"
+                  + " the loads at nominal voltage, and as many times that as surely does not open"
+                  + " the device must cover them at worst; with practice nec it must itself.")
           .why(
               "A breaker in a warm box opens below its rating, in the middle of the afternoon, and"
                   + " outside its range nobody answers for it.")
@@ -48,7 +49,12 @@ final class ProtectionDeviceTooWarm implements Rule {
               "Each maker has a table of its own, and it wins: the law used is that of one"
                   + " breaker maker's table. Devices beside it that are not in the netlist, sun on"
                   + " the box, and what coils and electronics draw through a device.")
-          .sources("iec-60898-1-air", "breaker-maker-catalogue", "fuse-maker-notes", "rcd-data")
+          .sources(
+              "iec-60898-1-air",
+              "iec-60898-1",
+              "breaker-maker-catalogue",
+              "fuse-maker-notes",
+              "rcd-data")
           .consequenceOf(
               "protection.load-exceeds-device", "wiring.short-circuit", "load.wrong-voltage");
 
@@ -188,7 +194,14 @@ final class ProtectionDeviceTooWarm implements Rule {
     }
     boolean sure =
         at.working().isPresent() || works.filter(w -> Comparison.exceeds(warm, w)).isEmpty();
+    Site.Practice practice = side.circuit().netlist().site().practice().value();
     return at.compared(
-        new Derated(has.getAsDouble(), factors, List.of()), demand.get(), sure, tables);
+        new Derated(has.getAsDouble(), factors, List.of()),
+        demand.get(),
+        practice == Site.Practice.NEC
+            ? Optional.empty()
+            : Overcurrent.surelyHolds(at.device(), practice, tables),
+        sure,
+        tables);
   }
 }

@@ -43,10 +43,7 @@ final class ProtectionRcdBypassed implements Rule {
                   + " both ends.")
           .sources("iec-61008-1", "circuit-theory")
           .consequenceOf(
-              "wiring.short-circuit",
-              "wiring.loose-end",
-              "poles.load-not-switched",
-              "poles.neutral-earthed");
+              "wiring.short-circuit", "poles.load-not-switched", "poles.neutral-earthed");
 
   private final Basis basis;
 

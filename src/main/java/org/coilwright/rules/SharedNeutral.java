@@ -84,7 +84,7 @@ record SharedNeutral(Study study, Contact one, Contact other, List<Branch> betwe
       Parallel then = new Parallel(circuit, one, closed);
       if (then.holds(other)) {
         Feeding open =
-            Feeding.of(circuit, b -> !b.equals(one) && !b.equals(other) && closed.test(b));
+            Feeding.of(study, b -> !b.equals(one) && !b.equals(other) && closed.test(b));
         boolean fromMains = MainsConsumer.isOnMains(open, one.from());
         Node behind = fromMains ? one.to() : one.from();
         Node far = then.to().contains(other.to()) == fromMains ? other.to() : other.from();

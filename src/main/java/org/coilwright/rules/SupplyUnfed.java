@@ -136,21 +136,21 @@ final class SupplyUnfed implements Rule {
   private static String why(Study study, SupplyInput input, Feeding whole, boolean neverClosed) {
     List<Node> free = input.pins().stream().filter(p -> whole.at(p).isEmpty()).toList();
     if (free.size() > 1) {
-      return "Neither %s nor %s leads to any source%s."
+      return "Neither %s nor %s leads to any source.%s%s"
           .formatted(
               free.get(0),
               free.get(1),
-              DeadEnds.inWords(
-                  free.stream()
-                      .flatMap(pin -> DeadEnds.of(study.circuit(), pin).stream())
-                      .distinct()
-                      .toList()));
+              WayBack.of(study.circuit(), free.get(0)),
+              WayBack.of(study.circuit(), free.get(1)));
     } else if (!free.isEmpty()) {
-      return "%s leads to no source, with every contact closed%s."
-          .formatted(free.get(0), DeadEnds.inWords(DeadEnds.of(study.circuit(), free.get(0))));
+      return "%s leads to no source, with every contact closed.%s"
+          .formatted(free.get(0), WayBack.of(study.circuit(), free.get(0)));
     } else if (!neverClosed) {
-      return "Both its pins lead to %s: there is no voltage between them."
-          .formatted(whole.at(input.pins().get(0)).iterator().next());
+      Side side = whole.at(input.pins().get(0)).iterator().next();
+      return "Both its pins lead to %s: there is no voltage between them.%s"
+          .formatted(
+              side,
+              WayBack.both(study.circuit(), side.node(), input.pins().get(0), input.pins().get(1)));
     }
     String contacts =
         contacts(study.circuit(), input, whole).stream()
@@ -158,7 +158,13 @@ final class SupplyUnfed implements Rule {
             .collect(Collectors.joining(" and "));
     return contacts.isEmpty()
         ? "Its pins lie on two sources that have nothing to do with one another."
-        : "No position closes %s together.".formatted(contacts);
+        : "No position closes %s together: %s."
+            .formatted(
+                contacts,
+                input.pins().stream()
+                    .flatMap(pin -> way(study.circuit(), whole, pin).stream())
+                    .map(Path::inWords)
+                    .collect(Collectors.joining("; ")));
   }
 
   private static Subject.Finding shown(

@@ -32,7 +32,11 @@ final class WiringLooseEnd implements Rule {
               "Contacts, outputs and poles that are left free at both ends, which is what spare"
                   + " ones look like; a wire that goes to the wrong place.")
           .sources("common-practice")
-          .consequenceOf("poles.earth-missing", "poles.line-missing", "poles.neutral-missing");
+          .consequenceOf(
+              "poles.earth-missing",
+              "poles.line-missing",
+              "poles.neutral-missing",
+              "protection.rcd-bypassed");
 
   private final Basis basis;
 
