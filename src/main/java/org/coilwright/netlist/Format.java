@@ -187,7 +187,11 @@ final class Format {
       Fields.of(
           "an accepted finding",
           must("rule", TEXT, "Name of the rule.", "drive.below-least-load"),
-          must("at", TEXT, "Where, as the finding names it.", "K1"),
+          must(
+              "at",
+              TEXT,
+              "Where, as the finding names it: part, pin, run, wire 3, or a wire's number.",
+              "K1"),
           must("because", TEXT, "Why it is accepted.", "contact is sealed and gold-plated"),
           must("by", TEXT, "Who accepts it.", "N. N."));
 

@@ -17,25 +17,6 @@ import org.coilwright.rule.Outcome.Violated;
  * other are those of another circuit; else those that name one part, such as the load they carry.
  */
 final class Crowd {
-  /** After these, what is computed of the circuit does not hold for the one that was meant. */
-  static final Set<String> MISWIRED =
-      Set.of(
-          "wiring.short-circuit",
-          "wiring.self-joined",
-          "wiring.sneak-path",
-          "wiring.loose-end",
-          "separation.mains-meets-elv",
-          "poles.line-missing",
-          "poles.line-repeated",
-          "poles.neutral-missing",
-          "poles.neutral-crossed",
-          "poles.neutral-earthed",
-          "supply.unfed",
-          "supply.wrong-voltage",
-          "coil.always-on",
-          "coil.never-on",
-          "coil.wont-release");
-
   /** Says that something does not do what was meant, but not where it is miswired. */
   private static final String UNMEANT = "wiring.intent-differs";
 
@@ -52,7 +33,7 @@ final class Crowd {
   private Crowd() {}
 
   static boolean isMiswired(Violated finding) {
-    return MISWIRED.contains(finding.rule().id());
+    return finding.rule().wiredOtherwise();
   }
 
   /**

@@ -17,6 +17,8 @@ import java.util.List;
  * @param silencedBy rules whose finding at the same part makes this one a mere consequence
  * @param carriedBy rules whose finding, however light, tells this one along with itself where its
  *     subject is named here, and then weighs as much
+ * @param wiredOtherwise true if its finding means that the circuit is another than the one that was
+ *     meant, so that what is computed of it is not of that one
  */
 public record RuleFacts(
     String id,
@@ -28,7 +30,8 @@ public record RuleFacts(
     String blind,
     List<String> sources,
     List<String> silencedBy,
-    List<String> carriedBy) {
+    List<String> carriedBy,
+    boolean wiredOtherwise) {
 
   /**
    * Refuses a rule that does not say what it is.
@@ -61,13 +64,23 @@ public record RuleFacts(
                     sources ->
                         new RuleFacts(
                             id, weight, title, what, why, remedy, blind, sources, List.of(),
-                            List.of());
+                            List.of(), false);
   }
 
   /** The same rule, silent where one of {@code rules} has a finding at the same part. */
   public RuleFacts consequenceOf(String... rules) {
     return new RuleFacts(
-        id, weight, title, what, why, remedy, blind, sources, List.of(rules), carriedBy);
+        id,
+        weight,
+        title,
+        what,
+        why,
+        remedy,
+        blind,
+        sources,
+        List.of(rules),
+        carriedBy,
+        wiredOtherwise);
   }
 
   /**
@@ -76,14 +89,34 @@ public record RuleFacts(
    */
   public RuleFacts carriedBy(String... rules) {
     return new RuleFacts(
-        id, weight, title, what, why, remedy, blind, sources, silencedBy, List.of(rules));
+        id,
+        weight,
+        title,
+        what,
+        why,
+        remedy,
+        blind,
+        sources,
+        silencedBy,
+        List.of(rules),
+        wiredOtherwise);
+  }
+
+  /**
+   * The same rule, whose finding means that the circuit is wired otherwise than it was meant: it is
+   * shown before others of its weight, and with it all findings hang together.
+   */
+  public RuleFacts meansWiredOtherwise() {
+    return new RuleFacts(
+        id, weight, title, what, why, remedy, blind, sources, silencedBy, carriedBy, true);
   }
 
   /** The same rule where, for one subject, one more rule's finding would be the cause. */
   public RuleFacts alsoConsequenceOf(String rule) {
     List<String> all = new ArrayList<>(silencedBy);
     all.add(rule);
-    return new RuleFacts(id, weight, title, what, why, remedy, blind, sources, all, carriedBy);
+    return new RuleFacts(
+        id, weight, title, what, why, remedy, blind, sources, all, carriedBy, wiredOtherwise);
   }
 
   /** The group before the dot: {@code coil}. */

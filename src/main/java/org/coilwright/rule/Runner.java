@@ -1,4 +1,3 @@
-// Over 250 lines: running, sorting and telling along share what was found.
 package org.coilwright.rule;
 
 import java.util.ArrayList;
@@ -38,7 +37,7 @@ public final class Runner {
           "ambient",
           "enclosure-air");
 
-  /** The two findings below rest on no figure, so they cite none. */
+  /** The finding below rests on no figure, so it cites none. */
   private static final Basis NO_FIGURE = new Basis(List.of(), Standing.PUBLISHED);
 
   private static final String GAP = "not checked for want of ";
@@ -87,11 +86,12 @@ public final class Runner {
     violated.addAll(missingKeys(netlist, undecided));
 
     Map<Violated, Netlist.Accepted> accepted = new LinkedHashMap<>();
+    Acceptance acceptance = new Acceptance(netlist, ruleIds(), acceptedNothing);
     for (Netlist.Accepted entry : netlist.accepted()) {
-      List<Violated> matched = violated.stream().filter(v -> covers(entry, v)).toList();
+      List<Violated> matched = violated.stream().filter(v -> acceptance.covers(entry, v)).toList();
       matched.forEach(v -> accepted.putIfAbsent(v, entry));
       if (matched.isEmpty()) {
-        violated.add(nothingAccepted(entry, violated));
+        violated.add(acceptance.ofNothing(entry, violated));
       }
     }
 
@@ -128,6 +128,12 @@ public final class Runner {
         Collections.unmodifiableMap(silenced),
         Collections.unmodifiableMap(beside),
         Collections.unmodifiableMap(accepted));
+  }
+
+  private Set<String> ruleIds() {
+    Set<String> ids = new LinkedHashSet<>(List.of(notChecked.id(), acceptedNothing.id()));
+    rules.forEach(rule -> ids.add(rule.facts().id()));
+    return ids;
   }
 
   /**
@@ -214,47 +220,5 @@ public final class Runner {
     String key = missing.contains(" of ") ? missing.substring(0, missing.indexOf(" of ")) : missing;
     boolean nameplate = missing.contains("rating") || key.equals("coil.voltage");
     return !nameplate && MEASURED.contains(key.substring(key.lastIndexOf('.') + 1));
-  }
-
-  /**
-   * An entry covers a finding of its rule if its {@code at} is the finding's subject or the part
-   * the subject belongs to, or a pin that the finding names. A mere designation covers only the
-   * subject: accepting {@code K1} must not hide what is said about K2 and only touches K1.
-   */
-  private static boolean covers(Netlist.Accepted entry, Violated finding) {
-    String at = entry.at().value();
-    if (!finding.rule().id().equals(entry.rule().value()) || finding.at().isEmpty()) {
-      return false;
-    }
-    String subject = finding.at().get(0);
-    return subject.equals(at)
-        || Places.partOf(subject).equals(at)
-        || (at.indexOf('.') > 0 && finding.at().contains(at));
-  }
-
-  private Violated nothingAccepted(Netlist.Accepted entry, Set<Violated> violated) {
-    String rule = entry.rule().value();
-    String at = entry.at().value();
-    List<String> elsewhere =
-        violated.stream()
-            .filter(v -> v.rule().id().equals(rule) && !v.at().isEmpty())
-            .map(v -> v.at().get(0))
-            .distinct()
-            .toList();
-    return new Violated(
-        acceptedNothing,
-        Weight.NOTE,
-        List.of(at),
-        "nothing to accept for " + rule + " at " + at,
-        elsewhere.isEmpty()
-            ? "No finding of " + rule + " was raised at all."
-            : rule + " was raised, but only at " + String.join(", ", elsewhere) + ".",
-        List.of(
-            new Place(entry.rule().mark(), "this rule"), new Place(entry.at().mark(), "at this")),
-        "",
-        "Strike the entry out, or correct its rule or its place.",
-        Optional.empty(),
-        Optional.empty(),
-        NO_FIGURE);
   }
 }

@@ -31,7 +31,8 @@ final class CoilAlwaysOn implements Rule {
               "A relay that is meant to watch for the supply and to drop with it: it looks the same"
                   + " as one that was wired past its contact.")
           .sources("circuit-theory")
-          .consequenceOf("wiring.short-circuit", "wiring.no-steady-state");
+          .consequenceOf("wiring.short-circuit", "wiring.no-steady-state")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

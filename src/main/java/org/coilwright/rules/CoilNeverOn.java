@@ -49,7 +49,8 @@ final class CoilNeverOn implements Rule {
               "suppression.reversed",
               "suppression.diode-on-ac",
               "separation.mains-meets-elv",
-              "supply.unfed");
+              "supply.unfed")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

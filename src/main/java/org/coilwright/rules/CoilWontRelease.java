@@ -41,7 +41,8 @@ final class CoilWontRelease implements Rule {
               "coil.line-too-long",
               "wiring.sneak-path",
               "wiring.short-circuit",
-              "separation.mains-meets-elv");
+              "separation.mains-meets-elv")
+          .meansWiredOtherwise();
 
   private final Basis theory;
 

@@ -32,7 +32,8 @@ final class PolesLineMissing implements Rule {
           .remedy("Run the line to the pin.")
           .blind("A line that is wired and breaks later.")
           .sources("circuit-theory")
-          .consequenceOf("poles.neutral-crossed", "wiring.self-joined");
+          .consequenceOf("poles.neutral-crossed", "wiring.self-joined")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

@@ -38,7 +38,8 @@ final class PolesLineRepeated implements Rule {
           .remedy("Give each pin its own line.")
           .blind("The order of the lines, which decides which way a motor turns.")
           .sources("circuit-theory")
-          .consequenceOf("wiring.self-joined", "wiring.short-circuit");
+          .consequenceOf("wiring.self-joined", "wiring.short-circuit")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

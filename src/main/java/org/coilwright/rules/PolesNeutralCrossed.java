@@ -41,7 +41,8 @@ final class PolesNeutralCrossed implements Rule {
           .remedy("Exchange line and neutral at the device.")
           .blind("Which of two wires in the wall is the line: only a measurement tells.")
           .sources("iec-60364-4-43", "circuit-theory")
-          .consequenceOf("wiring.short-circuit");
+          .consequenceOf("wiring.short-circuit")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

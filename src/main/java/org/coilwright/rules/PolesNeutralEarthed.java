@@ -47,7 +47,8 @@ final class PolesNeutralEarthed implements Rule {
                   + " be there; a strip of clamps fed straight from the mains counts as the origin"
                   + " however far away it is.")
           .sources("iec-60364-5-54", "iec-60364-4-41", "circuit-theory")
-          .consequenceOf("wiring.short-circuit");
+          .consequenceOf("wiring.short-circuit")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

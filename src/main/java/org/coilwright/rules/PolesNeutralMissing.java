@@ -33,7 +33,8 @@ final class PolesNeutralMissing implements Rule {
           .remedy("Run the neutral to the load.")
           .blind("A neutral that is wired and breaks later.")
           .sources("circuit-theory")
-          .consequenceOf("poles.neutral-crossed", "poles.line-missing");
+          .consequenceOf("poles.neutral-crossed", "poles.line-missing")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

@@ -42,7 +42,8 @@ final class SeparationMainsMeetsElv implements Rule {
           .blind(
               "What happens inside the devices beyond what they declare, and what a damaged wire"
                   + " does.")
-          .sources("iec-60364-4-41");
+          .sources("iec-60364-4-41")
+          .meansWiredOtherwise();
 
   private final Cited<Double> elvLimit;
   private final Basis basis;
@@ -149,7 +150,8 @@ final class SeparationMainsMeetsElv implements Rule {
                 ? "Contacts count in any position, as one can weld or be operated."
                 : "")
         .todo(
-            "Take this path apart. If the two have to act on one another, let a relay with reinforced insulation stand between them.",
+            "Take this path apart. If the two have to act on one another, let a relay with"
+                + " reinforced insulation stand between them.",
             basis);
   }
 }

@@ -40,7 +40,8 @@ final class SupplyUnfed implements Rule {
           .blind("An input that is not drawn, and one that is fed through a load or a resistor.")
           .sources("circuit-theory")
           .consequenceOf("wiring.self-joined", "wiring.short-circuit", "separation.mains-meets-elv")
-          .carriedBy("wiring.loose-end");
+          .carriedBy("wiring.loose-end")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

@@ -44,7 +44,8 @@ final class SupplyWrongVoltage implements Rule {
               "How far the mains rise and sag: nominal voltages are compared. Frequency, and which"
                   + " of the two pins is on the neutral.")
           .sources("iec-60038", "circuit-theory")
-          .consequenceOf("wiring.short-circuit", "separation.mains-meets-elv");
+          .consequenceOf("wiring.short-circuit", "separation.mains-meets-elv")
+          .meansWiredOtherwise();
 
   private static final String TAKE = "Take a device";
 

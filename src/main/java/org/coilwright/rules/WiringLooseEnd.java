@@ -36,7 +36,8 @@ final class WiringLooseEnd implements Rule {
               "poles.earth-missing",
               "poles.line-missing",
               "poles.neutral-missing",
-              "protection.rcd-bypassed");
+              "protection.rcd-bypassed")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

@@ -32,7 +32,8 @@ final class WiringSelfJoined implements Rule {
           .remedy("Take out the wire that joins the two ends, or move one end of it.")
           .blind(
               "Ends that are joined through a closed contact: the short-circuit rule sees those.")
-          .sources("circuit-theory");
+          .sources("circuit-theory")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

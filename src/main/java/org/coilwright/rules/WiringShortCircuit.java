@@ -34,7 +34,8 @@ final class WiringShortCircuit implements Rule {
               "wiring.self-joined",
               "suppression.reversed",
               "suppression.diode-on-ac",
-              "coil.reversed");
+              "coil.reversed")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

@@ -29,7 +29,8 @@ final class WiringSneakPath implements Rule {
           .blind(
               "Coils or loads in series on purpose: the format has no word for it, so they are"
                   + " raised too.")
-          .sources("circuit-theory");
+          .sources("circuit-theory")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 

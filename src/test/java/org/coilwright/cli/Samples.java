@@ -40,7 +40,8 @@ public final class Samples {
         "nothing",
         List.of("circuit-theory"),
         silencedBy,
-        List.of());
+        List.of(),
+        false);
   }
 
   public static Mark mark(int line, int column, int length) {

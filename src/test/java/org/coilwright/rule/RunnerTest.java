@@ -25,7 +25,7 @@ class RunnerTest {
   private static final RuleFacts LOW =
       facts("coil.too-low", Weight.FIX, List.of("coil.half-pulled", "wiring.loose-end"));
   private static final RuleFacts LOOSE =
-      facts("wiring.loose-end", Weight.FIX, List.of("coil.too-low"));
+      facts("wiring.loose-end", Weight.FIX, List.of("coil.too-low")).meansWiredOtherwise();
   private static final RuleFacts STUCK = facts("coil.too-high", Weight.STOP, List.of());
   private static final RuleFacts UNUSED = facts("wiring.unused-part", Weight.NOTE, List.of());
 
@@ -158,6 +158,19 @@ class RunnerTest {
       assertEquals(List.of(finding), report.findings());
       assertEquals(Verdict.CLEAR, report.verdict());
     }
+  }
+
+  @Test
+  void a_pin_of_another_part_or_a_wire_that_a_finding_names_is_a_place_to_accept_it_at() {
+    Violated finding = violated(LOW, 4, "K2", "K1.A1", "W1");
+    Report report = report(List.of(finding), accepted("coil.too-low", "K1.A1"));
+    assertTrue(report.accepted().containsKey(finding));
+  }
+
+  @Test
+  void an_entry_whose_rule_and_place_nobody_knows_is_told_so() {
+    Violated note = report(List.of(), accepted("coil.to-low", "K9")).findings().get(0);
+    assertEquals("There is no rule coil.to-low. Nothing here is called K9.", note.numbers());
   }
 
   @Test
@@ -310,7 +323,7 @@ class RunnerTest {
 
   @Test
   void of_one_weight_what_says_that_the_wiring_is_another_leads() {
-    RuleFacts missing = facts("poles.line-missing", Weight.STOP, List.of());
+    RuleFacts missing = facts("poles.line-missing", Weight.STOP, List.of()).meansWiredOtherwise();
     Report report = report(List.of(violated(HALF, 3, "K1"), violated(missing, 9, "E1.2")));
     assertEquals(List.of("poles.line-missing@E1.2", "coil.half-pulled@K1"), ids(report.findings()));
   }
