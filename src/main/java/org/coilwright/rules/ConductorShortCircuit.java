@@ -26,10 +26,12 @@ import org.coilwright.sizing.ConductorHeating;
 import org.coilwright.sizing.ConductorHeating.Answer;
 import org.coilwright.sizing.Derated;
 import org.coilwright.sizing.Found;
+import org.coilwright.sizing.Overcurrent;
 import org.coilwright.sizing.Series;
 import org.coilwright.sizing.ShortCircuit;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
 /** A short-circuit heats a wire beyond what its insulation stands before the device opens. */
@@ -44,8 +46,9 @@ final class ConductorShortCircuit implements Rule {
                   + " breaker has opened in 0.1 s only from its magnetic release on and slower by"
                   + " steps below; where the 0.1 s are too much its energy-limiting class 3 counts,"
                   + " which practice nec does not know. A source that cannot give more than the"
-                  + " wire carries protects it. A fuse protects what it protects from overload, if"
-                  + " it can break the fault current.")
+                  + " wire carries protects it. A fuse that can break the fault current protects"
+                  + " what it protects from overload (435.1); of other wires by its family's times,"
+                  + " and where it is faster than 0.1 s by what melts it and its arc.")
           .why("The wire glows and burns what lies beside it in a fraction of a second.")
           .remedy("Take thicker wire, or a device that lets less through; ask its maker for I²t.")
           .blind(
@@ -78,11 +81,18 @@ final class ConductorShortCircuit implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     Set<Part> fuses = new HashSet<>();
     for (Stretch stretch : seen.stretches()) {
-      // what a fuse can break does not depend on the wire: it is said once
-      if (!stretch.neutral()
-          && stretch.guard().isPresent()
-          && (!(stretch.guard().get() instanceof Part.Fuse fuse) || fuses.add(fuse))) {
-        outcomes.add(judge(stretch, stretch.guard().get(), fault, seen, ends, heating));
+      if (!stretch.neutral() && stretch.guard().isPresent()) {
+        Part device = stretch.guard().get();
+        Optional<Outcome> breaks =
+            device instanceof Part.Fuse fuse && fault.isPresent()
+                ? breaking(stretch.subject(FACTS), fuse, fault.get())
+                : Optional.empty();
+        if (breaks.isEmpty()) {
+          outcomes.add(judge(stretch, device, fault, seen, ends, heating));
+        } else if (fuses.add(device)) {
+          // what a fuse can break does not depend on the wire: it is said once
+          outcomes.add(breaks.get());
+        }
       }
     }
     return outcomes;
@@ -117,8 +127,10 @@ final class ConductorShortCircuit implements Rule {
               .formatted(stretch.name(), stretch.core().words(stretch.size().get(), tables)));
     }
     Cited<Double> k = factor.get();
-    if (device instanceof Part.Fuse fuse) {
-      return fuse(subject, fuse, fault.get(), k);
+    Optional<Derated> may = stretch.may(seen.stretches(), tables).known();
+    if (device instanceof Part.Fuse fuse
+        && may.filter(m -> isLimited(stretch, fuse, m)).isPresent()) {
+      return overloaded(subject, stretch, fuse, fault.get(), may.get());
     }
     String open =
         "Whether a short-circuit behind %s burns %s is open."
@@ -127,14 +139,12 @@ final class ConductorShortCircuit implements Rule {
     if (least instanceof Found.Unknown<Double> unknown) {
       return Unknowns.outcome(subject, open, unknown);
     }
-    double carries =
-        stretch.may(seen.stretches(), tables).known().map(Derated::amps).orElse(Double.NaN);
     ConductorHeating.Conductor wire =
         new ConductorHeating.Conductor(
             device,
             least.known().orElseThrow(),
             fault.get().value().high(),
-            Double.isNaN(carries) ? OptionalDouble.empty() : OptionalDouble.of(carries),
+            may.stream().mapToDouble(Derated::amps).findFirst(),
             k,
             stretch.size().get().mm2(),
             OptionalDouble.empty());
@@ -220,38 +230,57 @@ final class ConductorShortCircuit implements Rule {
     return Printed.of(Series.wireOf(mm2, tables).orElse(mm2), Dimension.AREA);
   }
 
-  private Outcome fuse(Subject subject, Part.Fuse fuse, Written<Quantity> fault, Cited<Double> k) {
+  /** What hinders a fuse from breaking a short-circuit; empty if nothing does. */
+  private Optional<Outcome> breaking(Subject subject, Part.Fuse fuse, Written<Quantity> fault) {
     if (fuse.breakingCapacity().isEmpty()) {
-      return subject.undecided(
-          "breaking-capacity of " + fuse.name(),
-          "Whether %s breaks a short-circuit is open: its breaking capacity is not written."
-              .formatted(fuse.name()));
+      return Optional.of(
+          subject.undecided(
+              "breaking-capacity of " + fuse.name(),
+              "Whether %s breaks a short-circuit is open: its breaking capacity is not written."
+                  .formatted(fuse.name())));
     }
     double has = fuse.breakingCapacity().get().value().nominal();
     double needs = fault.value().high();
-    Printed.Pair pair = Printed.pair(needs, has, Dimension.CURRENT);
-    Measure value = new Measure(needs, "A");
-    Measure held = new Measure(has, "A");
-    Basis basis = Basis.of(tables.figure("sizing.overload-share"), k);
     if (!Comparison.exceeds(needs, has)) {
-      return subject.satisfied(
-          "%s breaks %s and the fault current is %s; what it protects from overload it then protects from a short-circuit."
-              .formatted(fuse.name(), pair.limit(), pair.value()),
-          value,
-          held,
-          basis);
+      return Optional.empty();
     }
-    return subject
-        .violated(
-            "%s cannot break a short-circuit".formatted(fuse.name()),
-            "The fault current is %s; the fuse breaks %s: short by %s."
-                .formatted(pair.value(), pair.limit(), pair.apart()),
-            "behind this fuse")
-        .alsoAt(fuse.breakingCapacity().get().mark(), "breaks " + pair.limit())
-        .alsoAt(fault.mark(), "can deliver " + pair.value())
-        .measured(value, held)
-        .change(fuse.breakingCapacity(), pair.value())
-        .todo("Take a fuse that breaks %s or more.".formatted(pair.value()), basis);
+    Printed.Pair pair = Printed.pair(needs, has, Dimension.CURRENT);
+    return Optional.of(
+        subject
+            .violated(
+                "%s cannot break a short-circuit".formatted(fuse.name()),
+                "The fault current is %s; the fuse breaks %s: short by %s."
+                    .formatted(pair.value(), pair.limit(), pair.apart()),
+                "behind this fuse")
+            .alsoAt(fuse.breakingCapacity().get().mark(), "breaks " + pair.limit())
+            .alsoAt(fault.mark(), "can deliver " + pair.value())
+            .measured(new Measure(needs, "A"), new Measure(has, "A"))
+            .change(fuse.breakingCapacity(), pair.value())
+            .todo(
+                "Take a fuse that breaks %s or more.".formatted(pair.value()),
+                Basis.of(tables.figure("sizing.overload-share"))));
+  }
+
+  /** True if the fuse protects these wires from overload as well. */
+  private boolean isLimited(Stretch stretch, Part.Fuse fuse, Derated may) {
+    OptionalDouble rating = Overcurrent.rating(fuse);
+    return rating.isPresent()
+        && !Comparison.exceeds(
+            rating.getAsDouble(), LargestDevice.of(stretch, List.of(fuse), may, tables).amps());
+  }
+
+  /** What a device that breaks every short-circuit protects from overload it protects from both. */
+  private Outcome overloaded(
+      Subject subject, Stretch stretch, Part.Fuse fuse, Written<Quantity> fault, Derated may) {
+    double has = fuse.breakingCapacity().orElseThrow().value().nominal();
+    Printed.Pair pair = Printed.pair(fault.value().high(), has, Dimension.CURRENT);
+    return subject.satisfied(
+        "%s breaks %s and the fault current is %s; it protects %s from overload, and so from a short-circuit too (435.1)."
+            .formatted(fuse.name(), pair.limit(), pair.value(), stretch.words()),
+        new Measure(fault.value().high(), "A"),
+        new Measure(has, "A"),
+        Basis.of(LargestDevice.of(stretch, List.of(fuse), may, tables).cited())
+            .and(new Basis(List.of(tables.source("iec-60364-4-43").cite()), Standing.FROM_MEMORY)));
   }
 
   /** {@code 29 756 A²s}. */

@@ -188,6 +188,9 @@ public final class ConductorHeating {
     if (within(fast.energy(), wire.stands())) {
       return new Answer.Stands(fast.energy(), wire.stands(), "A²s", fast.words(), cited);
     }
+    if (wire.device() instanceof Part.Fuse fuse) {
+      return fuseAtOnce(wire, fuse);
+    }
     Optional<Cited<Double>> limited =
         classes ? ShortCircuit.letThrough(wire.device(), wire.most(), tables) : Optional.empty();
     if (limited.isEmpty()) {
@@ -198,6 +201,27 @@ public final class ConductorHeating {
     return within(through, wire.stands())
         ? new Answer.Stands(through, wire.stands(), "A²s", "class 3", rests)
         : new Answer.Burns(through, wire.stands(), rests);
+  }
+
+  /**
+   * A fuse limits what passes: what melts it, and its arc. More than is stood proves no failure.
+   */
+  private Answer fuseAtOnce(Conductor wire, Part.Fuse fuse) {
+    double release = tables.figure("sizing.magnetic-time").value();
+    return times
+        .within(fuse, release)
+        .known()
+        .flatMap(fast -> ShortCircuit.fuseLetsThrough(fuse, fast.amps(), release, tables))
+        .filter(limited -> within(limited.value(), wire.stands()))
+        .<Answer>map(
+            limited ->
+                new Answer.Stands(
+                    limited.value(),
+                    wire.stands(),
+                    "A²s",
+                    "what melts it and its arc",
+                    List.of(wire.k(), limited)))
+        .orElseGet(() -> noLetThrough(wire));
   }
 
   private static Answer noLetThrough(Conductor wire) {
