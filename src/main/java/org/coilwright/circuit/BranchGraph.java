@@ -23,6 +23,7 @@ import org.jgrapht.alg.connectivity.ConnectivityInspector;
 import org.jgrapht.graph.AbstractBaseGraph;
 import org.jgrapht.graph.DefaultGraphSpecificsStrategy;
 import org.jgrapht.graph.DefaultGraphType;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Nodes and branches as a graph that allows parallel branches and branches back to the same node.
@@ -77,13 +78,17 @@ final class BranchGraph {
     return List.copyOf(islands);
   }
 
-  /** Breadth first, so the tree it leaves behind holds shortest ways. */
+  /**
+   * Breadth first, so the tree it leaves behind holds shortest ways.
+   *
+   * @param to the node that is looked for; without one all are
+   */
   private Map<Node, Optional<Branch>> tree(
-      Collection<Node> from, Predicate<? super Branch> through) {
+      Collection<Node> from, @Nullable Node to, Predicate<? super Branch> through) {
     Map<Node, Optional<Branch>> cameBy = new LinkedHashMap<>();
     Deque<Node> open = new ArrayDeque<>(from);
     from.forEach(node -> cameBy.put(node, Optional.empty()));
-    while (!open.isEmpty()) {
+    while (!open.isEmpty() && (to == null || !cameBy.containsKey(to))) {
       Node node = open.remove();
       for (Branch branch : graph.edgesOf(node)) {
         Node next = branch.other(node);
@@ -97,11 +102,11 @@ final class BranchGraph {
   }
 
   Set<Node> reach(Collection<Node> from, Predicate<? super Branch> through) {
-    return tree(from, through).keySet();
+    return tree(from, null, through).keySet();
   }
 
   Optional<Path> path(Collection<Node> from, Node to, Predicate<? super Branch> through) {
-    Map<Node, Optional<Branch>> cameBy = tree(from, through);
+    Map<Node, Optional<Branch>> cameBy = tree(from, to, through);
     if (!cameBy.containsKey(to)) {
       return Optional.empty();
     }

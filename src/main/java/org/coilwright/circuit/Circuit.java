@@ -5,6 +5,8 @@ import static java.util.stream.Collectors.toCollection;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -22,6 +24,7 @@ import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
+import org.jspecify.annotations.Nullable;
 
 /** What is wired, as questions a person would ask. Nothing here knows a voltage. */
 public final class Circuit {
@@ -39,6 +42,9 @@ public final class Circuit {
   private final Map<String, Actuator> independentByName = new HashMap<>();
   private final Map<Class<?>, List<Branch>> byKind = new ConcurrentHashMap<>();
   private final BranchGraph graph;
+  private final Map<String, List<Branch.Conductor>> wiresIn = new HashMap<>();
+  private final Map<Branch, Integer> places = new HashMap<>();
+  private volatile @Nullable Routes ways;
   private final List<Island> islands;
   private final Map<Node, Island> islandOf = new HashMap<>();
 
@@ -52,7 +58,11 @@ public final class Circuit {
     parts.actuators().values().forEach(a -> contacts.put(a, new ArrayList<>()));
     for (Branch branch : branches) {
       byId.put(branch.id(), branch);
+      places.put(branch, places.size());
       byPart.computeIfAbsent(branch.part(), p -> new ArrayList<>()).add(branch);
+      if (branch instanceof Branch.Conductor wire && wire.run().isPresent()) {
+        wiresIn.computeIfAbsent(wire.run().get().name(), r -> new ArrayList<>()).add(wire);
+      }
       if (branch instanceof Contact contact) {
         contacts.computeIfAbsent(contact.actuator(), a -> new ArrayList<>()).add(contact);
       }
@@ -128,6 +138,11 @@ public final class Circuit {
     return List.copyOf(wiresAt.getOrDefault(terminal, List.of()));
   }
 
+  /** The wires that lie in a run, in the order of the netlist. */
+  public List<Branch.Conductor> wiresIn(String run) {
+    return Collections.unmodifiableList(wiresIn.getOrDefault(run, List.of()));
+  }
+
   /** Everything that conducting branches of any kind and in any position join: galvanic islands. */
   public List<Island> islands() {
     return islands;
@@ -182,6 +197,39 @@ public final class Circuit {
     return graph.path(Set.of(from), to, through);
   }
 
+  /**
+   * The shortest way through wires, contacts and diodes that are admitted, if there is one. Costs
+   * what lies between the two nodes, not what else hangs on them.
+   */
+  public Optional<Path> way(Node from, Node to, Predicate<? super Branch> admitted) {
+    return ways().shortest(from, to, admitted, this::place);
+  }
+
+  /** Ways through wires, contacts and diodes; prepared at the first question. */
+  private Routes ways() {
+    Routes known = ways;
+    if (known == null) {
+      known = routes(Circuit::isWay);
+      ways = known;
+    }
+    return known;
+  }
+
+  /** Where a branch stands among {@link #branches}. */
+  public int place(Branch branch) {
+    return places.getOrDefault(branch, 0);
+  }
+
+  /** The sources in the islands of some nodes, in the order of the netlist. */
+  private List<Source> sourcesOf(Collection<Node> nodes) {
+    Set<Island> those = new LinkedHashSet<>();
+    nodes.forEach(node -> those.add(islandOf(node)));
+    return those.stream()
+        .flatMap(island -> island.sources().stream())
+        .sorted(Comparator.comparingInt(this::place))
+        .toList();
+  }
+
   /** Every node that admitted branches reach from {@code from}, itself included. */
   public Set<Node> reach(Node from, Predicate<? super Branch> through) {
     return graph.reach(Set.of(from), through);
@@ -212,11 +260,12 @@ public final class Circuit {
   public List<Path> pathsAround(Collection<Contact> contacts, String load) {
     Set<Branch> barred = new HashSet<>(contacts);
     List<Path> around = new ArrayList<>();
-    for (Source source : branches(Source.class)) {
-      for (Node pin : outerNodesOf(load)) {
-        graph
-            .path(Set.of(source.to()), pin, b -> isWay(b) && !barred.contains(b))
-            .ifPresent(around::add);
+    Set<Node> pins = outerNodesOf(load);
+    for (Source source : sourcesOf(pins)) {
+      for (Node pin : pins) {
+        if (islandOf(pin) == islandOf(source.to())) {
+          way(source.to(), pin, b -> !barred.contains(b)).ifPresent(around::add);
+        }
       }
     }
     return around;

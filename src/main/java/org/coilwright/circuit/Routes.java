@@ -13,6 +13,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.Set;
+import java.util.function.Predicate;
+import java.util.function.ToIntFunction;
 import org.coilwright.circuit.Branch.Path;
 
 /**
@@ -46,6 +48,21 @@ public final class Routes {
   /** The shortest way between two nodes, if there is one. */
   public Optional<Path> shortest(Node from, Node to) {
     return between(from, to, 1).stream().findFirst();
+  }
+
+  /**
+   * The shortest way that admitted branches make, found breadth first; among ways of one length
+   * that whose branches come first in some order.
+   */
+  Optional<Path> shortest(
+      Node from, Node to, Predicate<? super Branch> admitted, ToIntFunction<Branch> place) {
+    if (from.equals(to)) {
+      return Optional.of(new Path(List.of(from), List.of()));
+    }
+    List<Blocks.Block> between = blocks.between(from, to);
+    return between.isEmpty()
+        ? Optional.empty()
+        : new Search(between, from, to, place).shortest(admitted);
   }
 
   /** True if a way leads from one node to the other without any of these branches. */
@@ -96,6 +113,18 @@ public final class Routes {
           at.computeIfAbsent(branch.to(), n -> new ArrayList<>()).add(branch);
         }
       }
+    }
+
+    /** As above, each node's branches in the order of their places. */
+    Search(List<Blocks.Block> blocks, Node from, Node to, ToIntFunction<Branch> place) {
+      this(blocks, from, to);
+      at.values().forEach(branches -> branches.sort(Comparator.comparingInt(place)));
+    }
+
+    Optional<Path> shortest(Predicate<? super Branch> admitted) {
+      at.values().forEach(branches -> branches.removeIf(admitted.negate()));
+      return shortest(List.of(), List.of(from), Set.of())
+          .map(found -> new Path(found.nodes(), found.branches()));
     }
 
     List<Path> paths(int most) {

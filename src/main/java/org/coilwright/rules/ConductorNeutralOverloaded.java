@@ -37,15 +37,15 @@ final class ConductorNeutralOverloaded implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    List<Stretch> all = sides.of(study).stretches();
+    PowerSides.Seen seen = sides.of(study);
     PerCause outcomes = new PerCause();
-    for (Stretch stretch : all) {
+    for (Stretch stretch : seen.stretches()) {
       if (stretch.neutral()) {
         outcomes.add(
             stretch.cause(Stretch.names(stretch.loads())),
             stretch
                 .demand()
-                .map(d -> WireLoad.judge(FACTS, stretch, all, d, sides.tables()))
+                .map(d -> WireLoad.judge(FACTS, stretch, seen.index(), d, sides.tables()))
                 .orElseGet(() -> WireLoad.withoutPower(FACTS, stretch)));
       }
     }

@@ -40,15 +40,15 @@ final class ConductorOverloaded implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    List<Stretch> all = sides.of(study).stretches();
+    PowerSides.Seen seen = sides.of(study);
     PerCause outcomes = new PerCause();
-    for (Stretch stretch : all) {
+    for (Stretch stretch : seen.stretches()) {
       if (!stretch.neutral() && !stretch.loads().isEmpty()) {
         Optional<Demand> demand = stretch.demand();
         outcomes.add(
             stretch.cause(Stretch.names(stretch.loads())),
             demand
-                .map(d -> WireLoad.judge(FACTS, stretch, all, d, sides.tables()))
+                .map(d -> WireLoad.judge(FACTS, stretch, seen.index(), d, sides.tables()))
                 .orElseGet(() -> WireLoad.withoutPower(FACTS, stretch)));
       }
     }

@@ -127,7 +127,7 @@ final class ConductorShortCircuit implements Rule {
               .formatted(stretch.name(), stretch.core().words(stretch.size().get(), tables)));
     }
     Cited<Double> k = factor.get();
-    Optional<Derated> may = stretch.may(seen.stretches(), tables).known();
+    Optional<Derated> may = stretch.may(seen.index(), tables).known();
     if (device instanceof Part.Fuse fuse
         && may.filter(m -> isLimited(stretch, fuse, m)).isPresent()) {
       return overloaded(subject, stretch, fuse, fault.get(), may.get());

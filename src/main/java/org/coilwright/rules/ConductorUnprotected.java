@@ -84,7 +84,7 @@ final class ConductorUnprotected implements Rule {
    * As a whole, or lead by lead where it is too thin and some leads end in devices of their own.
    */
   private void judge(Stretch stretch, PowerSides.Seen seen, PerCause outcomes) {
-    Outcome whole = judge(stretch, seen.stretches());
+    Outcome whole = judge(stretch, seen.index());
     Map<Part, List<Conductor>> taps = new LinkedHashMap<>();
     if (whole instanceof Outcome.Violated && stretch.guard().isPresent()) {
       for (Conductor wire : stretch.wires()) {
@@ -96,7 +96,7 @@ final class ConductorUnprotected implements Rule {
     taps.forEach(
         (end, wires) -> {
           Stretch lead = stretch.only(wires);
-          Derated may = lead.may(seen.stretches(), tables).known().orElseThrow();
+          Derated may = lead.may(seen.index(), tables).known().orElseThrow();
           LargestDevice largest = LargestDevice.of(lead, List.of(end), may, tables);
           if (!Comparison.exceeds(Overcurrent.rating(end).orElseThrow(), largest.amps())) {
             Subject subject = new Subject(FACTS, lead.first().mark(), tapAt(lead, end));
@@ -112,7 +112,7 @@ final class ConductorUnprotected implements Rule {
     if (left.size() == stretch.wires().size()) {
       outcomes.add(stretch.cause(stretch.limits()), whole);
     } else if (!left.isEmpty()) {
-      outcomes.add(stretch.cause(stretch.limits()), judge(stretch.only(left), seen.stretches()));
+      outcomes.add(stretch.cause(stretch.limits()), judge(stretch.only(left), seen.index()));
     }
   }
 
@@ -123,7 +123,7 @@ final class ConductorUnprotected implements Rule {
         lead.guard().map(Part::name).orElse(""));
   }
 
-  private Outcome judge(Stretch stretch, List<Stretch> all) {
+  private Outcome judge(Stretch stretch, StretchIndex all) {
     Subject subject = stretch.subject(FACTS);
     Optional<List<Part>> devices = stretch.limiting();
     if (devices.isEmpty()) {
@@ -207,7 +207,7 @@ final class ConductorUnprotected implements Rule {
 
   private Outcome judge(
       Stretch stretch,
-      List<Stretch> all,
+      StretchIndex all,
       Subject subject,
       List<Part> devices,
       double rating,

@@ -35,8 +35,8 @@ record EarthSize(ConductorSize size, Part device, String words, Cited<Double> ci
       return new Found.Unknown<>("an overcurrent device before " + load.name(), "None is there.");
     }
     List<Conductor> lines =
-        seen.stretches().stream()
-            .filter(s -> !s.neutral() && s.guard().equals(device) && s.loads().contains(load))
+        seen.index().behind(device.get()).stream()
+            .filter(s -> s.loads().contains(load))
             .flatMap(s -> s.wires().stream())
             .filter(w -> w.size().isPresent())
             .toList();

@@ -1,9 +1,12 @@
 package org.coilwright.rules;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.coilwright.circuit.Actuator;
@@ -51,6 +54,29 @@ final class Loads {
 
   /** Relays whose contacts a load hangs on, and the relays that switch those, nearest first. */
   static List<String> relaysBefore(Study study, String load) {
+    return study.derived(Relays.class, Relays::of).before().getOrDefault(load, List.of());
+  }
+
+  /** The loads that have a relay before them, in the order of the netlist. */
+  static List<Part> behind(Study study, String relay) {
+    return study.derived(Relays.class, Relays::of).behind().getOrDefault(relay, List.of());
+  }
+
+  /** Kept with the study. */
+  private record Relays(Map<String, List<String>> before, Map<String, List<Part>> behind) {
+    static Relays of(Study study) {
+      Map<String, List<String>> before = new HashMap<>();
+      Map<String, List<Part>> behind = new HashMap<>();
+      for (Part load : Loads.of(study.circuit())) {
+        List<String> relays = lookBefore(study, load.name());
+        before.put(load.name(), relays);
+        relays.forEach(r -> behind.computeIfAbsent(r, k -> new ArrayList<>()).add(load));
+      }
+      return new Relays(before, behind);
+    }
+  }
+
+  private static List<String> lookBefore(Study study, String load) {
     Set<String> relays = new LinkedHashSet<>();
     Deque<Branch> open = new ArrayDeque<>();
     study.circuit().pathsAround(List.of(), load).forEach(path -> open.addAll(path.branches()));

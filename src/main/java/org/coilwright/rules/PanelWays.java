@@ -44,8 +44,14 @@ final class PanelWays {
     return end.terminals().get(0).part();
   }
 
-  /** Metres of the shortest way through the panel; empty if its wires do not join the two. */
-  Optional<Double> between(String one, String other) {
+  /**
+   * Metres of the shortest way through the panel; empty if its wires do not join the two on a way
+   * of at most so many metres.
+   */
+  Optional<Double> between(String one, String other, double most) {
+    if (!metres.containsKey(one) || !metres.containsKey(other)) {
+      return Optional.empty();
+    }
     record Step(String part, double metres) {}
     Queue<Step> open = new PriorityQueue<>(Comparator.comparingDouble(Step::metres));
     Set<String> done = new HashSet<>();
@@ -54,7 +60,7 @@ final class PanelWays {
       if (step.part().equals(other)) {
         return Optional.of(step.metres());
       }
-      if (done.add(step.part())) {
+      if (step.metres() <= most && done.add(step.part())) {
         double so = step.metres();
         metres
             .getOrDefault(step.part(), Map.of())

@@ -34,7 +34,7 @@ record PinFeeds(Map<Node, Set<Side>> byPin) {
                 .flatMap(
                     side ->
                         circuit
-                            .path(side.node(), pin, b -> Feeding.isWay(b) && admitted.test(b))
+                            .way(side.node(), pin, b -> Feeding.isWay(b) && admitted.test(b))
                             .stream())
                 .findFirst()
                 .ifPresent(ways::add));

@@ -11,7 +11,8 @@ final class PowerSides {
   private final Tables tables;
 
   /** A study and what was seen in it. */
-  record Seen(Study study, PowerSide side, Guards guards, List<Stretch> stretches) {
+  record Seen(
+      Study study, PowerSide side, Guards guards, List<Stretch> stretches, StretchIndex index) {
     /** The stretch that some wires were taken out of. */
     Stretch wholeOf(Stretch part) {
       return stretches.stream()
@@ -36,6 +37,7 @@ final class PowerSides {
   private Seen look(Study study) {
     PowerSide side = PowerSide.of(study, tables);
     Guards guards = new Guards(study.circuit());
-    return new Seen(study, side, guards, Stretch.of(side, guards));
+    List<Stretch> stretches = Stretch.of(side, guards);
+    return new Seen(study, side, guards, stretches, new StretchIndex(stretches));
   }
 }

@@ -60,17 +60,18 @@ final class ProtectionRcdKind implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     Netlist netlist = study.circuit().netlist();
     if (netlist.site().practice().value() != Site.Practice.NEC) {
+      List<Part.Source> inverters = inverters(netlist);
       for (Part.Protective device : ResidualDevices.of(study.circuit())) {
-        outcomes.add(judge(study, device));
+        outcomes.add(judge(study, device, inverters));
       }
     }
     return outcomes;
   }
 
-  private Outcome judge(Study study, Part.Protective device) {
+  private Outcome judge(Study study, Part.Protective device, List<Part.Source> inverters) {
     Circuit circuit = study.circuit();
     List<Part> behind = new ArrayList<>(ResidualDevices.behind(study, device));
-    behind.addAll(inverters(circuit.netlist()));
+    behind.addAll(inverters);
     Optional<Written<String>> written = device.kind();
     Subject subject =
         Subject.of(FACTS, written.map(Written::mark).orElse(device.head().mark()), device.name());
@@ -87,7 +88,7 @@ final class ProtectionRcdKind implements Rule {
     if (asks.isPresent() && rank(asked(asks.get())) > rank(kind)) {
       return asked(subject, device, kind, asks.get());
     }
-    Optional<Mark> inverter = inverter(circuit.netlist());
+    Optional<Mark> inverter = inverter(circuit.netlist(), inverters);
     if (kind.equals("AC") && inverter.isPresent()) {
       return subject
           .violated(
@@ -103,7 +104,7 @@ final class ProtectionRcdKind implements Rule {
               basis("iec-60364-7-712", "712.531.3.5.1"));
     }
     Optional<Part.Source> silent =
-        inverters(circuit.netlist()).stream().filter(s -> s.asksRcd().isEmpty()).findFirst();
+        inverters.stream().filter(s -> s.asksRcd().isEmpty()).findFirst();
     if (!kind.equals("B") && silent.isPresent()) {
       return subject
           .violated(
@@ -170,8 +171,8 @@ final class ProtectionRcdKind implements Rule {
     return part.head().asksRcd().map(Written::value).orElse("");
   }
 
-  private static Optional<Mark> inverter(Netlist netlist) {
-    return inverters(netlist).stream()
+  private static Optional<Mark> inverter(Netlist netlist, List<Part.Source> inverters) {
+    return inverters.stream()
         .findFirst()
         .map(i -> i.head().mark())
         .or(() -> netlist.switching().flatMap(s -> s.plant()).map(p -> p.mark()));

@@ -111,7 +111,7 @@ final class RecordFiguresContradict implements Rule {
         continue;
       }
       panel
-          .between(one, other)
+          .between(one, other, length.get().value().low())
           .filter(way -> length.get().value().low() - way > slack.value())
           .ifPresent(way -> found.putIfAbsent(at, tooLong(wire, length.get(), one, other, way)));
     }

@@ -2,12 +2,15 @@ package org.coilwright.rules;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Run;
+import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Quantity;
 
 /**
@@ -20,6 +23,12 @@ record SharedRun(Run run, List<Conductor> low, List<Conductor> mains) {
   /** Every such run, in the order of the netlist. */
   static List<SharedRun> all(Circuit circuit, VoltageBands bands) {
     List<SharedRun> all = new ArrayList<>();
+    Map<String, Set<String>> others = new HashMap<>();
+    for (Run run : circuit.netlist().runs().values()) {
+      for (Written<String> other : run.sharesWith()) {
+        others.computeIfAbsent(other.value(), n -> new LinkedHashSet<>()).add(run.name());
+      }
+    }
     for (Run run : circuit.netlist().runs().values()) {
       List<Conductor> low =
           wiresIn(circuit, Set.of(run.name())).stream()
@@ -27,26 +36,29 @@ record SharedRun(Run run, List<Conductor> low, List<Conductor> mains) {
               .toList();
       if (!low.isEmpty()) {
         List<Conductor> mains =
-            wiresIn(circuit, together(circuit, run)).stream().filter(bands::onMains).toList();
+            wiresIn(circuit, together(run, others)).stream().filter(bands::onMains).toList();
         all.add(new SharedRun(run, low, mains));
       }
     }
     return all;
   }
 
-  /** This run and every run that one of the two says it shares its way with. */
-  private static Set<String> together(Circuit circuit, Run run) {
+  /**
+   * This run and every run that one of the two says it shares its way with.
+   *
+   * @param others by the name of a run those that say so of it
+   */
+  private static Set<String> together(Run run, Map<String, Set<String>> others) {
     Set<String> names = new LinkedHashSet<>(Set.of(run.name()));
     run.sharesWith().forEach(other -> names.add(other.value()));
-    circuit.netlist().runs().values().stream()
-        .filter(r -> r.sharesWith().stream().anyMatch(w -> w.value().equals(run.name())))
-        .forEach(r -> names.add(r.name()));
+    names.addAll(others.getOrDefault(run.name(), Set.of()));
     return names;
   }
 
   private static List<Conductor> wiresIn(Circuit circuit, Set<String> runs) {
-    return circuit.branches(Conductor.class).stream()
-        .filter(w -> w.run().map(r -> runs.contains(r.name())).orElse(false))
+    return runs.stream()
+        .flatMap(run -> circuit.wiresIn(run).stream())
+        .sorted(Comparator.comparingInt(circuit::place))
         .toList();
   }
 

@@ -260,26 +260,18 @@ record Stretch(
   }
 
   /** Loaded circuits that lie together with it, itself included. */
-  private int circuits(List<Stretch> all) {
+  private int circuits(StretchIndex all) {
     Optional<Run> run = first().run();
     if (run.isEmpty() || method().filter(m -> m.equals("panel")).isPresent()) {
       return 1;
     }
     Set<String> together = new LinkedHashSet<>(List.of(run.get().name()));
     run.get().sharesWith().forEach(w -> together.add(w.value()));
-    long count =
-        all.stream()
-            .filter(s -> !s.neutral && !s.loads().isEmpty())
-            .filter(s -> s.first().run().map(Run::name).filter(together::contains).isPresent())
-            // before and behind its only device it is one circuit
-            .map(s -> s.limits() + s.first().run().map(Run::name))
-            .distinct()
-            .count();
-    return (int) Math.max(1, count);
+    return Math.max(1, all.circuitsIn(together));
   }
 
   /** What it may carry as it is laid. */
-  Found<Derated> may(List<Stretch> all, Tables tables) {
+  Found<Derated> may(StretchIndex all, Tables tables) {
     if (size().isEmpty()) {
       return new Found.Unknown<>(missingSize(), "Its size is not written.");
     }
@@ -298,7 +290,7 @@ record Stretch(
 
   /** True in air as warm as its insulation stands. */
   boolean carriesNothing(PowerSides.Seen seen, Tables tables) {
-    return may(seen.stretches(), tables).known().filter(m -> m.amps() == 0).isPresent();
+    return may(seen.index(), tables).known().filter(m -> m.amps() == 0).isPresent();
   }
 
   /** What its wires are made of: all alike, or they would be two stretches. */

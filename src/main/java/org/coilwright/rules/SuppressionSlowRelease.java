@@ -131,10 +131,7 @@ final class SuppressionSlowRelease implements Rule {
   }
 
   private static String whatToDo(Study study, String relay) {
-    List<Part> loads =
-        Loads.of(study.circuit()).stream()
-            .filter(load -> Loads.relaysBefore(study, load.name()).contains(relay))
-            .toList();
+    List<Part> loads = Loads.behind(study, relay);
     return !loads.isEmpty() && loads.stream().allMatch(Part.Heater.class::isInstance)
         ? "Leave it: %s switches nothing but heating (%s), which does not mind."
             .formatted(relay, loads.stream().map(Part::name).collect(Collectors.joining(", ")))

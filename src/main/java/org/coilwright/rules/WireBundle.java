@@ -48,10 +48,7 @@ record WireBundle(String name, List<Conductor> wires) {
     if (!live.isEmpty()) {
       List<Conductor> neighbours =
           wires.get(0).run().stream()
-              .flatMap(
-                  run ->
-                      circuit.branches(Conductor.class).stream()
-                          .filter(w -> w.run().filter(run::equals).isPresent()))
+              .flatMap(run -> circuit.wiresIn(run.name()).stream())
               .filter(bands::onMains)
               .toList();
       return Optional.of(bands.met(neighbours.isEmpty() ? live : neighbours));

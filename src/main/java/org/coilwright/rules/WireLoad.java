@@ -39,7 +39,7 @@ final class WireLoad {
   }
 
   static Outcome judge(
-      RuleFacts facts, Stretch stretch, List<Stretch> all, Demand demand, Tables tables) {
+      RuleFacts facts, Stretch stretch, StretchIndex all, Demand demand, Tables tables) {
     Subject subject = stretch.subject(facts);
     Found<Derated> found = stretch.may(all, tables);
     if (found instanceof Found.Unknown<Derated> u) {
@@ -130,7 +130,7 @@ final class WireLoad {
 
   /** True if it carries the load, and what the device before it lets through. */
   private static boolean isEnough(
-      Stretch stretch, List<Stretch> all, Demand demand, Tables tables) {
+      Stretch stretch, StretchIndex all, Demand demand, Tables tables) {
     Optional<Derated> may = stretch.may(all, tables).known();
     if (may.isEmpty()) {
       return false;

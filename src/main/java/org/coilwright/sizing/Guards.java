@@ -31,6 +31,7 @@ public final class Guards {
   private final List<Level> levels = new ArrayList<>();
 
   private final Routes bare;
+  private final Routes whole;
 
   private record Level(double rating, Set<Node> reached, Routes ways) {}
 
@@ -43,6 +44,7 @@ public final class Guards {
         .branches(Contact.class)
         .forEach(c -> Overcurrent.device(circuit, c).ifPresent(d -> devices.put(c, d)));
     bare = circuit.routes(this::isBare);
+    whole = circuit.routes(PowerSide::isWay);
     unguarded.addAll(reach(this::isBare));
     devices.values().stream()
         .distinct()
@@ -155,7 +157,6 @@ public final class Guards {
    * @return empty if something else hangs behind it, or another way leads there
    */
   public Optional<List<Part>> endsIn(Conductor wire) {
-    Routes whole = circuit.routes(PowerSide::isWay);
     Optional<Node> far =
         List.of(wire.from(), wire.to()).stream()
             .filter(this::isLive)
