@@ -148,6 +148,10 @@ final class DayRows implements Closeable {
       if (at == end) {
         return false;
       }
+      if (bytes[at] == '\n' || bytes[at] == '\r') {
+        at = behind(at);
+        continue;
+      }
       if (isPlain()) {
         return true;
       }

@@ -16,6 +16,12 @@ final class Unpacking {
   /** A sheet of a hundred circuits stays far below this; unpacking as much takes a second. */
   static final int MOST_BYTES = 128 << 20;
 
+  /**
+   * How much there may be in it to keep, in words: a number is one, a list three, a dictionary
+   * four. The library holds some thirty bytes for each.
+   */
+  static final int MOST_WORDS = 6_000_000;
+
   /** Each page, font, picture and attached file is one. */
   private static final int MOST_STREAMS = 10_000;
 
@@ -33,9 +39,21 @@ final class Unpacking {
   private static final Pattern NAME = Pattern.compile("/([^\\s/\\[\\]<>(){}%]*)");
   private static final Pattern ESCAPED = Pattern.compile("#([0-9A-Fa-f]{2})");
 
+  /** What a byte may begin, in words. */
+  private static final byte[] WORDS = new byte[256];
+
+  static {
+    for (char blank : "\0\t\n\f\r /(".toCharArray()) {
+      WORDS[blank] = 1;
+    }
+    WORDS['<'] = 2;
+    WORDS['['] = 3;
+  }
+
   private final byte[] pdf;
   private final byte[][] blocks = new byte[DEEPEST][];
   private long left = MOST_BYTES;
+  private long words;
 
   private Unpacking(byte[] pdf) {
     this.pdf = pdf;
@@ -47,13 +65,14 @@ final class Unpacking {
   }
 
   private void refuse() throws Unfit {
+    count(pdf, pdf.length);
     int streams = 0;
     for (int at = next(0); at >= 0; at = next(at)) {
       if (++streams > MOST_STREAMS) {
         throw new Unfit(
             "it has more than " + MOST_STREAMS + " parts, far more than any sheet", USUAL);
       }
-      refuseUnusual(at - STREAM.length);
+      boolean objects = holdsObjects(at - STREAM.length);
       int from = at;
       while (from < pdf.length && (pdf[from] == '\r' || pdf[from] == '\n' || pdf[from] == ' ')) {
         from++;
@@ -62,7 +81,7 @@ final class Unpacking {
         Inflater inflater = new Inflater();
         try {
           inflater.setInput(pdf, from, pdf.length - from);
-          unpack(inflater, 0);
+          unpack(inflater, objects, 0);
           // what unpacks to nothing takes time as well
           take(inflater.getBytesRead());
         } finally {
@@ -94,7 +113,7 @@ final class Unpacking {
         && ((bytes[from] & 0xff) << 8 | bytes[from + 1] & 0xff) % 31 == 0;
   }
 
-  private void unpack(Inflater outer, int depth) throws Unfit {
+  private void unpack(Inflater outer, boolean objects, int depth) throws Unfit {
     if (depth == DEEPEST) {
       throw new Unfit("something in it is packed many times over", USUAL);
     }
@@ -108,15 +127,29 @@ final class Unpacking {
     try {
       for (int n = inflated(outer, block); n > 0; n = inflated(outer, block)) {
         take(n);
+        if (objects) {
+          count(block, n);
+        }
         nested = first ? isPacked(block, 0, n) : nested;
         first = false;
         if (nested) {
           inner.setInput(block, 0, n);
-          unpack(inner, depth + 1);
+          unpack(inner, objects, depth + 1);
         }
       }
     } finally {
       inner.end();
+    }
+  }
+
+  private void count(byte[] bytes, int length) throws Unfit {
+    long found = 0;
+    for (int i = 0; i < length; i++) {
+      found += WORDS[bytes[i] & 0xff];
+    }
+    words += found;
+    if (words > MOST_WORDS) {
+      throw new Unfit("there is far more in it than in any sheet", USUAL);
     }
   }
 
@@ -138,10 +171,12 @@ final class Unpacking {
   }
 
   /**
-   * The table of objects is unpacked as soon as the file is opened. {@code W}, its columns, stands
-   * in its dictionary and in no other's that is packed oddly.
+   * Whether the stream whose dictionary ends here holds objects, which are kept, and not the marks
+   * of a page. Refuses a table of objects that is packed oddly: it is unpacked as soon as the file
+   * is opened. {@code W}, its columns, stands in its dictionary and in no other's that is packed
+   * so.
    */
-  private void refuseUnusual(int end) throws Unfit {
+  private boolean holdsObjects(int end) throws Unfit {
     String before =
         new String(
             pdf,
@@ -151,6 +186,7 @@ final class Unpacking {
     String dictionary = before.substring(Math.max(0, before.lastIndexOf("obj")));
     boolean table = false;
     boolean unusual = false;
+    boolean objects = false;
     Matcher names = NAME.matcher(dictionary);
     while (names.find()) {
       String name =
@@ -162,9 +198,11 @@ final class Unpacking {
                           Character.toString(Integer.parseInt(hex.group(1), 16))));
       table |= name.equals("W") || name.equals("XRef") || name.equals("ObjStm");
       unusual |= UNUSUAL.contains(name);
+      objects |= name.equals("First") || name.equals("ObjStm");
     }
     if (table && unusual) {
       throw new Unfit("something in it is packed in a way no sheet uses", USUAL);
     }
+    return objects;
   }
 }

@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -92,12 +93,7 @@ class ChildProcessTest {
             record.toString(),
             "--sign",
             keystore.toString());
-    int classPath = command.indexOf("-cp") + 1;
-    command.set(
-        classPath,
-        Stream.of(command.get(classPath).split(File.pathSeparator, -1))
-            .filter(entry -> !entry.contains("slf4j"))
-            .collect(Collectors.joining(File.pathSeparator)));
+    leaveOutLogs(command);
     Path err = folder.resolve("err.txt");
     ProcessBuilder builder =
         new ProcessBuilder(command)
@@ -106,6 +102,41 @@ class ChildProcessTest {
     builder.environment().put("COILWRIGHT_KEYSTORE_PASSWORD", "pa55 wort");
     assertEquals(1, builder.start().waitFor(), text(err));
     assertEquals(List.of("Wrote " + record + ", signed."), Files.readAllLines(err));
+  }
+
+  /** The library finds much to say about each of these, and then opens it or not. */
+  @Test
+  void a_damaged_sheet_prints_no_line_of_a_library() throws Exception {
+    Path sheet = Sheets.of("wiring-examples/wash-room-tub.yaml", folder.resolve("sheet.pdf"));
+    byte[] sound = Files.readAllBytes(sheet);
+    for (int at : List.of(20, sound.length / 3, sound.length - 30)) {
+      byte[] damaged = sound.clone();
+      Arrays.fill(damaged, at, at + 12, (byte) 'x');
+      Path file = Files.write(folder.resolve("damaged.pdf"), damaged);
+      List<String> command = command(List.of(), "readback", file.toString());
+      leaveOutLogs(command);
+      Path err = folder.resolve("err.txt");
+      new ProcessBuilder(command)
+          .redirectOutput(folder.resolve("out.txt").toFile())
+          .redirectError(err.toFile())
+          .start()
+          .waitFor();
+      List<String> foreign =
+          Files.readAllLines(err).stream()
+              .filter(line -> line.matches(".*(pdfbox|Exception|SEVERE|WARN|INFO|SLF4J).*"))
+              .toList();
+      assertEquals(List.of(), foreign);
+    }
+  }
+
+  /** The program has no library for logs of its own; the tests have, to keep others quiet. */
+  private static void leaveOutLogs(List<String> command) {
+    int classPath = command.indexOf("-cp") + 1;
+    command.set(
+        classPath,
+        Stream.of(command.get(classPath).split(File.pathSeparator, -1))
+            .filter(entry -> !entry.contains("slf4j"))
+            .collect(Collectors.joining(File.pathSeparator)));
   }
 
   /** A pipe cannot seek, as a file that stands in for standard input can. */
