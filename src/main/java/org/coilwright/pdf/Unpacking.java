@@ -43,8 +43,9 @@ final class Unpacking {
   private static final byte[] WORDS = new byte[256];
 
   static {
-    for (char blank : "\0\t\n\f\r /(".toCharArray()) {
-      WORDS[blank] = 1;
+    String before = "\0\t\n\f\r /(";
+    for (int i = 0; i < before.length(); i++) {
+      WORDS[before.charAt(i)] = 1;
     }
     WORDS['<'] = 2;
     WORDS['['] = 3;
@@ -110,7 +111,7 @@ final class Unpacking {
   private static boolean isPacked(byte[] bytes, int from, int to) {
     return to - from > 2
         && (bytes[from] & 0x0f) == 8
-        && ((bytes[from] & 0xff) << 8 | bytes[from + 1] & 0xff) % 31 == 0;
+        && (((bytes[from] & 0xff) << 8) | (bytes[from + 1] & 0xff)) % 31 == 0;
   }
 
   private void unpack(Inflater outer, boolean objects, int depth) throws Unfit {
