@@ -18,10 +18,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.FilledIn;
+import org.coilwright.checklist.Oddity;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -88,6 +90,18 @@ class FilledElsewhereTest {
     assertArrayEquals(NETLIST.getBytes(StandardCharsets.UTF_8), sheet.files().get("größe.yaml"));
   }
 
+  /** No other program makes a page or a field look as if somebody had meddled with it. */
+  private static void looksAsPrinted(byte[] filled, FilledIn values, boolean drawsNoField)
+      throws IOException {
+    Look look = Look.of(filled);
+    assertEquals(List.of(), LookedOver.against(look, Look.of(form())));
+    List<Oddity> within = LookedOver.within(look, values, Blanks.all(SHEET));
+    assertEquals(
+        drawsNoField ? Set.of(Oddity.Kind.BLANK) : Set.of(),
+        within.stream().map(Oddity::kind).collect(Collectors.toSet()),
+        within::toString);
+  }
+
   /** Live where it can be, and in any case what was kept. */
   private void read(String name, Optional<byte[]> live, boolean beyondLatin) throws IOException {
     if (live.isEmpty() && System.getenv("COILWRIGHT_LIVE") != null) {
@@ -96,6 +110,7 @@ class FilledElsewhereTest {
     Path kept = KEPT.resolve(name + ".pdf");
     if (live.isPresent()) {
       nothingIsLost(live.get(), values(beyondLatin));
+      looksAsPrinted(live.get(), values(beyondLatin), name.equals("qpdf"));
       Set<String> fields = ((Returned.Sheet) SheetReader.read(live.get())).fields().keySet();
       assertEquals(Blanks.all(SHEET).size(), fields.size());
       if (Boolean.getBoolean("accept")) {
