@@ -21,8 +21,6 @@ import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The command line. */
 public final class Main {
-  private static final String LIBRARY_LOG = "org.apache.commons.logging.Log";
-
   private final Console console;
   private final Map<String, Function<Console, ConsoleCommand>> commands = new LinkedHashMap<>();
 
@@ -44,9 +42,7 @@ public final class Main {
 
   /** Runs one command and ends the process with its exit code. */
   public static void main(String[] args) {
-    // What the PDF library thinks of a damaged file would else be written on standard error.
-    System.setProperty(LIBRARY_LOG, "org.apache.commons.logging.impl.NoOpLog");
-    System.exit(new Main(Console.ofProcess()).run(args));
+    Launch.main(args);
   }
 
   /** Runs one command. */
@@ -56,6 +52,9 @@ public final class Main {
       code = dispatch(args);
     } catch (ParameterException e) {
       code = misused(e);
+    } catch (NoClassDefFoundError e) {
+      console.err().println(Launch.incomplete(e));
+      code = Exit.DEFECT;
     } catch (RuntimeException | IOException | Error e) {
       code = Defect.tell(console, e);
     }
@@ -106,6 +105,7 @@ public final class Main {
       return usage(root);
     } else if (parsed.isVersionHelpRequested()) {
       console.out().println("coilwright " + Version.text());
+      console.out().println(Version.archive());
       return Exit.NOTHING_FOUND;
     }
     console.err().print(root.getUsageMessage(Ansi.OFF));

@@ -9,6 +9,21 @@ import java.nio.charset.StandardCharsets;
 public final class Version {
   private Version() {}
 
+  /**
+   * Whether the classes come from an archive, as a sentence; the launcher says which it named. Java
+   * shares classes from that archive or, where it does not fit, from none.
+   */
+  static String archive() {
+    String named = System.getProperty("org.coilwright.archive", "");
+    boolean shared = System.getProperty("java.vm.info", "").contains("sharing");
+    if (named.isEmpty()) {
+      return "Class archive: none was named.";
+    }
+    return shared
+        ? "Class archive: " + named + " is in use."
+        : "Class archive: " + named + " does not fit this Java and is not in use.";
+  }
+
   /** The version the build wrote down. */
   public static String text() {
     try (InputStream in = Version.class.getResourceAsStream("version.txt")) {
