@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.Comparator;
 import java.util.DoubleSummaryStatistics;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.coilwright.circuit.Actuator;
+import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.solve.LoadEffect.Effect;
@@ -40,15 +42,12 @@ final class FaultJudge {
    */
   record Judged(FaultCase fault, Optional<Model> broken) {}
 
-  Judged judge(Fault fault, Faults.Affected affected, Optional<Crossing> crossing) {
+  Judged judge(Fault fault, FaultReach.Affected affected) {
     if (affected.base().isEmpty() && affected.alteration().joints().isEmpty()) {
       return new Judged(
-          new FaultCase(fault, List.of(), List.of(), crossing, true), Optional.empty());
+          new FaultCase(fault, List.of(), List.of(), Optional.empty(), true), Optional.empty());
     }
-    List<Exploration> base = new ArrayList<>();
-    affected
-        .base()
-        .forEach(g -> Optional.ofNullable(whole.explorations.get(g)).ifPresent(base::add));
+    List<Exploration> base = whole.explorationsOf(affected.base());
     Model broken = whole.altered(affected.islands(), affected.alteration());
     List<Exploration> now = List.copyOf(broken.explorations.values());
     WorkTable before = WorkTable.of(base);
@@ -56,7 +55,7 @@ final class FaultJudge {
     List<String> shorted = shorted(now);
     if (!before.complete || !after.complete || isUnsettled(base) || isUnsettled(now)) {
       return new Judged(
-          new FaultCase(fault, List.of(), shorted, crossing, false), Optional.of(broken));
+          new FaultCase(fault, List.of(), shorted, Optional.empty(), false), Optional.of(broken));
     }
     Map<String, Double> rated = WorkTable.rated(base);
     List<LoadEffect> effects = new ArrayList<>();
@@ -79,7 +78,8 @@ final class FaultJudge {
                                             r -> isOn(least(after.at(r), load), ON * watts))))));
     effects.sort(Comparator.comparing(LoadEffect::effect));
     return new Judged(
-        new FaultCase(fault, List.copyOf(effects), shorted, crossing, true), Optional.of(broken));
+        new FaultCase(fault, List.copyOf(effects), shorted, Optional.empty(), true),
+        Optional.of(broken));
   }
 
   private static boolean isUnsettled(List<Exploration> explorations) {
@@ -158,7 +158,7 @@ final class FaultJudge {
 
   /** Contacts with a position in which the load is off whatever the others do, then devices. */
   private List<Actuator> stops(
-      String load, double on, Faults.Affected affected, Model broken, WorkTable after) {
+      String load, double on, FaultReach.Affected affected, Model broken, WorkTable after) {
     List<Actuator> stops = new ArrayList<>();
     for (int column : after.columns) {
       for (boolean value : new boolean[] {false, true}) {
@@ -183,13 +183,17 @@ final class FaultJudge {
     return List.copyOf(stops);
   }
 
-  /** Protective devices that have no column of their own: each is opened by itself. */
-  private Set<Actuator> devices(Faults.Affected affected) {
+  /**
+   * Protective devices that have no column of their own, in the order of the netlist: each is
+   * opened by itself.
+   */
+  private Set<Actuator> devices(FaultReach.Affected affected) {
+    Set<Branch> there = new HashSet<>();
+    affected.islands().forEach(i -> there.addAll(i.branches()));
     Set<Actuator> devices = new LinkedHashSet<>();
-    affected.islands().stream()
-        .flatMap(i -> i.branches().stream())
-        .filter(Contact.class::isInstance)
-        .map(b -> ((Contact) b).actuator())
+    circuit.branches(Contact.class).stream()
+        .filter(there::contains)
+        .map(Contact::actuator)
         .filter(a -> a.kind() == Actuator.Kind.PROTECTIVE && whole.setup.variables.of(a) < 0)
         .forEach(devices::add);
     return devices;
@@ -210,6 +214,22 @@ final class FaultJudge {
       }
     }
     return List.copyOf(shorted);
+  }
+
+  /** What a fault does in two pieces that do not act on one another. */
+  static FaultCase both(FaultCase one, FaultCase other) {
+    Set<LoadEffect> all = new LinkedHashSet<>(one.effects());
+    all.addAll(other.effects());
+    List<LoadEffect> effects = new ArrayList<>(all);
+    effects.sort(Comparator.comparing(LoadEffect::effect));
+    Set<String> shorted = new LinkedHashSet<>(one.shorted());
+    shorted.addAll(other.shorted());
+    return new FaultCase(
+        one.fault(),
+        List.copyOf(effects),
+        List.copyOf(shorted),
+        one.crossing().or(other::crossing),
+        one.explored() && other.explored());
   }
 
   /** The worse of two, with the other's crossing and short-circuits. */

@@ -1,8 +1,6 @@
-// Over 250 lines: every kind of fault and how it is made.
 package org.coilwright.solve;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -12,12 +10,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.coilwright.circuit.Branch;
-import org.coilwright.circuit.Branch.Joint;
-import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
-import org.coilwright.circuit.Circuit.Island;
 import org.coilwright.circuit.Node;
+import org.coilwright.solve.FaultReach.Affected;
 
 /**
  * One thing broken at a time: what every load then does in every position, what still stops it, and
@@ -29,7 +24,7 @@ public final class Faults {
   private final Model whole;
   private final Earth earth;
   private final Map<Node, List<Zone>> zonesAt = new HashMap<>();
-  private final Map<Node, List<Zone>> zonesThatFeel = new HashMap<>();
+  private final FaultReach reach;
   private final Starved starved;
   private final Crossings crossings;
   private final List<FaultCase> cases = new ArrayList<>();
@@ -48,11 +43,9 @@ public final class Faults {
     for (Zone zone : whole.grid.zones) {
       for (Node node : zone.nodes) {
         zonesAt.computeIfAbsent(node, k -> new ArrayList<>()).add(zone);
-        if (!zone.reference.isKnown(node)) {
-          zonesThatFeel.computeIfAbsent(node, k -> new ArrayList<>()).add(zone);
-        }
       }
     }
+    this.reach = new FaultReach(circuit, whole, earth);
     this.starved = new Starved(whole);
     this.crossings = new Crossings(circuit, zonesAt, whole);
   }
@@ -129,137 +122,35 @@ public final class Faults {
     if (way.isNone()) {
       return new FaultCase(fault, List.of(), List.of(), Optional.empty(), true);
     }
-    Affected affected = affected(way);
+    FaultCase all = new FaultCase(fault, List.of(), List.of(), crossing(way), true);
+    List<Affected> pieces = reach.of(way);
+    Set<Group> touched = new LinkedHashSet<>();
+    pieces.forEach(piece -> touched.addAll(piece.base()));
+    for (Affected piece : pieces) {
+      all = FaultJudge.both(all, judge(fault, piece, touched));
+    }
+    return all;
+  }
+
+  private FaultCase judge(Fault fault, Affected piece, Set<Group> touched) {
     FaultJudge judge = new FaultJudge(circuit, whole);
-    FaultJudge.Judged own = judge.judge(fault, affected, crossing(way));
+    FaultJudge.Judged own = judge.judge(fault, piece);
+    Alteration way = piece.alteration();
+    if (own.broken().filter(Model::isDelicate).isPresent()) {
+      Set<Group> more = reach.withNeighbours(piece.base());
+      own = judge.judge(fault, reach.affected(more, way, piece.feed()));
+    }
     FaultCase all = own.fault();
-    for (Group other : own.broken().map(b -> starved.by(b, affected.base())).orElse(Set.of())) {
-      Set<Group> both = new LinkedHashSet<>(affected.base());
-      both.add(other);
-      Alteration drawing = affected.alteration().drawing(starved.drawnBeside(both));
-      Affected more = new Affected(both, islands(both, drawing.joints()), drawing);
-      all = Starved.with(all, other, judge.judge(fault, more, Optional.empty()).fault());
+    for (Group other : own.broken().map(b -> starved.by(b, touched)).orElse(Set.of())) {
+      Set<Group> both = piece.with(Set.of(other));
+      Alteration drawing = way.drawing(starved.drawnBeside(both));
+      FaultJudge.Judged more = judge.judge(fault, reach.affected(both, drawing, piece.feed()));
+      all = Starved.with(all, other, more.fault());
     }
     return all;
   }
 
   private Optional<Crossing> crossing(Alteration way) {
     return way.joints().stream().flatMap(joint -> crossings.of(joint).stream()).findFirst();
-  }
-
-  /**
-   * What a fault is felt in.
-   *
-   * @param base the groups as they are when whole
-   * @param islands their branches, with those that are added, as islands of their own
-   * @param alteration the fault, with the bond to earth if that makes a loop
-   */
-  record Affected(Collection<Group> base, List<Island> islands, Alteration alteration) {}
-
-  private Affected affected(Alteration way) {
-    Set<Group> groups = new LinkedHashSet<>();
-    Set<Branch> touched = new LinkedHashSet<>(way.gone());
-    touched.addAll(way.bridged());
-    touched.addAll(way.atTop());
-    for (Branch branch : touched) {
-      if (branch instanceof Source source) {
-        groups.addAll(whole.fedBy(source));
-      }
-      groups.addAll(whole.groupsOf(branch));
-    }
-    List<Joint> joints = new ArrayList<>();
-    for (Joint joint : way.joints()) {
-      if (closesLoop(joint)) {
-        joints.add(joint);
-        if (usesBond(joint)) {
-          earth.bond().ifPresent(joints::add);
-        }
-      }
-    }
-    for (Joint joint : joints) {
-      for (Node end : List.of(joint.from(), joint.to())) {
-        zonesThatFeel.getOrDefault(end, List.of()).stream()
-            .flatMap(z -> Optional.ofNullable(whole.groupOf.get(z)).stream())
-            .forEach(groups::add);
-      }
-    }
-    for (String relay : way.stuck()) {
-      circuit.branchesOf(relay).forEach(b -> groups.addAll(whole.groupsOf(b)));
-    }
-    return new Affected(groups, islands(groups, joints), way.with(joints));
-  }
-
-  private boolean usesBond(Joint joint) {
-    return earth.terminal().filter(t -> isOf(joint, circuit.islandOf(t).number())).isPresent();
-  }
-
-  private boolean isOf(Joint joint, int island) {
-    return circuit.islandOf(joint.from()).number() == island
-        || circuit.islandOf(joint.to()).number() == island;
-  }
-
-  /** A joint between islands that nothing else joins, not even earth, carries no current. */
-  private boolean closesLoop(Joint joint) {
-    Island one = circuit.islandOf(joint.from());
-    Island other = circuit.islandOf(joint.to());
-    if (one.number() == other.number()) {
-      return true;
-    }
-    return earth
-        .bond()
-        .filter(
-            bond -> {
-              Set<Integer> bonded =
-                  Set.copyOf(
-                      List.of(
-                          circuit.islandOf(bond.from()).number(),
-                          circuit.islandOf(bond.to()).number()));
-              return bonded.contains(one.number()) && bonded.contains(other.number());
-            })
-        .isPresent();
-  }
-
-  /** The groups' branches, the sources that feed them and the joints, by island. */
-  private List<Island> islands(Collection<Group> groups, List<Joint> joints) {
-    Map<Integer, Integer> merged = new HashMap<>();
-    for (Joint joint : joints) {
-      int one = root(merged, circuit.islandOf(joint.from()).number());
-      int other = root(merged, circuit.islandOf(joint.to()).number());
-      merged.put(Math.max(one, other), Math.min(one, other));
-    }
-    Map<Integer, Set<Branch>> branches = new LinkedHashMap<>();
-    for (Group group : groups) {
-      for (Zone zone : group.zones) {
-        Set<Branch> of =
-            branches.computeIfAbsent(
-                root(merged, zone.island.number()), i -> new LinkedHashSet<>());
-        zone.elements.forEach(e -> of.add(e.branch()));
-        of.addAll(zone.reference.sources());
-      }
-    }
-    for (Joint joint : joints) {
-      Island island = circuit.islandOf(joint.from());
-      Set<Branch> of =
-          branches.computeIfAbsent(root(merged, island.number()), i -> new LinkedHashSet<>());
-      of.add(joint);
-      of.addAll(island.sources());
-      of.addAll(circuit.islandOf(joint.to()).sources());
-    }
-    List<Island> islands = new ArrayList<>();
-    branches.forEach(
-        (number, of) -> {
-          Set<Node> nodes = new LinkedHashSet<>();
-          of.forEach(b -> nodes.addAll(List.of(b.from(), b.to())));
-          islands.add(new Island(number, nodes, List.copyOf(of)));
-        });
-    return islands;
-  }
-
-  private static int root(Map<Integer, Integer> merged, int start) {
-    int number = start;
-    while (merged.getOrDefault(number, number) != number) {
-      number = merged.getOrDefault(number, number);
-    }
-    return number;
   }
 }

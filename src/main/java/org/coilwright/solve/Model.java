@@ -1,5 +1,6 @@
 package org.coilwright.solve;
 
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -93,6 +94,11 @@ final class Model {
   /** True if what was left out of it, on the same feed, may move an armature. */
   boolean isDelicate() {
     return explorations.keySet().stream().anyMatch(g -> !g.delicate.isEmpty());
+  }
+
+  /** What was found out about some groups, in their order. */
+  List<Exploration> explorationsOf(Collection<Group> groups) {
+    return groups.stream().flatMap(g -> Optional.ofNullable(explorations.get(g)).stream()).toList();
   }
 
   /** The groups that feel a source's voltage. */
