@@ -103,8 +103,9 @@ final class ContactorCurrent implements Rule {
             .subject(FACTS)
             .violated(
                 "%s is too small for %s".formatted(contact.name(), demand.names()),
-                "It carries %s %s; its ratings are %s: too much by %s for the highest of them, and none is for this kind of load."
-                    .formatted(pair.value(), demand.words(), kind.list(), pair.apart()),
+                "It carries %s %s; its ratings are %s: too much by %s for the highest of them, and none is for this kind of load. The current takes the way %s."
+                    .formatted(
+                        pair.value(), demand.words(), kind.list(), pair.apart(), contact.way()),
                 "rated for %s at most".formatted(pair.limit()))
             .measured(new Measure(demand.worst(), "A"), new Measure(most.getAsDouble(), "A"));
     contact

@@ -2,6 +2,7 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -137,6 +138,16 @@ record LoadContact(
 
   String loadNames() {
     return String.join(", ", loads.stream().map(Part::name).toList());
+  }
+
+  /** A way by which a load's current comes through it, pin by pin: {@code G0.L → S1.1 → E1.1}. */
+  String way() {
+    return loads.stream()
+        .flatMap(l -> side.waysOf(l).stream())
+        .filter(w -> w.path().branches().contains(contact))
+        .min(Comparator.comparing((PowerSide.Way w) -> w.path().branches().size()))
+        .map(w -> w.path().inWords())
+        .orElse(name);
   }
 
   /** The key that is missing where a load's current is not known. */

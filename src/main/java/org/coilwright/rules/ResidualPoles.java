@@ -100,10 +100,10 @@ record ResidualPoles(Study study, Part.Protective device, Feeding opened) {
           Subject.of(facts, device.head().mark(), device.name())
               .violated(
                   "%s is fed from its own output".formatted(device.name()),
-                  "%s gets its current at %s through %s: it passes %s twice there and comes back once, and %s opens as soon as a load is on."
+                  "%s gets its current at %s through %s: it goes through %s twice there and comes back once, and %s opens as soon as a load is on."
                       .formatted(pole.id(), fed.name(), through, device.name(), device.name()),
                   "opens with any load");
-      ends(pole, fed, "brings what has passed it already", finding);
+      ends(pole, fed, "brings what went through it already", finding);
       return Optional.of(
           finding.todo("Feed %s from ahead of %s.".formatted(pole.id(), device.name()), basis));
     }
