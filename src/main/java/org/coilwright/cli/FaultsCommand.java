@@ -15,7 +15,8 @@ final class FaultsCommand extends TableCommand {
     return tableSpec(
         "Breaks one thing at a time and tells what each load then does.",
         "",
-        "Worst first; faults that behave alike are joined. Two faults at once are not looked at.",
+        "Worst first, circuit by circuit where they do not act on one another; faults that behave",
+        "alike are joined. Two faults at once are not looked at.",
         "",
         "Examples:",
         "  coilwright faults boiler.yaml",
@@ -24,7 +25,7 @@ final class FaultsCommand extends TableCommand {
 
   @Override
   String text(Study study) {
-    return FaultsText.of(Faults.of(study).classes(), outStyle());
+    return FaultsText.of(Faults.of(study).classes(), study.tables(), outStyle());
   }
 
   @Override

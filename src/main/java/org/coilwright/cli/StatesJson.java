@@ -4,9 +4,14 @@ import java.util.Map;
 import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.LoadReading;
 import org.coilwright.solve.State;
+import org.coilwright.solve.StateTable;
 import org.coilwright.solve.TurnOff;
 
-/** What {@code states --as json} prints: every state by itself, none merged. */
+/**
+ * What {@code states --as json} prints: every state by itself, none merged, and which contacts,
+ * coils and loads act on one another. Where the combinations are too many ({@code everyCombination}
+ * is false), each circuit's states are there with the others at rest.
+ */
 final class StatesJson {
   private StatesJson() {}
 
@@ -17,6 +22,12 @@ final class StatesJson {
     json.key("states").array();
     for (State state : view.study().states()) {
       state(json, view, state);
+    }
+    json.endArray().key("everyCombination").truth(view.study().listsEveryCombination());
+    json.key("circuits").array();
+    for (StateTable table : view.tables()) {
+      json.object().key("columns").texts(table.columns());
+      json.key("coils").texts(table.relays()).key("loads").texts(table.loads()).endObject();
     }
     json.endArray().key("odd").array();
     for (StatesView.Oddity odd : view.oddities()) {

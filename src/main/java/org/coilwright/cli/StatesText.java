@@ -11,22 +11,24 @@ import org.coilwright.quantity.Words;
 import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.LoadReading;
 import org.coilwright.solve.State;
+import org.coilwright.solve.StateTable;
 import org.coilwright.solve.TurnOff;
 
-/** The switching table as text: every reachable position, each coil and each load in it. */
+/**
+ * The switching table as text: every reachable position, each coil and each load in it; one table
+ * for each circuit, as what stands in one makes no difference in another.
+ */
 final class StatesText {
   /** Stands where a contact makes no difference to anything in the row. */
   private static final String EITHER = "either";
 
   private final StatesView view;
   private final Style style;
-  private final List<String> columns;
   private final List<StatesView.Oddity> oddities;
 
   private StatesText(StatesView view, Style style) {
     this.view = view;
     this.style = style;
-    this.columns = view.study().columns();
     this.oddities = view.oddities();
   }
 
@@ -35,12 +37,14 @@ final class StatesText {
   }
 
   private String write() {
-    List<Row> rows = new ArrayList<>();
-    for (State state : view.study().states()) {
-      rows.add(row(state));
-    }
     StringBuilder out = new StringBuilder();
-    table(out, merged(rows));
+    for (StateTable table : view.tables()) {
+      if (!out.isEmpty()) {
+        out.append('\n');
+      }
+      List<Row> rows = table.states().stream().map(state -> row(table, state)).toList();
+      table(out, table, merged(table.columns().size(), rows));
+    }
     for (int i = 0; i < oddities.size(); i++) {
       out.append('\n');
       StatesView.Oddity odd = oddities.get(i);
@@ -78,20 +82,20 @@ final class StatesText {
         : "; what each contact gets cannot be told, for what lies between open contacts floats";
   }
 
-  private Row row(State state) {
-    List<String> positions = columns.stream().map(c -> view.position(c, state)).toList();
+  private Row row(StateTable table, State state) {
+    List<String> positions = table.columns().stream().map(c -> view.position(c, state)).toList();
     List<String> rest = new ArrayList<>();
-    for (String relay : view.relays()) {
+    for (String relay : table.relays()) {
       CoilReading coil = view.study().coil(relay, state);
       rest.add(Printed.volts(Math.abs(coil.volts())));
       rest.add(coil.pulledIn() ? "on" : "off");
     }
-    for (String load : view.loads()) {
+    for (String load : table.loads()) {
       rest.add(load(view.study().load(load, state)));
     }
     String notes = "";
     for (int i = 0; i < oddities.size(); i++) {
-      if (oddities.get(i).seenIn(state)) {
+      if (oddities.get(i).seenIn(table, state)) {
         notes += "(" + (i + 1) + ")";
       }
     }
@@ -112,9 +116,9 @@ final class StatesText {
    * Joins rows that differ in one contact alone and say the same. Every position a contact can have
    * must be among them, so that nothing reachable is hidden and nothing unreachable is claimed.
    */
-  private List<Row> merged(List<Row> rows) {
+  private static List<Row> merged(int columns, List<Row> rows) {
     List<Row> now = rows.stream().distinct().toList();
-    for (int column = columns.size() - 1; column >= 0; column--) {
+    for (int column = columns - 1; column >= 0; column--) {
       int c = column;
       long kinds = rows.stream().map(r -> r.positions().get(c)).distinct().count();
       Map<Row, List<Row>> alike = new LinkedHashMap<>();
@@ -133,13 +137,13 @@ final class StatesText {
     return now;
   }
 
-  private void table(StringBuilder out, List<Row> rows) {
-    List<String> heads = new ArrayList<>(columns);
-    for (String relay : view.relays()) {
+  private void table(StringBuilder out, StateTable table, List<Row> rows) {
+    List<String> heads = new ArrayList<>(table.columns());
+    for (String relay : table.relays()) {
       heads.add(relay + " coil");
       heads.add("");
     }
-    heads.addAll(view.loads());
+    heads.addAll(table.loads());
     heads.add("");
     List<List<String>> cells = new ArrayList<>();
     cells.add(heads);

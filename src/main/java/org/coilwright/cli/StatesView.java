@@ -12,6 +12,7 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.quantity.Printed;
 import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.State;
+import org.coilwright.solve.StateTable;
 import org.coilwright.solve.Study;
 import org.coilwright.solve.Trouble;
 import org.coilwright.solve.TurnOff;
@@ -44,6 +45,23 @@ final class StatesView {
         .map(Branch.LoadElement::part)
         .distinct()
         .toList();
+  }
+
+  /**
+   * One table for each circuit that switches something or in which something is odd; the whole
+   * circuit is one where all of it acts on one another.
+   */
+  List<StateTable> tables() {
+    List<Oddity> odd = oddities();
+    List<StateTable> telling =
+        study.tables().stream()
+            .filter(
+                t ->
+                    !t.relays().isEmpty()
+                        || !t.loads().isEmpty()
+                        || odd.stream().anyMatch(o -> o.isOf(t)))
+            .toList();
+    return telling.isEmpty() ? study.tables() : telling;
   }
 
   /**
@@ -87,12 +105,17 @@ final class StatesView {
   private Optional<Oddity> hanging(String relay) {
     List<Range> ranges = new ArrayList<>();
     List<Map<String, Boolean>> positions = new ArrayList<>();
+    List<String> columns =
+        study.tables().stream()
+            .filter(t -> t.relays().contains(relay))
+            .flatMap(t -> t.columns().stream())
+            .toList();
     for (State state : study.statesToLookAtFor(relay)) {
       between(relay, state)
           .ifPresent(
               range -> {
                 ranges.add(range);
-                positions.add(state.positions());
+                positions.add(own(state, columns));
               });
     }
     return study
@@ -111,6 +134,13 @@ final class StatesView {
                             Printed.volts(limits.operate().value()),
                             Printed.volts(limits.release().value())),
                     positions));
+  }
+
+  /** Positions of some contacts alone; of all if there are none. */
+  private static Map<String, Boolean> own(State state, List<String> columns) {
+    Map<String, Boolean> own = new LinkedHashMap<>();
+    columns.forEach(c -> own.put(c, state.isOperated(c)));
+    return own.isEmpty() ? state.positions() : own;
   }
 
   /** True if a coil's voltage may lie between letting go and pulling in. */
@@ -168,10 +198,24 @@ final class StatesView {
    * @param positions every set of contact positions it is seen in
    */
   record Oddity(String kind, String sentence, List<Map<String, Boolean>> positions) {
-    /** True if it is seen in {@code state}. */
-    boolean seenIn(State state) {
+    /** True if it is told by contacts of this table. */
+    boolean isOf(StateTable table) {
       return positions.stream()
-          .anyMatch(seen -> state.positions().entrySet().containsAll(seen.entrySet()));
+          .anyMatch(seen -> table.columns().stream().anyMatch(seen::containsKey));
+    }
+
+    /** True if it is seen in a state of a table; what contacts of others do makes no difference. */
+    boolean seenIn(StateTable table, State state) {
+      return positions.stream()
+          .anyMatch(
+              seen ->
+                  seen.isEmpty()
+                      || (table.columns().stream().anyMatch(seen::containsKey)
+                          && table.columns().stream()
+                              .allMatch(
+                                  c ->
+                                      seen.getOrDefault(c, state.isOperated(c))
+                                          == state.isOperated(c))));
     }
   }
 }

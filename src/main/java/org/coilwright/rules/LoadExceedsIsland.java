@@ -25,8 +25,8 @@ import org.coilwright.rule.Subject;
 import org.coilwright.rule.Weight;
 import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.Making;
-import org.coilwright.sizing.PowerSide;
 import org.coilwright.solve.State;
+import org.coilwright.solve.StateTable;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
@@ -130,6 +130,40 @@ final class LoadExceedsIsland implements Rule {
         .todo(remedy("rated-current", takes.worst() * share().value()), basis(takes));
   }
 
+  /** For each line the loads of one circuit that take most of it together. */
+  private static Map<Node, List<Part>> fullest(
+      IslandView island, StateTable table, List<Part> loads) {
+    Study study = island.seen().study();
+    boolean known = table.isComplete();
+    Map<Node, List<Part>> fullest = new LinkedHashMap<>();
+    for (State state : known ? table.states() : study.states().subList(0, 1)) {
+      Map<Node, List<Part>> byLine = new LinkedHashMap<>();
+      for (Part load : loads) {
+        if (!known || study.load(load.name(), state).on()) {
+          island
+              .seen()
+              .side()
+              .linesOf(load)
+              .forEach(l -> byLine.computeIfAbsent(l, k -> new ArrayList<>()).add(load));
+        }
+      }
+      byLine.forEach(
+          (line, here) -> {
+            if (sum(island, here) > sum(island, fullest.getOrDefault(line, List.of()))) {
+              fullest.put(line, here);
+            }
+          });
+    }
+    return fullest;
+  }
+
+  private static double sum(IslandView island, List<Part> loads) {
+    return loads.stream()
+        .flatMap(l -> island.seen().side().current(l).stream())
+        .mapToDouble(LoadCurrent::worst)
+        .sum();
+  }
+
   private static Subject.Finding finding(
       Subject subject, Written<Quantity> written, double amps, Printed.Pair pair, String how) {
     String loads = Words.all(subject.at());
@@ -211,30 +245,28 @@ final class LoadExceedsIsland implements Rule {
     return Making.inrush(kind, tables).map(c -> c.map(multiple -> multiple * takes.worst()));
   }
 
-  /** All loads of a line that one position of the contacts turns on. */
+  /** All loads of a line that one position of the contacts turns on; circuits add up. */
   private Optional<Outcome> together(IslandView island, Written<Quantity> rated) {
     Study study = island.seen().study();
-    PowerSide side = island.seen().side();
+    Map<String, Part> byName = new LinkedHashMap<>();
+    island.loads().forEach(l -> byName.put(l.name(), l));
+    Map<Node, List<Part>> fullest = new LinkedHashMap<>();
+    for (StateTable table : study.tables()) {
+      List<Part> own =
+          table.loads().stream().flatMap(l -> Optional.ofNullable(byName.get(l)).stream()).toList();
+      if (!own.isEmpty()) {
+        fullest(island, table, own)
+            .forEach(
+                (line, on) -> fullest.computeIfAbsent(line, k -> new ArrayList<>()).addAll(on));
+      }
+    }
     double most = 0;
     List<Part> worst = List.of();
-    for (State state : study.listsEveryCombination() ? study.states() : List.<State>of()) {
-      Map<Node, List<Part>> byLine = new LinkedHashMap<>();
-      for (Part load : island.loads()) {
-        if (study.load(load.name(), state).on()) {
-          side.linesOf(load)
-              .forEach(l -> byLine.computeIfAbsent(l, k -> new ArrayList<>()).add(load));
-        }
-      }
-      for (List<Part> here : byLine.values()) {
-        double sum =
-            here.stream()
-                .flatMap(l -> side.current(l).stream())
-                .mapToDouble(LoadCurrent::worst)
-                .sum();
-        if (here.size() > 1 && sum > most) {
-          most = sum;
-          worst = List.copyOf(here);
-        }
+    for (List<Part> here : fullest.values()) {
+      double sum = sum(island, here);
+      if (here.size() > 1 && sum > most) {
+        most = sum;
+        worst = island.loads().stream().filter(here::contains).toList();
       }
     }
     double gives = rated.value().low() / share().value();

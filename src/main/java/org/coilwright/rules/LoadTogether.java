@@ -22,6 +22,7 @@ import org.coilwright.sizing.Overcurrent;
 import org.coilwright.sizing.PowerSide;
 import org.coilwright.solve.LoadReading;
 import org.coilwright.solve.State;
+import org.coilwright.solve.StateTable;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
@@ -59,27 +60,45 @@ final class LoadTogether implements Rule {
   public List<Outcome> check(Study study) {
     PowerSide side = sides.of(study).side();
     List<Outcome> outcomes = new ArrayList<>();
-    if (side.loads().isEmpty() || !study.listsEveryCombination()) {
-      return outcomes;
-    }
-    Map<Map<String, Boolean>, State> byPositions = new LinkedHashMap<>();
-    study.states().forEach(s -> byPositions.putIfAbsent(s.positions(), s));
     Optional<Step> largest = Optional.empty();
-    for (State after : byPositions.values()) {
-      for (String column : study.columns()) {
-        Map<String, Boolean> positions = new LinkedHashMap<>(after.positions());
-        positions.computeIfPresent(column, (name, on) -> !on);
-        State before = byPositions.get(positions);
-        if (before != null && !study.isShorted(after) && !study.isShorted(before)) {
-          Step step = step(study, side, column, before, after);
-          if (largest.isEmpty() || step.beats(largest.get())) {
-            largest = Optional.of(step);
-          }
+    Map<String, Part> byName = new LinkedHashMap<>();
+    side.loads().forEach(l -> byName.put(l.name(), l));
+    for (StateTable table : byName.isEmpty() ? List.<StateTable>of() : study.tables()) {
+      List<Part> loads =
+          table.loads().stream().flatMap(l -> Optional.ofNullable(byName.get(l)).stream()).toList();
+      for (Step step : loads.isEmpty() ? List.<Step>of() : steps(study, table, loads)) {
+        if (largest.isEmpty() || step.beats(largest.get())) {
+          largest = Optional.of(step);
         }
       }
     }
     largest.filter(s -> !s.loads().isEmpty()).ifPresent(s -> outcomes.add(judge(side, s)));
     return outcomes;
+  }
+
+  /** What each movement of one contact turns on. */
+  private static List<Step> steps(Study study, StateTable table, List<Part> loads) {
+    Map<Map<String, Boolean>, State> byPositions = new LinkedHashMap<>();
+    table.states().forEach(s -> byPositions.putIfAbsent(of(table, s), s));
+    List<Step> steps = new ArrayList<>();
+    byPositions.forEach(
+        (positions, after) -> {
+          for (String column : table.columns()) {
+            Map<String, Boolean> other = new LinkedHashMap<>(positions);
+            other.computeIfPresent(column, (name, on) -> !on);
+            State before = byPositions.get(other);
+            if (before != null && !study.isShorted(after) && !study.isShorted(before)) {
+              steps.add(step(study, loads, column, before, after));
+            }
+          }
+        });
+    return steps;
+  }
+
+  private static Map<String, Boolean> of(StateTable table, State state) {
+    Map<String, Boolean> own = new LinkedHashMap<>();
+    table.columns().forEach(c -> own.put(c, state.isOperated(c)));
+    return own;
   }
 
   private record Step(String column, List<Part> loads, double watts, Map<String, Double> lines) {
@@ -90,11 +109,12 @@ final class LoadTogether implements Rule {
     }
   }
 
-  private static Step step(Study study, PowerSide side, String column, State before, State after) {
+  private static Step step(
+      Study study, List<Part> loads, String column, State before, State after) {
     List<Part> started = new ArrayList<>();
     double watts = 0;
     Map<String, Double> lines = new TreeMap<>();
-    for (Part load : side.loads()) {
+    for (Part load : loads) {
       LoadReading now = study.load(load.name(), after);
       if (now.on() && !study.load(load.name(), before).on()) {
         started.add(load);

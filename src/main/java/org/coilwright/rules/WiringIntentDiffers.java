@@ -140,7 +140,16 @@ final class WiringIntentDiffers implements Rule {
         names.stream()
             .filter(n -> study.columns().contains(n))
             .allMatch(n -> own.stream().map(s -> s.positions().get(n)).distinct().count() > 1);
-    return (allVary ? own : study.states()).stream().filter(s -> !study.isShorted(s)).toList();
+    List<State> looked = own;
+    if (!allVary) {
+      Set<String> all = new LinkedHashSet<>(names);
+      all.add(load);
+      looked =
+          study.listsEveryCombination()
+              ? study.states()
+              : study.statesOfAll(all).orElseGet(study::states);
+    }
+    return looked.stream().filter(s -> !study.isShorted(s)).toList();
   }
 
   /** Unnamed thermostats and cut-outs count as closed: positions with one open are left out. */

@@ -22,6 +22,7 @@ import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.solve.State;
+import org.coilwright.solve.StateTable;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 
@@ -63,6 +64,8 @@ public final class PowerSide {
   private final Map<Part, LoadCurrent> currents = new LinkedHashMap<>();
   private final Map<Branch, List<Way>> through = new LinkedHashMap<>();
   private final Map<Branch, Demand> demands = new HashMap<>();
+  private final Map<String, StateTable> tableOf = new HashMap<>();
+  private final Map<StateTable, Set<Set<String>>> onTogether = new HashMap<>();
 
   private PowerSide(Study study, Tables tables) {
     this.study = study;
@@ -88,6 +91,7 @@ public final class PowerSide {
         add(part, reached, sides);
       }
     }
+    study.tables().forEach(t -> t.loads().forEach(load -> tableOf.put(load, t)));
     through.keySet().forEach(b -> demandOf(b).ifPresent(d -> demands.put(b, d)));
   }
 
@@ -247,22 +251,21 @@ public final class PowerSide {
       nominal = at(loads.get(0), pins, neutral);
       worst = nominal * loads.get(0).worstFactor();
     } else {
-      List<State> states = study.listsEveryCombination() ? study.states() : List.of();
-      for (State state : states) {
-        Map<Set<Node>, double[]> byLine = new HashMap<>();
-        for (LoadCurrent load : loads) {
-          if (study.load(load.load().name(), state).on()) {
-            // a neutral carries what its fullest line brings: lines cancel each other, never add
-            Set<Node> key = neutral ? linesOf(load.load()) : Set.of();
-            double[] sum = byLine.computeIfAbsent(key, k -> new double[2]);
-            sum[0] += at(load, pins, neutral);
-            sum[1] += at(load, pins, neutral) * load.worstFactor();
-          }
-        }
-        for (double[] sum : byLine.values()) {
-          nominal = Math.max(nominal, sum[0]);
-          worst = Math.max(worst, sum[1]);
-        }
+      Map<Set<Node>, double[]> byLine = new LinkedHashMap<>();
+      byTable(loads)
+          .forEach(
+              (table, own) ->
+                  mostOf(table, own, pins, neutral)
+                      .forEach(
+                          (line, most) -> {
+                            double[] sum = byLine.computeIfAbsent(line, k -> new double[2]);
+                            sum[0] += most[0];
+                            sum[1] += most[1];
+                          }));
+      // a neutral carries what its fullest line brings: lines cancel each other, never add
+      for (double[] sum : byLine.values()) {
+        nominal = Math.max(nominal, sum[0]);
+        worst = Math.max(worst, sum[1]);
       }
       if (worst == 0) {
         for (LoadCurrent load : loads) {
@@ -273,6 +276,58 @@ public final class PowerSide {
     }
     LoadCurrent first = loads.get(0);
     return Optional.of(new Demand(nominal, worst, first.worstWords(), loads));
+  }
+
+  private Map<StateTable, List<LoadCurrent>> byTable(List<LoadCurrent> loads) {
+    Map<StateTable, List<LoadCurrent>> byTable = new LinkedHashMap<>();
+    for (LoadCurrent load : loads) {
+      Optional.ofNullable(tableOf.get(load.load().name()))
+          .ifPresent(t -> byTable.computeIfAbsent(t, k -> new ArrayList<>()).add(load));
+    }
+    return byTable;
+  }
+
+  /** Which loads of a circuit are on together in some state; all of them if that is not known. */
+  private Set<Set<String>> on(StateTable table) {
+    return onTogether.computeIfAbsent(
+        table,
+        t -> {
+          Set<Set<String>> on = new LinkedHashSet<>();
+          for (State state : t.isComplete() ? t.states() : List.<State>of()) {
+            on.add(
+                t.loads().stream()
+                    .filter(load -> study.load(load, state).on())
+                    .collect(Collectors.toSet()));
+          }
+          return t.isComplete() ? on : Set.of(Set.copyOf(t.loads()));
+        });
+  }
+
+  /**
+   * The most that some loads of one circuit take together, nominal and at worst, on each line where
+   * it is a neutral's. What is in other circuits adds to it, for nothing keeps both from being on.
+   */
+  private Map<Set<Node>, double[]> mostOf(
+      StateTable table, List<LoadCurrent> loads, Map<Part, String> pins, boolean neutral) {
+    Map<Set<Node>, double[]> most = new LinkedHashMap<>();
+    for (Set<String> on : on(table)) {
+      Map<Set<Node>, double[]> here = new LinkedHashMap<>();
+      for (LoadCurrent load : loads) {
+        if (on.contains(load.load().name())) {
+          Set<Node> key = neutral ? linesOf(load.load()) : Set.of();
+          double[] sum = here.computeIfAbsent(key, k -> new double[2]);
+          sum[0] += at(load, pins, neutral);
+          sum[1] += at(load, pins, neutral) * load.worstFactor();
+        }
+      }
+      here.forEach(
+          (line, sum) -> {
+            double[] so = most.computeIfAbsent(line, k -> new double[2]);
+            so[0] = Math.max(so[0], sum[0]);
+            so[1] = Math.max(so[1], sum[1]);
+          });
+    }
+    return most;
   }
 
   private LoadCurrent known(Part load) {

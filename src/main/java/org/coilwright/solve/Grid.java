@@ -109,7 +109,7 @@ final class Grid {
 
   private void part(List<Branch> part, Island island, Reference reference) {
     List<Feeds.Share> shares =
-        kept.contains(part.get(0))
+        !setup.parts || kept.contains(part.get(0))
             ? List.of(new Feeds.Share(part, 0))
             : Feeds.of(setup, part, reference, alteration);
     boolean less = lacks(part);

@@ -101,6 +101,11 @@ final class Model {
     return groups.stream().flatMap(g -> Optional.ofNullable(explorations.get(g)).stream()).toList();
   }
 
+  /** The groups that have a variable. */
+  List<Group> movedBy(int variable) {
+    return explorations.keySet().stream().filter(g -> g.slot(variable) >= 0).toList();
+  }
+
   /** The groups that feel a source's voltage. */
   Set<Group> fedBy(Source source) {
     return fedBy.getOrDefault(source, Set.of());

@@ -19,8 +19,16 @@ final class Setup {
   final Elements elements;
   final Map<String, CoilModel> coils = new LinkedHashMap<>();
 
+  /** False if everything that hangs together is explored together, whatever that takes. */
+  final boolean parts;
+
   Setup(Circuit circuit, Tables tables) {
+    this(circuit, tables, true);
+  }
+
+  Setup(Circuit circuit, Tables tables, boolean parts) {
     this.circuit = circuit;
+    this.parts = parts;
     this.air = Air.of(circuit.netlist().site(), tables);
     this.hertz =
         circuit

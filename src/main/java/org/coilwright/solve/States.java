@@ -13,8 +13,11 @@ import java.util.Optional;
  * group's states with the others at rest, which shows every part in every state it can be in.
  */
 final class States {
-  /** Combinations beyond which the groups are listed one after another. */
-  static final int MOST = 4096;
+  /** Combinations of all groups beyond which they are listed one after another. */
+  static final int MOST = 256;
+
+  /** Combinations of some groups that are asked for together. */
+  private static final int MOST_TOGETHER = 4096;
 
   private final Variables variables;
   private final List<Exploration> explorations;
@@ -28,11 +31,11 @@ final class States {
     this.explorations = explorations;
     variables.columns().forEach(c -> columnIndex.put(c, columnIndex.size()));
     variables.relays().forEach(r -> relayIndex.put(r, relayIndex.size()));
-    double combinations = 1;
-    for (Exploration exploration : explorations) {
-      combinations *= Math.max(1, count(exploration));
-    }
-    this.all = combinations <= MOST;
+    this.all = combinations(explorations) <= MOST;
+  }
+
+  private static double combinations(List<Exploration> some) {
+    return some.stream().mapToDouble(e -> Math.max(1, count(e))).reduce(1, (a, b) -> a * b);
   }
 
   private static int count(Exploration exploration) {
@@ -45,7 +48,14 @@ final class States {
   }
 
   List<State> list() {
-    return all ? product() : oneGroupAtATime(explorations);
+    return all
+        ? product(new BitSet(variables.size()), explorations)
+        : oneGroupAtATime(explorations);
+  }
+
+  /** Every combination of some groups' states, the others at rest; empty if they are too many. */
+  Optional<List<State>> together(List<Exploration> some) {
+    return areFew(some) ? Optional.of(product(base(), some)) : Optional.empty();
   }
 
   /** The states of one group, the others at rest. */
@@ -66,6 +76,11 @@ final class States {
     return exploration.steady.getOrDefault(moved, List.of()).stream()
         .map(steady -> state(with(base, exploration, steady)))
         .toList();
+  }
+
+  /** True if the combinations of some groups' states can be listed. */
+  boolean areFew(List<Exploration> some) {
+    return combinations(some) <= MOST_TOGETHER;
   }
 
   private List<State> oneGroupAtATime(List<Exploration> groups) {
@@ -103,9 +118,9 @@ final class States {
         .findFirst();
   }
 
-  private List<State> product() {
-    List<BitSet> whole = new ArrayList<>(List.of(new BitSet(variables.size())));
-    for (Exploration exploration : explorations) {
+  private List<State> product(BitSet start, List<Exploration> some) {
+    List<BitSet> whole = new ArrayList<>(List.of(start));
+    for (Exploration exploration : some) {
       if (count(exploration) == 0) {
         whole.forEach(bits -> bits.or(with(new BitSet(), exploration, exploration.atRest())));
         continue;

@@ -3,10 +3,13 @@ package org.coilwright.solve;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
@@ -32,9 +35,9 @@ public final class Study {
   private final TurnOffs turnOffs;
   private final Map<Class<?>, Object> derived = new HashMap<>();
 
-  private Study(Circuit circuit, Tables tables) {
-    this.circuit = circuit;
-    this.setup = new Setup(circuit, tables);
+  private Study(Setup setup) {
+    this.circuit = setup.circuit;
+    this.setup = setup;
     this.model = Model.of(setup);
     List<Exploration> all = List.copyOf(model.explorations.values());
     this.composition = new States(setup.variables, all);
@@ -50,7 +53,12 @@ public final class Study {
 
   /** Studies a circuit. */
   public static Study of(Circuit circuit, Tables tables) {
-    return new Study(circuit, tables);
+    return new Study(new Setup(circuit, tables));
+  }
+
+  /** The same without parting circuits that share a feed, to hold the one against the other. */
+  static Study unparted(Circuit circuit, Tables tables) {
+    return new Study(new Setup(circuit, tables, false));
   }
 
   public Circuit circuit() {
@@ -69,7 +77,7 @@ public final class Study {
    * Every reachable steady state; all contacts at rest first, the last column changing fastest.
    *
    * <p>Groups of contacts that do not act on one another are explored apart. While their
-   * combinations are few (4096) all are listed; beyond that each group's states are listed with all
+   * combinations are few (256) all are listed; beyond that each group's states are listed with all
    * other groups at rest ({@link #listsEveryCombination}), which still shows every part in every
    * state it can be in.
    */
@@ -80,6 +88,32 @@ public final class Study {
   /** False if {@link #states} lists one group at a time. */
   public boolean listsEveryCombination() {
     return composition.isEveryCombination();
+  }
+
+  /**
+   * The same, one table for each circuit: groups that switch one load are together. What stands in
+   * one table makes no difference in another, so each is listed with the others at rest.
+   */
+  public List<StateTable> tables() {
+    return derived(Tabulated.class, s -> new Tabulated(StateTable.of(s.model, s.composition)))
+        .tables();
+  }
+
+  private record Tabulated(List<StateTable> tables) {}
+
+  /**
+   * The states in which some parts or contacts can differ: every combination of those of their
+   * groups, the others at rest; empty if they are too many (4096).
+   */
+  public Optional<List<State>> statesOfAll(Collection<String> names) {
+    Set<Group> groups = new LinkedHashSet<>();
+    for (String name : names) {
+      circuit.branchesOf(name).forEach(b -> groups.addAll(model.groupsOf(b)));
+      Optional.of(columns().indexOf(name))
+          .filter(column -> column >= 0)
+          .ifPresent(column -> groups.addAll(model.movedBy(column)));
+    }
+    return composition.together(model.explorationsOf(groups));
   }
 
   /**
