@@ -74,8 +74,8 @@ record Borders(Map<Node, List<Side>> sides, Map<Side, Integer> places, Set<Branc
       if (ends.getOrDefault(node, 0) == 1 && !sides.contains(node)) {
         for (Branch branch : circuit.branchesAt(node)) {
           if (left.remove(branch)) {
-            ends.merge(node, -1, Integer::sum);
-            ends.merge(branch.other(node), -1, Integer::sum);
+            ends.computeIfPresent(node, (n, count) -> count - 1);
+            ends.computeIfPresent(branch.other(node), (n, count) -> count - 1);
             open.add(branch.other(node));
           }
         }

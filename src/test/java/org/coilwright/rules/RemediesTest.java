@@ -174,7 +174,9 @@ class RemediesTest {
     for (String remedy : remedies()) {
       KEYS.stream()
           .flatMap(pattern -> pattern.matcher(remedy).results())
-          .flatMap(found -> Stream.of(found.group(1).split("[^A-Za-z0-9-]+")))
+          // the id of a rule is a value, and two words to what follows
+          .map(found -> found.group(1).replaceAll("[a-z-]+\\.[a-z-]+", ""))
+          .flatMap(written -> Stream.of(written.split("[^A-Za-z0-9-]+")))
           // a value in capitals, or a part's designation
           .filter(word -> word.matches("[a-z][a-z-]*"))
           .filter(word -> !NetlistSchema.hasKey(word))
