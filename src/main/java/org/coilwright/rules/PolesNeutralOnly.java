@@ -50,39 +50,65 @@ final class PolesNeutralOnly implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     Breaks.ofLoads(study)
         .forEach(
-            (load, all) ->
-                all.stream()
-                    .filter(breaks -> breaks.before().areMains())
-                    .forEach(breaks -> outcomes.add(judge(study.circuit(), load, breaks))));
+            (load, all) -> {
+              List<Breaks> wrong = new ArrayList<>();
+              for (Breaks breaks : all) {
+                if (!breaks.before().areMains()) {
+                  continue;
+                }
+                if (breaks.takesLine() || !breaks.leavesLine()) {
+                  outcomes.add(sound(load, breaks));
+                } else {
+                  wrong.add(breaks);
+                }
+              }
+              if (!wrong.isEmpty()) {
+                outcomes.add(wrong(study.circuit(), load, wrong));
+              }
+            });
     return outcomes;
   }
 
-  private Outcome judge(Circuit circuit, Part load, Breaks breaks) {
-    String device = breaks.actuator().name();
-    Subject subject =
-        Subject.of(FACTS, breaks.contacts().get(0).mark(), load.name(), breaks.part());
-    if (breaks.takesLine() || !breaks.leavesLine()) {
-      return subject.satisfied(
-          "%s takes a line off %s, not the neutral alone.".formatted(device, load.name()), basis);
-    }
+  private Outcome sound(Part load, Breaks breaks) {
+    return Subject.of(FACTS, breaks.contacts().get(0).mark(), load.name(), breaks.part())
+        .satisfied(
+            "%s takes a line off %s, not the neutral alone."
+                .formatted(breaks.actuator().name(), load.name()),
+            basis);
+  }
+
+  /** One finding for a load, for it is one line that goes past all of them. */
+  private Outcome wrong(Circuit circuit, Part load, List<Breaks> all) {
+    Breaks breaks = all.get(0);
+    List<String> at = new ArrayList<>(List.of(load.name()));
+    all.forEach(b -> at.add(b.part()));
+    String devices = all.stream().map(b -> b.actuator().name()).collect(Collectors.joining(", "));
     Feeding.Side side = breaks.after().all(Feeding.Kind.LINE).iterator().next();
     String line = side.toString();
     String pin = breaks.after().pinOn(Feeding.Kind.LINE).map(Node::name).orElse(load.name());
-    return subject
-        .violated(
-            "%s opens only the neutral of %s".formatted(device, load.name()),
-            "With %s open, %s stays on %s: the load is off and live. Its way: %s."
-                .formatted(
-                    device,
-                    line,
-                    pin,
-                    WayBack.kept(circuit, side, load.name(), breaks.contacts()::contains)),
-            "opens the neutral")
-        .alsoAt(Where.part(circuit, load.name()), "keeps %s".formatted(line))
-        .todo(
-            "Put %s into the line to %s, or open line and neutral together."
-                .formatted(contacts(breaks), pin),
-            basis);
+    Subject.Finding finding =
+        new Subject(FACTS, breaks.contacts().get(0).mark(), at.stream().distinct().toList())
+            .violated(
+                "%s %s only the neutral of %s"
+                    .formatted(devices, all.size() == 1 ? "opens" : "open", load.name()),
+                "With %s%s open, %s stays on %s: the load is off and live. Its way: %s."
+                    .formatted(
+                        all.size() == 1 ? "" : "any of ",
+                        devices,
+                        line,
+                        pin,
+                        WayBack.kept(circuit, side, load.name(), breaks.contacts()::contains)),
+                "opens the neutral")
+            .alsoAt(Where.part(circuit, load.name()), "keeps %s".formatted(line));
+    all.stream()
+        .skip(1)
+        .forEach(b -> finding.alsoAt(b.contacts().get(0).mark(), "opens the neutral as well"));
+    return finding.todo(
+        all.size() == 1
+            ? "Put %s into the line to %s, or open line and neutral together."
+                .formatted(contacts(breaks), pin)
+            : "Lead the line to %s through %s as the neutral goes.".formatted(pin, devices),
+        basis);
   }
 
   private static String contacts(Breaks breaks) {
