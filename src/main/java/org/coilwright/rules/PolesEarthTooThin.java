@@ -37,18 +37,19 @@ final class PolesEarthTooThin implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("poles.earth-too-thin", Weight.STOP, "protective conductor too thin")
           .what(
-              "Holds the thinnest wire in the protective conductor of each mains load against the"
-                  + " size that goes with the thickest line beside it (with practice nec:"
-                  + " with the device), and its k²S² against what an earth fault drives through it"
-                  + " until the device opens.")
+              "Holds each wire in the protective conductor of each mains load against the size that"
+                  + " goes with the thickest line beside it, of another metal by the ratio of k"
+                  + " (with practice nec: with the device, and as much thicker as the lines are"
+                  + " thicker than they need be). One that lies apart from its lines has 2.5 mm² at"
+                  + " least, 4 mm² where nothing protects it. Its k²S² is held against what an"
+                  + " earth fault drives through it until the device opens.")
           .why(
               "In an earth fault it carries what the lines carry: if it parts first, the case stays"
                   + " live and no device opens.")
           .remedy("Take a protective conductor of the size of its lines.")
           .blind(
-              "Aluminium beside copper; a protective conductor laid apart from its lines, which"
-                  + " needs 2.5 or 4 mm²; lines made thicker for voltage drop; metal conduit as"
-                  + " protective conductor; a residual-current device, which opens sooner.")
+              "What an earth fault drives through aluminium; metal conduit as protective conductor;"
+                  + " a residual-current device, which opens sooner.")
           .sources("iec-60364-5-54", "iec-60364-4-43", "nec")
           .consequenceOf("poles.earth-missing");
 
@@ -95,21 +96,28 @@ final class PolesEarthTooThin implements Rule {
                   "length of " + EarthLoop.name(wire),
                   open + " The length of %s is not written.".formatted(EarthLoop.name(wire))));
         }
-        if (!wire.isCopper()) {
-          return Optional.of(
-              subject.unsettled(
-                  "size for %s, which is aluminium".formatted(EarthLoop.name(wire)),
-                  open + " The tables read here are for copper.",
-                  "The netlist cannot settle it: work it out with 543.1.1 (k1 ÷ k2)."));
-        }
         wires.add(wire);
       }
     }
-    Optional<Conductor> thinnest = wires.stream().min(Comparator.comparingDouble(EarthSize::area));
     // a bar that is the mains' own has no wire to judge
-    return thinnest.map(
-        wire ->
-            judge(new Subject(FACTS, mark(wire), List.of(load)), open, wire, back, earthing, seen));
+    List<Outcome> each =
+        wires.stream()
+            .sorted(Comparator.comparingDouble(EarthSize::area))
+            .map(
+                wire ->
+                    judge(
+                        new Subject(FACTS, mark(wire), List.of(load)),
+                        open,
+                        wire,
+                        back,
+                        earthing,
+                        seen))
+            .toList();
+    return each.stream()
+        .filter(Outcome.Violated.class::isInstance)
+        .findFirst()
+        .or(() -> each.stream().filter(Outcome.Undecided.class::isInstance).findFirst())
+        .or(() -> each.stream().findFirst());
   }
 
   private static Mark mark(Conductor wire) {

@@ -154,6 +154,13 @@ record Stretch(
         .findFirst();
   }
 
+  /** The thinnest gauge of all with which it is as it should be; empty if there is none. */
+  Optional<ConductorSize> thinnest(Tables tables, Predicate<Stretch> enough) {
+    ConductorSize none = ConductorSize.ofAwg(ConductorSize.THINNEST_AWG);
+    return new Stretch(side, guards, wires, neutral, guard, Optional.of(none))
+        .thicker(tables, enough);
+  }
+
   /** {@code 4 mm² in W2}, or {@code thicker wire in W2} where no size is known to do. */
   String thickerWords(Optional<ConductorSize> thicker) {
     return thicker.map(Printed::of).orElse("thicker wire") + " " + place();
