@@ -134,6 +134,12 @@ public final class Faults {
 
   private FaultCase judge(Fault fault, Affected piece, Set<Group> touched) {
     FaultJudge judge = new FaultJudge(circuit, whole);
+    if (LostNeutral.isTooLarge(piece)) {
+      Optional<FaultCase> apart = new LostNeutral(whole, reach, judge).judge(fault, piece);
+      if (apart.isPresent()) {
+        return apart.get();
+      }
+    }
     FaultJudge.Judged own = judge.judge(fault, piece);
     Alteration way = piece.alteration();
     if (own.broken().filter(Model::isDelicate).isPresent()) {
