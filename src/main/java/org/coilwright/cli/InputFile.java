@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.coilwright.netlist.FolderIncludes;
 import org.coilwright.netlist.Includes;
+import org.coilwright.netlist.LargestFile;
 import org.coilwright.netlist.ReadingProblem;
 import org.coilwright.quantity.Words;
 
@@ -28,9 +29,6 @@ sealed interface InputFile {
 
   /** What every PDF begins with. */
   String PDF = "%PDF-";
-
-  /** More than any netlist has; keeps memory bounded whatever is named. */
-  int MOST_BYTES = 4 << 20;
 
   /**
    * Bytes were there.
@@ -70,6 +68,9 @@ sealed interface InputFile {
       if (Files.isDirectory(path)) {
         return missing(name, name + " is a folder", folderRemedy(path));
       }
+      if (Files.isRegularFile(path) && Files.size(path) > LargestFile.BYTES) {
+        return tooLarge(name, LargestFile.words(Files.size(path)));
+      }
       try (InputStream in = Files.newInputStream(path)) {
         return bounded(name, in, new FolderIncludes(name, path));
       }
@@ -90,12 +91,9 @@ sealed interface InputFile {
 
   private static InputFile bounded(String name, InputStream in, Includes includes)
       throws IOException {
-    byte[] bytes = in.readNBytes(MOST_BYTES + 1);
-    if (bytes.length > MOST_BYTES) {
-      return missing(
-          name,
-          name + " is larger than " + (MOST_BYTES >> 20) + " MiB",
-          "a netlist is a small text file; check that this is the one you mean");
+    byte[] bytes = in.readNBytes(LargestFile.BYTES + 1);
+    if (bytes.length > LargestFile.BYTES) {
+      return tooLarge(name, "more than " + LargestFile.words());
     }
     if (new String(bytes, 0, Math.min(bytes.length, PDF.length()), StandardCharsets.ISO_8859_1)
         .equals(PDF)) {
@@ -106,6 +104,14 @@ sealed interface InputFile {
               + " it");
     }
     return new Bytes(name, bytes, includes);
+  }
+
+  private static InputFile tooLarge(String name, String size) {
+    return missing(
+        name,
+        "%s has %s; at most %s are read"
+            .formatted(name.equals(STDIN) ? "this" : name, size, LargestFile.words()),
+        "a netlist is a small text file: check that this is the one you mean, or split it");
   }
 
   private static InputFile missing(String name, String what, String remedy) {

@@ -1,5 +1,6 @@
 package org.coilwright.cli;
 
+import org.coilwright.netlist.LargestFile;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 
@@ -34,6 +35,8 @@ final class RootCommand {
             "",
             "Ends with 0: nothing above a note, 1: findings, 2: unusable input or command line,",
             "3: a fault of coilwright itself.",
+            "",
+            "A netlist may have up to " + LargestFile.words() + ".",
             "",
             TextReport.CAUTION);
     spec.addOption(

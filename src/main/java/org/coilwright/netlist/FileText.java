@@ -21,19 +21,20 @@ import java.util.function.Supplier;
  * @param sha256 computes the digest of the bytes
  */
 record FileText(String file, String text, List<String> lines, Supplier<String> sha256) {
-  /** In bytes; checked before anything is decoded. */
-  static final int LARGEST = 2 * 1024 * 1024;
-
   /**
    * Decodes.
    *
    * @throws Refusal if the bytes are too many, or no UTF-8 text
    */
   static FileText of(String file, byte[] bytes) {
-    if (bytes.length > LARGEST) {
+    if (bytes.length > LargestFile.BYTES) {
       throw new Refusal(
           Optional.empty(),
-          "the file has " + bytes.length / 1024 + " KiB; at most " + LARGEST / 1024 + " are read",
+          "the file has "
+              + LargestFile.words(bytes.length)
+              + "; at most "
+              + LargestFile.words()
+              + " are read",
           "check that this is a netlist, or split it");
     }
     if (bytes.length >= 2 && (startsWith(bytes, 0xFE, 0xFF) || startsWith(bytes, 0xFF, 0xFE))) {

@@ -70,7 +70,7 @@ public final class FolderIncludes implements Includes {
       String name = target.equals(real) ? netlist : nameOf(target);
       known.put(name, target);
       try (InputStream in = Files.newInputStream(target)) {
-        return new File(name, in.readNBytes(FileText.LARGEST + 1));
+        return new File(name, in.readNBytes(LargestFile.BYTES + 1));
       }
     } catch (NoSuchFileException e) {
       return new Refused("there is no file " + shown(path), "check the name; " + STAY);

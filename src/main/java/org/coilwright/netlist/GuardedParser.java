@@ -15,9 +15,6 @@ import org.yaml.snakeyaml.parser.Parser;
  * values, too deep, too many aliases. Refuses tags and second documents, which a netlist never has.
  */
 final class GuardedParser implements Parser {
-  /** Ten thousand relays with all their wires stay well below this. */
-  static final int MOST_VALUES = 300_000;
-
   static final int DEEPEST = 20;
   static final int MOST_ALIASES = 20;
 
@@ -71,10 +68,10 @@ final class GuardedParser implements Parser {
   }
 
   private void count(Event event) {
-    if (++values > MOST_VALUES) {
+    if (++values > LargestFile.VALUES) {
       throw refusal(
           event,
-          "the file holds more than " + MOST_VALUES + " values",
+          "the file holds more than " + LargestFile.VALUES + " values",
           "split the circuit into several netlists");
     }
   }

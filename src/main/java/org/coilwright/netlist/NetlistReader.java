@@ -29,7 +29,7 @@ public final class NetlistReader {
    * Reads a netlist. Never throws because of what the bytes hold.
    *
    * @param file name as the user gave it; {@code -} for standard input
-   * @param bytes the file; more than 2 MiB are refused
+   * @param bytes the file; more than {@link LargestFile#BYTES} are refused
    * @param includes brings included files
    */
   public static Reading read(String file, byte[] bytes, Includes includes) {

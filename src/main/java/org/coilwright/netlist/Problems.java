@@ -104,7 +104,7 @@ final class Problems {
 
   private int order(ReadingProblem problem) {
     boolean own = problem.file().equals(file);
-    return problem.mark().map(m -> own ? m.line() : FileText.LARGEST + m.line()).orElse(0);
+    return problem.mark().map(m -> own ? m.line() : LargestFile.BYTES + m.line()).orElse(0);
   }
 
   private Optional<String> excerpt(Mark mark) {

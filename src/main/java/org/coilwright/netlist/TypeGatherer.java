@@ -64,7 +64,7 @@ final class TypeGatherer {
 
   private void open(Includes.File file, Leaf path, List<String> chain) {
     bytes += file.bytes().length;
-    if (read.size() > MOST_FILES || bytes > FileText.LARGEST) {
+    if (read.size() > MOST_FILES || bytes > LargestFile.BYTES) {
       problems.add(path.mark(), "too much is included", "include fewer or smaller files");
       return;
     }

@@ -41,7 +41,7 @@ final class YamlTree {
    */
   static Optional<Tree> of(FileText file, Problems problems) {
     LoaderOptions options = new LoaderOptions();
-    options.setCodePointLimit(FileText.LARGEST);
+    options.setCodePointLimit(LargestFile.BYTES);
     options.setMergeOnCompose(false);
     try {
       ParserImpl parser = new ParserImpl(new StreamReader(file.text()), options);
@@ -68,7 +68,7 @@ final class YamlTree {
   }
 
   private Tree tree(Node node, int depth) {
-    if (++values > GuardedParser.MOST_VALUES || depth > GuardedParser.DEEPEST) {
+    if (++values > LargestFile.VALUES || depth > GuardedParser.DEEPEST) {
       throw new Refusal(
           Optional.of(mark(node)),
           "an alias (*) makes the file grow without end here",

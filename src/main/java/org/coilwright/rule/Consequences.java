@@ -2,9 +2,14 @@ package org.coilwright.rule;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.rule.Outcome.Violated;
 
@@ -34,9 +39,11 @@ final class Consequences {
   }
 
   private Map<Violated, List<Violated>> among(List<Violated> all) {
-    Map<Violated, Violated> causes = new LinkedHashMap<>();
+    Map<Violated, Violated> causes = new IdentityHashMap<>();
+    Map<String, List<Integer>> about = byRuleAndPart(all);
     for (Violated finding : all) {
-      for (Violated cause : all) {
+      for (int index : candidates(finding, about)) {
+        Violated cause = all.get(index);
         if (silences(cause, finding) && !leadsTo(cause, finding, causes)) {
           causes.put(finding, cause);
           break;
@@ -44,11 +51,46 @@ final class Consequences {
       }
     }
     Map<Violated, List<Violated>> silenced = new LinkedHashMap<>();
-    causes.forEach(
-        (finding, cause) ->
-            silenced.computeIfAbsent(root(cause, causes), r -> new ArrayList<>()).add(finding));
+    for (Violated finding : all) {
+      Violated cause = causes.get(finding);
+      if (cause != null) {
+        silenced.computeIfAbsent(root(cause, causes), r -> new ArrayList<>()).add(finding);
+      }
+    }
     silenced.replaceAll((root, consequences) -> List.copyOf(consequences));
     return silenced;
+  }
+
+  /** Where in the list those of a rule stand that name a part or a pin of it. */
+  private static Map<String, List<Integer>> byRuleAndPart(List<Violated> all) {
+    Map<String, List<Integer>> about = new HashMap<>();
+    for (int i = 0; i < all.size(); i++) {
+      Violated finding = all.get(i);
+      Set<String> parts = new LinkedHashSet<>();
+      finding.path().forEach(place -> parts.add(Places.partOf(place)));
+      for (String part : parts) {
+        about.computeIfAbsent(key(finding.rule().id(), part), k -> new ArrayList<>()).add(i);
+      }
+    }
+    return about;
+  }
+
+  private static String key(String rule, String part) {
+    return rule + " " + part;
+  }
+
+  /** Those that may be its cause by their rule and by a part that both name, in their order. */
+  private static Set<Integer> candidates(Violated finding, Map<String, List<Integer>> about) {
+    Set<Integer> found = new TreeSet<>();
+    for (String place : finding.path()) {
+      String part = Places.partOf(place);
+      for (List<String> rules : List.of(finding.rule().silencedBy(), finding.rule().carriedBy())) {
+        for (String rule : rules) {
+          found.addAll(about.getOrDefault(key(rule, part), List.of()));
+        }
+      }
+    }
+    return found;
   }
 
   private boolean silences(Violated cause, Violated finding) {

@@ -2,6 +2,7 @@ package org.coilwright.rule;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -54,6 +55,10 @@ final class Crowd {
         parts.put(finding, named);
       }
     }
+    Map<String, List<Violated>> naming = new HashMap<>();
+    parts.forEach(
+        (f, named) ->
+            named.forEach(p -> naming.computeIfAbsent(p, k -> new ArrayList<>()).add(f)));
     Crowd crowd = new Crowd();
     if (parts.keySet().stream().anyMatch(f -> isMiswired(f) || f.rule().id().equals(UNMEANT))) {
       crowd.limit(List.copyOf(parts.keySet()));
@@ -65,14 +70,11 @@ final class Crowd {
         if (crowd.told.contains(first)) {
           break;
         }
-        List<Violated> naming = new ArrayList<>(List.of(first));
-        parts.forEach(
-            (f, named) -> {
-              if (!f.equals(first) && !crowd.told.contains(f) && named.contains(part)) {
-                naming.add(f);
-              }
-            });
-        crowd.limit(naming);
+        List<Violated> together = new ArrayList<>(List.of(first));
+        naming.getOrDefault(part, List.of()).stream()
+            .filter(f -> !f.equals(first) && !crowd.told.contains(f))
+            .forEach(together::add);
+        crowd.limit(together);
       }
     }
     return crowd.beside;

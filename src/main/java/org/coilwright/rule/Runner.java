@@ -3,6 +3,7 @@ package org.coilwright.rule;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -87,11 +88,18 @@ public final class Runner {
 
     Map<Violated, Netlist.Accepted> accepted = new LinkedHashMap<>();
     Acceptance acceptance = new Acceptance(netlist, ruleIds(), acceptedNothing);
+    Map<String, List<Violated>> byRule = new HashMap<>();
+    violated.forEach(v -> byRule.computeIfAbsent(v.rule().id(), id -> new ArrayList<>()).add(v));
     for (Netlist.Accepted entry : netlist.accepted()) {
-      List<Violated> matched = violated.stream().filter(v -> acceptance.covers(entry, v)).toList();
+      List<Violated> matched =
+          byRule.getOrDefault(entry.rule().value(), List.of()).stream()
+              .filter(v -> acceptance.covers(entry, v))
+              .toList();
       matched.forEach(v -> accepted.putIfAbsent(v, entry));
       if (matched.isEmpty()) {
-        violated.add(acceptance.ofNothing(entry, violated));
+        Violated note = acceptance.ofNothing(entry, violated);
+        violated.add(note);
+        byRule.computeIfAbsent(note.rule().id(), id -> new ArrayList<>()).add(note);
       }
     }
 
@@ -103,15 +111,17 @@ public final class Runner {
     List<Violated> all = new ArrayList<>(violated);
     all.sort(order);
     Map<Violated, List<Violated>> silenced = new LinkedHashMap<>();
-    List<Violated> findings = new ArrayList<>(all);
-    Consequences.of(netlist, all, accepted)
-        .forEach(
-            (root, consequences) -> {
-              Violated shown = Consequences.asHeavyAs(root, consequences);
-              findings.removeAll(consequences);
-              findings.set(findings.indexOf(root), shown);
-              silenced.put(shown, consequences);
-            });
+    Map<Violated, List<Violated>> follow = Consequences.of(netlist, all, accepted);
+    Set<Violated> consequences = new HashSet<>();
+    follow.values().forEach(consequences::addAll);
+    List<Violated> findings = new ArrayList<>();
+    for (Violated finding : all) {
+      List<Violated> own = follow.get(finding);
+      if (!consequences.contains(finding)) {
+        findings.add(own == null ? finding : Consequences.asHeavyAs(finding, own));
+      }
+    }
+    follow.forEach((root, own) -> silenced.put(Consequences.asHeavyAs(root, own), own));
     findings.sort(order);
     Map<Violated, List<Violated>> beside =
         Crowd.beside(
@@ -119,7 +129,9 @@ public final class Runner {
             findings.stream()
                 .filter(f -> f.weight() == Weight.STOP || !accepted.containsKey(f))
                 .toList());
-    beside.values().forEach(findings::removeAll);
+    Set<Violated> along = new HashSet<>();
+    beside.values().forEach(along::addAll);
+    findings.removeIf(along::contains);
     return new Report(
         netlist,
         List.copyOf(findings),

@@ -86,9 +86,9 @@ class HostileInputTest {
   }
 
   @Test
-  void ten_megabytes_are_refused_before_they_are_read() {
-    ReadingProblem problem = problems(new byte[10 * 1024 * 1024]).get(0);
-    assertEquals("the file has 10240 KiB; at most 2048 are read", problem.what());
+  void a_file_beyond_the_largest_is_refused_before_it_is_read() {
+    ReadingProblem problem = problems(new byte[LargestFile.BYTES + 1]).get(0);
+    assertEquals("the file has 24.1 MiB; at most 24 MiB are read", problem.what());
   }
 
   @Test
@@ -138,7 +138,8 @@ class HostileInputTest {
   @Test
   void a_file_full_of_values_is_stopped() {
     assertOnly(
-        "the file holds more than 300000 values", problems("a: [" + "x,".repeat(900_000) + "]"));
+        "the file holds more than %d values".formatted(LargestFile.VALUES),
+        problems("a: [" + "x,".repeat(LargestFile.VALUES + 1) + "]"));
   }
 
   @Test
