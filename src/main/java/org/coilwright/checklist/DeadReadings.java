@@ -10,6 +10,7 @@ import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.solve.DeadCircuit;
 import org.coilwright.solve.DeadCircuit.Measured;
+import org.coilwright.solve.MistakeIndex;
 import org.coilwright.solve.Probing;
 import org.coilwright.solve.Span;
 
@@ -116,6 +117,16 @@ final class DeadReadings {
   /** Between which limits it lies if this mistake is in the circuit. */
   Span built(Probing probing, Mistake mistake) {
     return leads(probing).built(mistake);
+  }
+
+  /** An index of mistakes, to be asked with {@link #felt}. */
+  MistakeIndex index(List<Mistake> mistakes) {
+    return new MistakeIndex(circuit, mistakes);
+  }
+
+  /** Places of the mistakes that may change this reading; no other does. */
+  List<Integer> felt(Probing probing, MistakeIndex index) {
+    return index.felt(leads(probing).one());
   }
 
   boolean hasDiodes() {

@@ -2,8 +2,13 @@ package org.coilwright.checklist;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
 
 /**
  * Set cover: the fewest of some sets that together hold everything that any of them holds. Exact as
@@ -29,15 +34,55 @@ final class FewestSets {
    */
   record Choice(List<Integer> sets, boolean fewest) {}
 
-  /** Of sets of equal use the earlier one is taken. */
+  /**
+   * Of sets of equal use the earlier one is taken. Sets that share no member with the others, nor
+   * with any that these share one with, are chosen from by themselves.
+   */
   static Choice of(List<BitSet> sets) {
-    FewestSets search = new FewestSets(sets);
-    BitSet open = new BitSet();
-    sets.forEach(open::or);
-    search.search(open, new ArrayList<>());
-    return new Choice(
-        search.best.stream().sorted(Comparator.naturalOrder()).toList(),
-        search.steps <= MOST_STEPS);
+    List<Integer> chosen = new ArrayList<>();
+    boolean fewest = true;
+    for (List<Integer> together : together(sets)) {
+      FewestSets search = new FewestSets(together.stream().map(sets::get).toList());
+      BitSet open = new BitSet();
+      search.sets.forEach(open::or);
+      search.search(open, new ArrayList<>());
+      search.best.forEach(i -> chosen.add(together.get(i)));
+      fewest &= search.steps <= MOST_STEPS;
+    }
+    chosen.sort(Comparator.naturalOrder());
+    return new Choice(List.copyOf(chosen), fewest);
+  }
+
+  /** Places of the sets that hang together by what they hold, in their order. */
+  private static Collection<List<Integer>> together(List<BitSet> sets) {
+    int[] parent = IntStream.range(0, sets.size()).toArray();
+    Map<Integer, Integer> holder = new HashMap<>();
+    for (int i = 0; i < sets.size(); i++) {
+      int set = i;
+      sets.get(i)
+          .stream()
+          .forEach(
+              member -> {
+                Integer other = holder.putIfAbsent(member, set);
+                if (other != null) {
+                  parent[root(parent, set)] = root(parent, other);
+                }
+              });
+    }
+    Map<Integer, List<Integer>> together = new LinkedHashMap<>();
+    for (int i = 0; i < sets.size(); i++) {
+      together.computeIfAbsent(root(parent, i), r -> new ArrayList<>()).add(i);
+    }
+    return together.values();
+  }
+
+  private static int root(int[] parent, int start) {
+    int root = start;
+    while (parent[root] != root) {
+      parent[root] = parent[parent[root]];
+      root = parent[root];
+    }
+    return root;
   }
 
   private List<Integer> greedy() {

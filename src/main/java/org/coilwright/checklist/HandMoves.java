@@ -1,6 +1,7 @@
 package org.coilwright.checklist;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -21,10 +22,15 @@ import org.coilwright.solve.Probing;
 final class HandMoves {
   private final Circuit circuit;
   private final Texts texts;
+  private final List<Part> supplies;
 
   HandMoves(Circuit circuit, Texts texts) {
     this.circuit = circuit;
     this.texts = texts;
+    this.supplies =
+        circuit.netlist().parts().values().stream()
+            .filter(part -> part instanceof Part.Mains || part instanceof Part.Source)
+            .toList();
   }
 
   /**
@@ -40,12 +46,13 @@ final class HandMoves {
     Set<Node> nodes = new HashSet<>();
     pins.forEach(pin -> circuit.find(pin).ifPresent(nodes::add));
     Set<Actuator> near = new LinkedHashSet<>();
-    for (Contact contact : circuit.branches(Contact.class)) {
-      boolean touches = nodes.contains(contact.from()) || nodes.contains(contact.to());
-      if (touches && contact.actuator().kind() != Actuator.Kind.OUTPUT) {
-        near.add(contact.actuator());
-      }
-    }
+    nodes.stream()
+        .flatMap(node -> circuit.branchesAt(node).stream())
+        .filter(Contact.class::isInstance)
+        .map(Contact.class::cast)
+        .filter(contact -> contact.actuator().kind() != Actuator.Kind.OUTPUT)
+        .sorted(Comparator.comparingInt(circuit::place))
+        .forEach(contact -> near.add(contact.actuator()));
     List<Move> moves = new ArrayList<>();
     moves.add(new Move("", "", UnaryOperator.identity()));
     near.forEach(
@@ -55,12 +62,11 @@ final class HandMoves {
                     actuator.name(),
                     inWords(actuator),
                     probing -> probing.operating(Map.of(actuator.name(), position(actuator))))));
-    for (Part part : circuit.netlist().parts().values()) {
+    for (Part part : supplies) {
       boolean neutral =
           pins.contains(new Terminal(part.name(), "N"))
               || pins.contains(new Terminal(part.name(), "PE"));
-      boolean supply = part instanceof Part.Mains || part instanceof Part.Source;
-      if (supply && neutral && part.pins().contains("N")) {
+      if (neutral && part.pins().contains("N")) {
         moves.add(
             new Move(
                 part.name(),

@@ -61,22 +61,23 @@ final class NeighbourRows {
     Candidates candidates = new Candidates();
     left.forEach(mistake -> candidates(mistake, candidates));
     List<Candidate> useful = new ArrayList<>();
-    List<BitSet> shown = new ArrayList<>();
+    Set<BitSet> shown = new LinkedHashSet<>();
+    Map<Integer, Integer> places = mistakes.places(left);
     for (Candidate candidate : candidates.useful.values()) {
       BitSet here = new BitSet();
-      for (int i = 0; i < left.size(); i++) {
+      for (int i : mistakes.felt(candidate.probing(), places)) {
         here.set(i, readings.shows(candidate.probing(), left.get(i), candidate.band()));
       }
-      if (!here.isEmpty() && !shown.contains(here)) {
+      if (!here.isEmpty() && shown.add(here)) {
         useful.add(candidate);
-        shown.add(here);
       }
     }
-    FewestSets.Choice choice = FewestSets.of(shown);
+    List<BitSet> sets = List.copyOf(shown);
+    FewestSets.Choice choice = FewestSets.of(sets);
     added = new Coverage.Added(choice.sets().size(), useful.size(), choice.fewest());
     return choice.sets().stream()
         .sorted(Comparator.comparing(i -> useful.get(i).move().name()))
-        .map(i -> row(useful.get(i), left, shown.get(i)))
+        .map(i -> row(useful.get(i), left, sets.get(i)))
         .toList();
   }
 

@@ -31,6 +31,12 @@ public final class Mistakes {
   /** In a loom of more wires than this only those written next to each other are exchanged. */
   private static final int MOST_CORES = 24;
 
+  /** On a bar where more wires end than this only ends written close together are exchanged. */
+  private static final int MOST_ENDS = 40;
+
+  /** How many ends further on such a bar one may be. */
+  private static final int NEXT = 6;
+
   private final Circuit circuit;
   private final List<Wire> wires;
   private final List<Mistake> all = new ArrayList<>();
@@ -168,7 +174,8 @@ public final class Mistakes {
     }
     for (List<End> ends : atPart.values()) {
       for (int i = 0; i < ends.size(); i++) {
-        for (int j = i + 1; j < ends.size(); j++) {
+        int last = ends.size() <= MOST_ENDS ? ends.size() : Math.min(ends.size(), i + 1 + NEXT);
+        for (int j = i + 1; j < last; j++) {
           End one = ends.get(i);
           End other = ends.get(j);
           if (one.wire() != other.wire()

@@ -2,12 +2,14 @@
 package org.coilwright.solve;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
@@ -17,6 +19,7 @@ import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What an instrument reads on a circuit that is switched off, as drawn or with a mistake in it.
@@ -32,6 +35,7 @@ public final class DeadCircuit {
   private final List<Piece> pieces = new ArrayList<>();
   private final List<Span> wires = new ArrayList<>();
   private final IdentityHashMap<Mistake, Ends> ends = new IdentityHashMap<>();
+  private @Nullable Rest rest;
 
   /**
    * What a meter's diode test does.
@@ -149,52 +153,132 @@ public final class DeadCircuit {
     return known;
   }
 
-  /** One measurement, to be read on the circuit as drawn and on others. */
-  public final class Measured {
-    private final Probing probing;
-    private final DeadEdges drawn;
-    private final int firstWire;
-    private final int nodes;
-    private final int[] plus;
-    private final int[] minus;
-    private final DeadBlock block;
-    private final Span reading;
+  /** The circuit while nothing is done to it, and its blocks; pieces first, then wires. */
+  private final class Rest {
+    private final DeadEdges edges = new DeadEdges(pieces.size() + wires.size());
+    private final int firstWire = pieces.size();
+    private final DeadTree tree;
+    private final Map<String, List<Integer>> piecesOf = new HashMap<>();
+    private final Map<String, List<Integer>> movedBy = new HashMap<>();
 
-    private Measured(Probing probing) {
-      this.probing = probing;
-      this.drawn = new DeadEdges(pieces.size() + wires.size());
+    Rest() {
       for (Piece piece : pieces) {
-        boolean there =
-            !probing.apart().contains(piece.part())
-                && piece.contact().map(this::isClosed).orElse(true);
-        drawn.add(
+        int number = edges.count;
+        boolean there = piece.contact().map(c -> isClosed(c, Map.of())).orElse(true);
+        edges.add(
             piece.from(),
             piece.to(),
             there ? piece.ohms() : Span.OPEN,
             there && piece.diode(),
             there && piece.suppressor());
+        piecesOf.computeIfAbsent(piece.part(), p -> new ArrayList<>()).add(number);
+        piece
+            .contact()
+            .ifPresent(
+                c ->
+                    movedBy
+                        .computeIfAbsent(c.actuator().name(), a -> new ArrayList<>())
+                        .add(number));
       }
-      this.firstWire = drawn.count;
       List<Wire> written = circuit.netlist().wires();
       for (int i = 0; i < wires.size(); i++) {
-        Terminal from = written.get(i).from().value();
-        Terminal to = written.get(i).to().value();
-        drawn.add(end(i, 0, from, at(from)), end(i, 1, to, at(to)), wires.get(i), false, false);
+        edges.add(
+            at(written.get(i).from().value()),
+            at(written.get(i).to().value()),
+            wires.get(i),
+            false,
+            false);
       }
-      this.nodes = index.size() + (probing.lifted().isEmpty() ? 0 : 2 * wires.size());
+      this.tree = new DeadTree(index.size(), edges, edges.conducting());
+    }
+  }
+
+  private Rest rest() {
+    Rest known = rest;
+    if (known == null) {
+      known = new Rest();
+      rest = known;
+    }
+    return known;
+  }
+
+  private static boolean isClosed(Contact contact, Map<String, Boolean> operated) {
+    Actuator actuator = contact.actuator();
+    boolean rest =
+        actuator.kind() != Actuator.Kind.PROTECTIVE
+            && actuator.atRest(contact.form() == Part.ContactForm.NC);
+    return contact.conductsWhen(operated.getOrDefault(actuator.name(), rest));
+  }
+
+  /** Blocks that a mistake takes a wire from, or leads around; and the nodes it joins. */
+  BitSet blocksOf(Mistake mistake, int[] joined) {
+    BitSet blocks = new BitSet();
+    rest().tree.span(joined, joined.length, blocks);
+    List<Integer> edges = new ArrayList<>();
+    mistake.wires().forEach(wire -> edges.add(rest().firstWire + wire));
+    mistake
+        .turned()
+        .ifPresent(turned -> edges.addAll(rest().piecesOf.getOrDefault(turned.part(), List.of())));
+    for (int edge : edges) {
+      if (rest().tree.blockOf(edge) >= 0) {
+        blocks.set(rest().tree.blockOf(edge));
+      }
+    }
+    return blocks;
+  }
+
+  /** The nodes that a mistake joins. */
+  int[] joinedBy(Mistake mistake) {
+    Ends there = endsOf(mistake);
+    return IntStream.concat(IntStream.of(there.from), IntStream.of(there.to)).toArray();
+  }
+
+  /** What hangs together while nothing is done to the circuit has one number. */
+  int part(int node) {
+    return rest().tree.part(node);
+  }
+
+  /** One measurement, to be read on the circuit as drawn and on others. */
+  public final class Measured {
+    private final Probing probing;
+    private final int[] plus;
+    private final int[] minus;
+
+    /** Contacts that are closed for this measurement alone. */
+    private final int[] closed;
+
+    /** The leads, and the ends of these contacts. */
+    private final int[] points;
+
+    private final Span reading;
+
+    private Measured(Probing probing) {
+      this.probing = probing;
       this.plus = probing.plus().stream().mapToInt(DeadCircuit.this::at).toArray();
       this.minus = probing.minus().stream().mapToInt(DeadCircuit.this::at).toArray();
-      DeadNetwork network = network(drawn);
-      this.block = network.block();
-      this.reading = network.read(meter);
+      this.closed =
+          probing.operated().keySet().stream()
+              .flatMap(name -> rest().movedBy.getOrDefault(name, List.of()).stream())
+              .mapToInt(Integer::intValue)
+              .filter(i -> isThere(i) && !isClosed(contact(i), Map.of()))
+              .toArray();
+      IntStream ends =
+          IntStream.of(closed).flatMap(i -> IntStream.of(pieces.get(i).from(), pieces.get(i).to()));
+      this.points =
+          IntStream.concat(IntStream.concat(IntStream.of(plus), IntStream.of(minus)), ends)
+              .toArray();
+      Near drawn = near(new int[0], List.of());
+      this.reading = read(drawn, drawn.edges);
     }
 
-    private boolean isClosed(Contact contact) {
-      Actuator actuator = contact.actuator();
-      boolean rest =
-          actuator.kind() != Actuator.Kind.PROTECTIVE
-              && actuator.atRest(contact.form() == Part.ContactForm.NC);
-      return contact.conductsWhen(probing.operated().getOrDefault(actuator.name(), rest));
+    private Contact contact(int piece) {
+      return pieces.get(piece).contact().orElseThrow();
+    }
+
+    private boolean isThere(int number) {
+      Piece piece = pieces.get(number);
+      return !probing.apart().contains(piece.part())
+          && piece.contact().map(c -> isClosed(c, probing.operated())).orElse(true);
     }
 
     /** The node of a wire's end: one of its own where it is taken off its pin. */
@@ -202,8 +286,97 @@ public final class DeadCircuit {
       return probing.lifted().contains(pin) ? index.size() + 2 * wire + side : node;
     }
 
-    private DeadNetwork network(DeadEdges edges) {
-      return new DeadNetwork(nodes, edges, probing.method(), plus, minus);
+    /** Leads, and ends of contacts that are closed for this measurement. */
+    int[] points() {
+      return points.clone();
+    }
+
+    /** Blocks that may carry current from lead to lead. */
+    BitSet blocks() {
+      BitSet blocks = new BitSet();
+      rest().tree.span(points, points.length, blocks);
+      return blocks;
+    }
+
+    /**
+     * The part of the circuit that a reading can depend on: what lies between the leads and some
+     * more nodes.
+     */
+    private final class Near {
+      private final DeadEdges edges;
+      private final Map<Integer, Integer> places = new HashMap<>();
+      private final Map<Integer, Integer> nodes = new HashMap<>();
+
+      Near(BitSet chosen) {
+        edges = new DeadEdges(chosen.cardinality() + 2);
+        List<Wire> written = circuit.netlist().wires();
+        int firstWire = rest().firstWire;
+        for (int i = chosen.nextSetBit(0); i >= 0; i = chosen.nextSetBit(i + 1)) {
+          places.put(i, edges.count);
+          if (i < firstWire) {
+            Piece piece = pieces.get(i);
+            boolean there = isThere(i);
+            edges.add(
+                node(piece.from()),
+                node(piece.to()),
+                there ? piece.ohms() : Span.OPEN,
+                there && piece.diode(),
+                there && piece.suppressor());
+          } else {
+            int wire = i - firstWire;
+            Terminal from = written.get(wire).from().value();
+            Terminal to = written.get(wire).to().value();
+            edges.add(
+                node(end(wire, 0, from, rest().edges.from[i])),
+                node(end(wire, 1, to, rest().edges.to[i])),
+                wires.get(wire),
+                false,
+                false);
+          }
+        }
+      }
+
+      int node(int node) {
+        Integer known = nodes.putIfAbsent(node, nodes.size());
+        return known == null ? nodes.size() - 1 : known;
+      }
+
+      int[] nodes(int... those) {
+        return IntStream.of(those).map(this::node).toArray();
+      }
+
+      int place(int edge) {
+        return places.getOrDefault(edge, -1);
+      }
+    }
+
+    private Near near(int[] joined, List<Integer> wiresToo) {
+      int[] all = IntStream.concat(IntStream.of(points), IntStream.of(joined)).toArray();
+      // ends that are taken off their pins are in no block
+      int[] known = IntStream.of(all).filter(n -> n < index.size()).toArray();
+      BitSet blocks = new BitSet();
+      rest().tree.span(known, known.length, blocks);
+      BitSet chosen = new BitSet();
+      for (int b = blocks.nextSetBit(0); b >= 0; b = blocks.nextSetBit(b + 1)) {
+        for (int edge : rest().tree.edgesOf(b)) {
+          chosen.set(edge);
+        }
+      }
+      for (int piece : closed) {
+        chosen.set(piece);
+      }
+      wiresToo.forEach(wire -> chosen.set(rest().firstWire + wire));
+      Near near = new Near(chosen);
+      near.nodes(all);
+      return near;
+    }
+
+    private Span read(Near near, DeadEdges edges) {
+      int[] one = near.nodes(plus);
+      int[] other = near.nodes(minus);
+      DeadNetwork network =
+          new DeadNetwork(near.nodes.size(), edges, probing.method(), one, other);
+      return network.within(network.block()).read(meter);
     }
 
     /** The reading on the circuit as drawn: ohms, or volts of a diode test. */
@@ -222,46 +395,58 @@ public final class DeadCircuit {
         from[i] = end(laid.wire(), 0, laid.from(), there.from[i]);
         to[i] = end(laid.wire(), 1, laid.to(), there.to[i]);
       }
-      if (!isFelt(mistake, from, to)) {
+      Near near =
+          near(
+              IntStream.concat(IntStream.of(from), IntStream.of(to)).toArray(), mistake.wires());
+      from = near.nodes(from);
+      to = near.nodes(to);
+      if (!isFelt(mistake, near, from, to)) {
         return reading;
       }
-      DeadEdges built = drawn.copy();
+      DeadEdges built = near.edges.copy();
       for (int i = 0; i < count; i++) {
-        built.from[firstWire + mistake.laid().get(i).wire()] = from[i];
-        built.to[firstWire + mistake.laid().get(i).wire()] = to[i];
+        int place = near.place(rest().firstWire + mistake.laid().get(i).wire());
+        built.from[place] = from[i];
+        built.to[place] = to[i];
       }
-      mistake.leftOut().ifPresent(i -> built.to[firstWire + i] = built.from[firstWire + i]);
-      mistake.turned().ifPresent(turned -> turn(built, turned.part()));
-      return network(built).read(meter);
+      mistake
+          .leftOut()
+          .ifPresent(
+              wire -> {
+                int place = near.place(rest().firstWire + wire);
+                built.to[place] = built.from[place];
+              });
+      mistake.turned().ifPresent(turned -> turn(near, built, turned.part()));
+      return read(near, built);
     }
 
     /** False if no way from lead to lead is lost and none is new. */
-    private boolean isFelt(Mistake mistake, int[] from, int[] to) {
-      for (Mistake.Laid laid : mistake.laid()) {
-        if (block.isInside(firstWire + laid.wire())) {
+    private boolean isFelt(Mistake mistake, Near near, int[] from, int[] to) {
+      int[] one = near.nodes(plus);
+      int[] other = near.nodes(minus);
+      DeadBlock block =
+          new DeadNetwork(near.nodes.size(), near.edges, probing.method(), one, other).block();
+      List<Integer> touched = new ArrayList<>();
+      mistake.wires().forEach(wire -> touched.add(rest().firstWire + wire));
+      mistake
+          .turned()
+          .ifPresent(
+              turned -> touched.addAll(rest().piecesOf.getOrDefault(turned.part(), List.of())));
+      for (int edge : touched) {
+        if (near.place(edge) >= 0 && block.isInside(near.place(edge))) {
           return true;
-        }
-      }
-      if (mistake.leftOut().isPresent()
-          && block.isInside(firstWire + mistake.leftOut().getAsInt())) {
-        return true;
-      }
-      if (mistake.turned().isPresent()) {
-        String part = mistake.turned().get().part();
-        for (int i = 0; i < pieces.size(); i++) {
-          if (pieces.get(i).part().equals(part) && block.isInside(i)) {
-            return true;
-          }
         }
       }
       return block.isJoined(from, to);
     }
 
-    private void turn(DeadEdges built, String part) {
-      for (int i = 0; i < pieces.size(); i++) {
-        if (pieces.get(i).part().equals(part)) {
-          built.from[i] = pieces.get(i).to();
-          built.to[i] = pieces.get(i).from();
+    private void turn(Near near, DeadEdges built, String part) {
+      for (int piece : rest().piecesOf.getOrDefault(part, List.of())) {
+        int place = near.place(piece);
+        if (place >= 0) {
+          int from = built.from[place];
+          built.from[place] = built.to[place];
+          built.to[place] = from;
         }
       }
     }

@@ -1,6 +1,7 @@
 package org.coilwright.solve;
 
 import java.util.Arrays;
+import java.util.BitSet;
 
 /**
  * What joins the nodes of a circuit that is switched off, in plain arrays: it is copied and changed
@@ -64,6 +65,15 @@ final class DeadEdges {
     diode[count] = isDiode;
     suppressor[count] = isSuppressor;
     return count++;
+  }
+
+  /** Those that may carry current, one way at least. */
+  BitSet conducting() {
+    BitSet conducts = new BitSet();
+    for (int i = 0; i < count; i++) {
+      conducts.set(i, suppressor[i] || diode[i] || !Double.isInfinite(low[i]));
+    }
+    return conducts;
   }
 
   int other(int edge, int node) {

@@ -49,11 +49,44 @@ final class DeadNetwork {
 
   /** What the reading depends on. */
   DeadBlock block() {
-    BitSet conducts = suppressors();
-    for (int i = 0; i < edges.count; i++) {
-      conducts.set(i, conducts.get(i) || edges.diode[i] || !Double.isInfinite(edges.low[i]));
+    return new DeadBlock(
+        nodes, edges, first, at, plus, minus, edges.conducting());
+  }
+
+  /** The same with nothing but the ways from lead to lead: elsewhere no current flows. */
+  DeadNetwork within(DeadBlock block) {
+    DeadEdges inside = new DeadEdges(edges.count);
+    int[] number = new int[nodes];
+    Arrays.fill(number, -1);
+    int count = 0;
+    for (int[] lead : new int[][] {plus, minus}) {
+      for (int pin : lead) {
+        if (number[pin] < 0) {
+          number[pin] = count++;
+        }
+      }
     }
-    return new DeadBlock(nodes, edges, first, at, plus, minus, conducts);
+    for (int i = 0; i < edges.count; i++) {
+      if (block.isInside(i)) {
+        for (int end : new int[] {edges.from[i], edges.to[i]}) {
+          if (number[end] < 0) {
+            number[end] = count++;
+          }
+        }
+        inside.add(
+            number[edges.from[i]],
+            number[edges.to[i]],
+            new Span(edges.low[i], edges.high[i]),
+            edges.diode[i],
+            edges.suppressor[i]);
+      }
+    }
+    return new DeadNetwork(
+        count,
+        inside,
+        method,
+        Arrays.stream(plus).map(pin -> number[pin]).toArray(),
+        Arrays.stream(minus).map(pin -> number[pin]).toArray());
   }
 
   Span read(DeadCircuit.Meter meter) {
