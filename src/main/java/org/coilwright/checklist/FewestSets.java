@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.PriorityQueue;
 import java.util.stream.IntStream;
 
 /**
@@ -18,11 +19,14 @@ final class FewestSets {
   private static final int MOST_STEPS = 20_000;
 
   private final List<BitSet> sets;
+  private final Map<Integer, List<Integer>> holding = new HashMap<>();
+  private final List<Integer> rarestFirst = new ArrayList<>();
   private List<Integer> best;
   private int steps;
 
   private FewestSets(List<BitSet> sets) {
     this.sets = sets;
+    count();
     this.best = greedy();
   }
 
@@ -43,9 +47,7 @@ final class FewestSets {
     boolean fewest = true;
     for (List<Integer> together : together(sets)) {
       FewestSets search = new FewestSets(together.stream().map(sets::get).toList());
-      BitSet open = new BitSet();
-      search.sets.forEach(open::or);
-      search.search(open, new ArrayList<>());
+      search.search(search.all(), new ArrayList<>());
       search.best.forEach(i -> chosen.add(together.get(i)));
       fewest &= search.steps <= MOST_STEPS;
     }
@@ -85,21 +87,52 @@ final class FewestSets {
     return root;
   }
 
+  /** Always the set that holds most of what is left, of several the earliest. */
   private List<Integer> greedy() {
-    BitSet open = new BitSet();
-    sets.forEach(open::or);
+    record Ranked(int set, int holds) {}
+    PriorityQueue<Ranked> order =
+        new PriorityQueue<>(
+            Comparator.comparingInt((Ranked r) -> -r.holds()).thenComparingInt(Ranked::set));
+    BitSet open = all();
+    for (int i = 0; i < sets.size(); i++) {
+      order.add(new Ranked(i, sets.get(i).cardinality()));
+    }
     List<Integer> chosen = new ArrayList<>();
     while (!open.isEmpty()) {
-      int most = 0;
-      for (int i = 1; i < sets.size(); i++) {
-        if (common(sets.get(i), open) > common(sets.get(most), open)) {
-          most = i;
-        }
+      Ranked first = order.remove();
+      // what a set holds of the rest only falls: one that has not fallen is still the first
+      int now = common(sets.get(first.set()), open);
+      if (now < first.holds()) {
+        order.add(new Ranked(first.set(), now));
+      } else {
+        chosen.add(first.set());
+        open.andNot(sets.get(first.set()));
       }
-      chosen.add(most);
-      open.andNot(sets.get(most));
     }
     return chosen;
+  }
+
+  private BitSet all() {
+    BitSet all = new BitSet();
+    sets.forEach(all::or);
+    return all;
+  }
+
+  /** For each member the sets that hold it, and the members by their number, fewest first. */
+  private void count() {
+    for (int i = 0; i < sets.size(); i++) {
+      int set = i;
+      sets.get(i)
+          .stream()
+          .forEach(m -> holding.computeIfAbsent(m, k -> new ArrayList<>()).add(set));
+    }
+    all().stream().forEach(rarestFirst::add);
+    rarestFirst.sort(
+        Comparator.comparingInt((Integer m) -> holding(m).size()).thenComparing(m -> m));
+  }
+
+  private List<Integer> holding(int member) {
+    return holding.getOrDefault(member, List.of());
   }
 
   /** Branches on the member that fewest sets hold. */
@@ -116,15 +149,10 @@ final class FewestSets {
     if (chosen.size() + bound(open) >= best.size()) {
       return;
     }
-    int rarest = rarest(open);
-    List<Integer> holding = new ArrayList<>();
-    for (int i = 0; i < sets.size(); i++) {
-      if (sets.get(i).get(rarest)) {
-        holding.add(i);
-      }
-    }
-    holding.sort(Comparator.comparingInt(i -> -common(sets.get(i), open)));
-    for (int i : holding) {
+    int rarest = rarestFirst.stream().filter(open::get).findFirst().orElseThrow();
+    List<Integer> choices = new ArrayList<>(holding(rarest));
+    choices.sort(Comparator.comparingInt(i -> -common(sets.get(i), open)));
+    for (int i : choices) {
       BitSet rest = (BitSet) open.clone();
       rest.andNot(sets.get(i));
       chosen.add(i);
@@ -133,35 +161,15 @@ final class FewestSets {
     }
   }
 
-  private int rarest(BitSet open) {
-    int rarest = -1;
-    int least = Integer.MAX_VALUE;
-    for (int member = open.nextSetBit(0); member >= 0; member = open.nextSetBit(member + 1)) {
-      int holding = 0;
-      for (BitSet set : sets) {
-        holding += set.get(member) ? 1 : 0;
-      }
-      if (holding < least) {
-        least = holding;
-        rarest = member;
-      }
-    }
-    return rarest;
-  }
-
   /** Members of which no two lie in one set need as many sets. */
   private int bound(BitSet open) {
     BitSet left = (BitSet) open.clone();
     int bound = 0;
-    while (!left.isEmpty()) {
-      int member = rarest(left);
-      for (BitSet set : sets) {
-        if (set.get(member)) {
-          left.andNot(set);
-        }
+    for (int member : rarestFirst) {
+      if (left.get(member)) {
+        holding(member).forEach(set -> left.andNot(sets.get(set)));
+        bound++;
       }
-      left.clear(member);
-      bound++;
     }
     return bound;
   }
