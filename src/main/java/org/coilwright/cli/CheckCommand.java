@@ -2,6 +2,7 @@ package org.coilwright.cli;
 
 import java.util.Iterator;
 import java.util.List;
+import java.util.OptionalInt;
 import org.coilwright.rule.Report;
 import org.coilwright.rule.Weight;
 import picocli.CommandLine.Model.CommandSpec;
@@ -78,8 +79,18 @@ final class CheckCommand extends ConsoleCommand {
     if (brief && form != Form.TEXT) {
       return refuse(BRIEF + " shortens the text; leave it out with " + AS + " " + form + ".");
     }
+    return judge(files, form, brief, parsed.matchedOptionValue(FAIL_ON, FailOn.FIX));
+  }
+
+  @Override
+  OptionalInt plainly(List<String> words) {
+    return !words.isEmpty() && words.stream().allMatch(ConsoleCommand::isName)
+        ? OptionalInt.of(judge(words, Form.TEXT, false, FailOn.FIX))
+        : OptionalInt.empty();
+  }
+
+  private int judge(List<String> files, Form form, boolean brief, FailOn failOn) {
     Inspector inspector = Inspector.standard();
-    Weight lightest = parsed.matchedOptionValue(FAIL_ON, FailOn.FIX).weight;
     Account account =
         switch (form) {
           case TEXT ->
@@ -91,9 +102,9 @@ final class CheckCommand extends ConsoleCommand {
           case SARIF -> new SarifReport(console().out(), inspector.facts());
         };
     if (form == Form.NDJSON) {
-      return judgeInLines(inspector, files, account, lightest);
+      return judgeInLines(inspector, files, account, failOn.weight);
     }
-    return new ManyFiles(inspector, console(), this::tell).judge(files, account, lightest);
+    return new ManyFiles(inspector, console(), this::tell).judge(files, account, failOn.weight);
   }
 
   /** What stands in the way of reading a file is in its line and told nowhere else. */

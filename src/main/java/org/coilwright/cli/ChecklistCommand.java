@@ -5,7 +5,10 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Collection;
 import java.util.List;
+import java.util.OptionalInt;
+import java.util.function.UnaryOperator;
 import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Checklist.Paper;
 import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Texts;
 import org.coilwright.pdf.Attachment;
@@ -89,7 +92,26 @@ final class ChecklistCommand extends ConsoleCommand {
     } else if (coverage && parsed.hasMatchedOption(LANGUAGE)) {
       return refuse("--language goes with the PDF only: the table of --coverage is in English.");
     }
-    return coverage ? table(file, parsed) : sheet(file, parsed);
+    return coverage
+        ? table(file, parsed)
+        : sheet(
+            file,
+            parsed.matchedOptionValue(LANGUAGE, Texts.english().language()),
+            parsed.matchedOptionValue(OUTPUT, ""),
+            usual -> Options.paper(parsed, usual));
+  }
+
+  @Override
+  OptionalInt plainly(List<String> words) {
+    boolean plain =
+        words.size() == 3
+            && isName(words.get(0))
+            && words.get(1).equals("-o")
+            && isName(words.get(2));
+    return plain
+        ? OptionalInt.of(
+            sheet(words.get(0), Texts.english().language(), words.get(2), usual -> usual))
+        : OptionalInt.empty();
   }
 
   /** The table of wiring mistakes; nothing is written to a file. */
@@ -113,8 +135,7 @@ final class ChecklistCommand extends ConsoleCommand {
     return Exit.UNUSABLE;
   }
 
-  private int sheet(String file, ParseResult parsed) {
-    String language = parsed.matchedOptionValue(LANGUAGE, Texts.english().language());
+  private int sheet(String file, String language, String output, UnaryOperator<Paper> paper) {
     if (!Texts.LANGUAGES.contains(language)) {
       return refuse(
           "There is no sheet in '%s'. Use one of %s. No PDF was written."
@@ -132,10 +153,10 @@ final class ChecklistCommand extends ConsoleCommand {
         return unusable(unusable);
       } else if (inspection instanceof Inspection.Done done) {
         Checklist usual = inspector.checklist(done, console().today(), Texts.in(language));
-        Checklist checklist = usual.on(Options.paper(parsed, usual.paper()));
+        Checklist checklist = usual.on(paper.apply(usual.paper()));
         SheetFiles files = new SheetFiles(kept, includes.all());
         byte[] pdf = pdf(checklist, files.of(done, checklist, inspector.tables()));
-        if (write(pdf, parsed.matchedOptionValue(OUTPUT, ""), kept.files())) {
+        if (write(pdf, output, kept.files())) {
           console().err().println(VerdictLine.of(done.report(), errStyle()));
           return Options.exit(done.report());
         }

@@ -1,8 +1,10 @@
 package org.coilwright.cli;
 
 import java.io.IOException;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
 import picocli.CommandLine.Model.CommandSpec;
@@ -35,6 +37,22 @@ abstract class ConsoleCommand {
    * @throws IOException if a stream that was there breaks off
    */
   abstract int run(ParseResult parsed) throws IOException;
+
+  /**
+   * Does what was asked if it was asked for in the way that nearly everybody takes. The
+   * command-line library, which reads every other, is then not loaded: that is a tenth of a start.
+   *
+   * @param words behind the command
+   * @return the exit code; empty if the words need reading
+   */
+  OptionalInt plainly(List<String> words) {
+    return OptionalInt.empty();
+  }
+
+  /** True if a word can only be the name of a file, or standard input or output. */
+  static boolean isName(String word) {
+    return word.equals(InputFile.STDIN) || (!word.isEmpty() && !word.startsWith("-"));
+  }
 
   /** Takes in the common options and does what was asked. */
   final int start(ParseResult parsed) throws IOException {

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import org.coilwright.quantity.Words;
 import picocli.CommandLine;
@@ -88,6 +89,10 @@ public final class Main {
     }
     // Only the command that is asked for is built: the others cost start-up time.
     ConsoleCommand command = make.apply(console);
+    OptionalInt done = command.plainly(Arrays.asList(args).subList(1, args.length));
+    if (done.isPresent()) {
+      return done.getAsInt();
+    }
     CommandLine root = commandLine(Map.of(first, command));
     ParseResult parsed = root.parseArgs(args).subcommand();
     if (parsed.isUsageHelpRequested()) {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.solve.FaultReach.Affected;
@@ -50,10 +51,22 @@ public final class Faults {
     this.crossings = new Crossings(circuit, zonesAt, whole);
   }
 
-  private Faults breaking(Set<Fault.Kind> kinds) {
-    for (Breakage breakage : Breakages.of(circuit, earth)) {
-      if (kinds.contains(breakage.fault().kind())) {
-        cases.add(judge(breakage));
+  /**
+   * What was judged of a study so far, by its place among all that can break: rules ask for some
+   * kinds, the checklist for all.
+   */
+  private record Judged(Map<Integer, FaultCase> cases) {}
+
+  private Faults breaking(Set<Fault.Kind> kinds, Map<Integer, FaultCase> judged) {
+    List<Breakage> breakages = Breakages.of(circuit, earth);
+    for (int i = 0; i < breakages.size(); i++) {
+      if (kinds.contains(breakages.get(i).fault().kind())) {
+        FaultCase known = judged.get(i);
+        if (known == null) {
+          known = judge(breakages.get(i));
+          judged.put(i, known);
+        }
+        cases.add(known);
       }
     }
     return this;
@@ -66,7 +79,8 @@ public final class Faults {
 
   /** Breaks what can break in these ways, one thing at a time. */
   public static Faults of(Study study, Set<Fault.Kind> kinds) {
-    return new Faults(study).breaking(kinds);
+    Judged judged = study.derived(Judged.class, s -> new Judged(new ConcurrentHashMap<>()));
+    return new Faults(study).breaking(kinds, judged.cases());
   }
 
   /**

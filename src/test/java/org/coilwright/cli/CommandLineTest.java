@@ -1,6 +1,7 @@
 // Over 250 lines: one way of calling after the other.
 package org.coilwright.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -270,5 +271,18 @@ class CommandLineTest {
     assertTrue(said.contains("coilwright " + Version.text()), said);
     assertTrue(said.contains("Please report it"), said);
     assertFalse(said.contains("\tat "), said);
+  }
+
+  /** The usual words are not read by the library that reads all others. */
+  @Test
+  void the_usual_words_mean_the_same_as_when_all_is_said() throws IOException {
+    assertEquals(Cli.run("check", "--as", "text", FAULTY), Cli.run("check", FAULTY));
+    assertEquals(
+        Cli.run("check", "--fail-on", "fix", CLEAR, "none"), Cli.run("check", CLEAR, "none"));
+    Path one = folder.resolve("one.pdf");
+    Path other = folder.resolve("other.pdf");
+    assertEquals(0, Cli.run("checklist", CLEAR, "-o", one.toString()).code());
+    assertEquals(0, Cli.run("checklist", "--output", other.toString(), CLEAR).code());
+    assertArrayEquals(Files.readAllBytes(one), Files.readAllBytes(other));
   }
 }

@@ -9,6 +9,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Bench;
 import org.coilwright.circuit.Circuit;
@@ -54,6 +55,16 @@ class FaultsTest {
 
   private static Faults faults(String body) {
     return Faults.of(Studies.study(body));
+  }
+
+  @Test
+  void what_was_judged_of_some_kinds_is_the_same_among_all() {
+    Study study = Studies.study(tub("14"));
+    Set<Fault.Kind> some = Set.of(Fault.Kind.CONTACT_WELDS, Fault.Kind.WIRE_BROKEN);
+    List<FaultCase> first = Faults.of(study, some).cases();
+    List<FaultCase> all = Faults.of(study).cases();
+    assertEquals(Faults.of(Studies.study(tub("14"))).cases(), all);
+    assertEquals(all.stream().filter(c -> some.contains(c.fault().kind())).toList(), first);
   }
 
   private static FaultCase only(Faults faults, Fault.Kind kind, String at) {
