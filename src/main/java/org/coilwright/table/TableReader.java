@@ -177,7 +177,8 @@ final class TableReader {
 
   /** A YAML file of the class path as a map. */
   static Map<String, Object> document(String name) {
-    return parse(new String(bytes(name), StandardCharsets.UTF_8));
+    Map<String, Object> packed = TablePack.built().document(name);
+    return packed != null ? packed : parse(new String(bytes(name), StandardCharsets.UTF_8));
   }
 
   /** A file of the class path as it stands. */
