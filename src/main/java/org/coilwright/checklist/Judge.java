@@ -58,9 +58,7 @@ public final class Judge {
     for (Oddity oddity : oddities) {
       Optional<Blank> blank = Optional.ofNullable(blanks.get(oddity.name()));
       String where = blank.map(b -> b.tip(texts)).orElseGet(() -> texts.of("judge.file"));
-      Object[] details = oddity.details().toArray();
-      String sentence = texts.of("judge.odd." + oddity.kind().word(), details);
-      remark(Kind.UNCLEAR, where, oddity.name(), sentence);
+      remark(Kind.UNCLEAR, where, oddity.name(), oddity.sentence(texts));
     }
   }
 

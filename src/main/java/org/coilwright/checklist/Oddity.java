@@ -20,6 +20,11 @@ public record Oddity(Kind kind, String name, List<String> details) {
     return new Oddity(kind, name, List.of(details));
   }
 
+  /** What differs, in a sentence. */
+  public String sentence(Texts texts) {
+    return texts.of("judge.odd." + kind.word, details.toArray());
+  }
+
   /** What differs. The words are the ends of the keys of its texts. */
   public enum Kind {
     /** Pages that are not there as printed: which, and of how many. */
@@ -49,10 +54,6 @@ public record Oddity(Kind kind, String name, List<String> details) {
 
     Kind(String word) {
       this.word = word;
-    }
-
-    String word() {
-      return word;
     }
   }
 }

@@ -8,6 +8,12 @@ package org.coilwright.checklist;
  * @param readBack date, ISO
  * @param program that read it back
  * @param sha256 digest of the filled-in file, lower-case hex
+ * @param signed true if a signature by certificate follows, without which it is no whole record
  */
 public record TestRecord(
-    FilledIn filledIn, Judgement judgement, String readBack, String program, String sha256) {}
+    FilledIn filledIn,
+    Judgement judgement,
+    String readBack,
+    String program,
+    String sha256,
+    boolean signed) {}

@@ -11,18 +11,19 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Judgement;
 import org.coilwright.checklist.TestRecord;
 import org.coilwright.pdf.Attachment;
 import org.coilwright.pdf.Attachment.Relation;
 import org.coilwright.pdf.ChecklistPdf;
 import org.coilwright.pdf.RecordSigner;
+import org.coilwright.pdf.TimeStamper;
 
 /** Writes the final record of a filled-in sheet, signed if that is asked for. */
 final class FinalRecord {
@@ -44,12 +45,14 @@ final class FinalRecord {
    * Writes it whole or not at all, and says which.
    *
    * @param keystore empty if it is not to be signed
+   * @param server gives a time stamp over the signature; none if there is to be none
    * @param input the filled-in file, which stays
    */
-  boolean write(String output, String keystore, String input) {
-    byte[] record = drawn(input);
-    if (!keystore.isEmpty()) {
-      Optional<byte[]> signed = signed(record, keystore);
+  boolean write(String output, String keystore, Optional<TimestampServer> server, String input) {
+    boolean sign = !keystore.isEmpty();
+    byte[] record = drawn(sheet, record(sheet, judgement, console.today().toString(), sign), input);
+    if (sign) {
+      Optional<byte[]> signed = signed(record, keystore, server);
       if (signed.isEmpty()) {
         return false;
       }
@@ -61,20 +64,46 @@ final class FinalRecord {
     }
     console
         .err()
-        .println("Wrote " + Lines.harmless(output) + (keystore.isEmpty() ? "." : ", signed."));
+        .println(
+            "Wrote "
+                + Lines.harmless(output)
+                + (sign ? ", signed" : "")
+                + (server.isPresent() ? " and time-stamped." : "."));
     return true;
   }
 
-  private byte[] drawn(String input) {
+  /** What goes into the record of a sheet. */
+  static TestRecord record(
+      SheetCommand.Sheet sheet, Judgement judgement, String readBack, boolean signed) {
+    return new TestRecord(
+        sheet.returned().filledIn(),
+        judgement,
+        readBack,
+        sheet.remade().checklist().title().program(),
+        Digest.of(sheet.bytes()),
+        signed);
+  }
+
+  /**
+   * The record before it is signed.
+   *
+   * @param input name of the filled-in file
+   */
+  static byte[] drawn(SheetCommand.Sheet sheet, TestRecord record, String input) {
+    ByteArrayOutputStream pdf = new ByteArrayOutputStream();
+    try {
+      ChecklistPdf.writeRecord(
+          sheet.remade().checklist(), record, files(sheet, record, input), pdf);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return pdf.toByteArray();
+  }
+
+  private static List<Attachment> files(SheetCommand.Sheet sheet, TestRecord record, String input) {
     Remade remade = sheet.remade();
-    Checklist checklist = remade.checklist();
-    TestRecord record =
-        new TestRecord(
-            sheet.returned().filledIn(),
-            judgement,
-            console.today().toString(),
-            checklist.title().program(),
-            Digest.of(sheet.bytes()));
+    String readings =
+        ReadbackJson.of(input, remade.checklist(), record.judgement(), Optional.of(record));
     List<Attachment> files = new ArrayList<>(remade.files());
     files.add(
         new Attachment(
@@ -82,7 +111,7 @@ final class FinalRecord {
             "application/json",
             Relation.DATA,
             "What was read back",
-            ReadbackJson.of(input, checklist, judgement).getBytes(StandardCharsets.UTF_8)));
+            readings.getBytes(StandardCharsets.UTF_8)));
     files.add(
         new Attachment(
             SheetFiles.FILLED_IN,
@@ -90,16 +119,11 @@ final class FinalRecord {
             Relation.SOURCE,
             "The sheet as it was filled in",
             sheet.bytes()));
-    ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-    try {
-      ChecklistPdf.writeRecord(checklist, record, files, pdf);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return pdf.toByteArray();
+    return files;
   }
 
-  private Optional<byte[]> signed(byte[] record, String keystore) {
+  private Optional<byte[]> signed(
+      byte[] record, String keystore, Optional<TimestampServer> server) {
     Optional<byte[]> store = store(keystore);
     if (store.isEmpty()) {
       return Optional.empty();
@@ -110,9 +134,16 @@ final class FinalRecord {
       return Optional.empty();
     }
     try {
-      return Optional.of(RecordSigner.from(store.get(), password.get()).sign(record));
+      RecordSigner signer = RecordSigner.from(store.get(), password.get());
+      return Optional.of(signer.sign(record, Instant.now(), server.map(TimeStamper.class::cast)));
     } catch (GeneralSecurityException e) {
       return unusable(keystore, Objects.requireNonNullElse(e.getMessage(), "it is damaged"));
+    } catch (IOException e) {
+      refuse(
+          "The time stamp server gives no time stamp: "
+              + Objects.requireNonNullElse(e.getMessage(), "it cannot be reached")
+              + ". Give another one after --timestamp, or leave that out.");
+      return Optional.empty();
     } finally {
       Arrays.fill(password.get(), '\0');
     }

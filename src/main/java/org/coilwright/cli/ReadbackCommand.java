@@ -11,6 +11,7 @@ import picocli.CommandLine.ParseResult;
 final class ReadbackCommand extends SheetCommand {
   private static final String OUTPUT = "--output";
   private static final String SIGN = "--sign";
+  private static final String TIMESTAMP = "--timestamp";
 
   ReadbackCommand(Console console) {
     super(console);
@@ -30,7 +31,12 @@ final class ReadbackCommand extends SheetCommand {
                 + " in,",
             "behind a verdict, with every file that travels in it and the filled-in file itself.",
             "--sign signs it with a PKCS#12 keystore, whose password comes from the environment",
-            "variable COILWRIGHT_KEYSTORE_PASSWORD or is asked for.",
+            "variable COILWRIGHT_KEYSTORE_PASSWORD or is asked for. --timestamp has a server (RFC",
+            "3161) confirm the time; it learns a digest and nothing else.",
+            "",
+            "While the netlist in the sheet has a STOP, or a FIX that it does not accept, no sheet"
+                + " is",
+            "complete, whatever was ticked.",
             "",
             "Examples:",
             "  coilwright readback boiler-filled.pdf",
@@ -53,6 +59,12 @@ final class ReadbackCommand extends SheetCommand {
             .type(String.class)
             .description("PKCS#12 keystore to sign the final record with.")
             .build());
+    spec.addOption(
+        OptionSpec.builder(TIMESTAMP)
+            .paramLabel("URL")
+            .type(String.class)
+            .description("Time stamp server that confirms when it was signed.")
+            .build());
     return spec;
   }
 
@@ -63,6 +75,14 @@ final class ReadbackCommand extends SheetCommand {
     String keystore = parsed.matchedOptionValue(SIGN, "");
     if (output.isEmpty() && !keystore.isEmpty()) {
       return refuse("--sign signs the final record: name it with -o.");
+    }
+    String address = parsed.matchedOptionValue(TIMESTAMP, "");
+    Optional<TimestampServer> server = TimestampServer.at(address);
+    if (!address.isEmpty() && keystore.isEmpty()) {
+      return refuse("--timestamp confirms when the record was signed: sign it with --sign.");
+    }
+    if (!address.isEmpty() && server.isEmpty()) {
+      return refuse(address + " is no address of a time stamp server: it begins with https://.");
     }
     Optional<Sheet> opened = open(file);
     if (opened.isEmpty()) {
@@ -85,7 +105,7 @@ final class ReadbackCommand extends SheetCommand {
               case JSON -> ReadbackJson.of(file, checklist, judgement);
             });
     if (!output.isEmpty()
-        && !new FinalRecord(console(), sheet, judgement).write(output, keystore, file)) {
+        && !new FinalRecord(console(), sheet, judgement).write(output, keystore, server, file)) {
       return Exit.UNUSABLE;
     }
     return judgement.isComplete() ? Exit.NOTHING_FOUND : Exit.FINDINGS;

@@ -1,10 +1,12 @@
 package org.coilwright.cli;
 
+import java.util.Optional;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Expected;
 import org.coilwright.checklist.Judgement;
 import org.coilwright.checklist.Judgement.RowResult;
 import org.coilwright.checklist.Remark;
+import org.coilwright.checklist.TestRecord;
 import org.coilwright.checklist.Texts;
 
 /** What {@code readback --as json} prints. The names are a contract: added to, never changed. */
@@ -12,12 +14,29 @@ final class ReadbackJson {
   private ReadbackJson() {}
 
   static String of(String file, Checklist checklist, Judgement judgement) {
+    return of(file, checklist, judgement, Optional.empty());
+  }
+
+  /**
+   * The same as it travels in a record.
+   *
+   * @param record what that is for; empty outside one
+   */
+  static String of(
+      String file, Checklist checklist, Judgement judgement, Optional<TestRecord> record) {
     JsonWriter json = new JsonWriter();
     json.object().key("coilwright").number(1).key("file").text(file);
     json.key("sha256").text(checklist.title().sha256());
     json.key("printed").text(checklist.title().printed());
     json.key("complete").truth(judgement.isComplete());
     json.key("verdict").text(verdict(judgement));
+    if (record.isPresent()) {
+      TestRecord of = record.get();
+      json.key("record").object().key("read-back").text(of.readBack());
+      json.key("program").text(of.program());
+      json.key("filled-in-sha256").text(of.sha256());
+      json.key("signed").truth(of.signed()).endObject();
+    }
     json.key("rows").array();
     for (RowResult result : judgement.rows()) {
       row(json, result);

@@ -16,7 +16,11 @@ abstract class SheetCommand extends ConsoleCommand {
 
   /** Opens the sheet, or says why it cannot be used. */
   Optional<Sheet> open(String file) {
-    SheetFile.Opened opened = SheetFile.open(file, console().in());
+    return open(file, SheetFile.open(file, console().in()));
+  }
+
+  /** The same with a file that is open already. */
+  Optional<Sheet> open(String file, SheetFile.Opened opened) {
     if (opened.returned() instanceof Returned.Unusable unusable) {
       refuse(file, unusable.what(), unusable.remedy());
     } else if (opened.returned() instanceof Returned.Sheet returned) {

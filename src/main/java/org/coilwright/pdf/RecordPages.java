@@ -39,6 +39,8 @@ final class RecordPages extends Pages {
         texts.of("record.read-back"),
         texts.of("title.printed-by", record.readBack(), record.program()));
     line(facts, texts.of("record.sha256"), record.sha256());
+    String signing = record.signed() ? "record.to-be-signed" : "record.not-signed";
+    line(facts, texts.of("record.certificate"), texts.of(signing));
     facts.draw(document);
     sheet.down(8);
     Grid signature = grid(new Grid.Column("", 60 * MM), new Grid.Column("", 0));

@@ -127,6 +127,37 @@ public final class Forger {
         });
   }
 
+  /** With the value of the record's signature taken out. */
+  public static byte[] unsigned(byte[] pdf) throws IOException {
+    return appended(
+        pdf,
+        document -> {
+          COSDictionary field =
+              document
+                  .getDocumentCatalog()
+                  .getAcroForm(null)
+                  .getField("record.signature")
+                  .getCOSObject();
+          field.removeItem(COSName.V);
+          field.setNeedToBeUpdated(true);
+        });
+  }
+
+  /** With nothing but zeros where the signature was. */
+  public static byte[] zeroed(byte[] pdf) throws IOException {
+    byte[] zeroed = pdf.clone();
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      int[] range = document.getSignatureDictionaries().get(0).getByteRange();
+      Arrays.fill(zeroed, range[1] + 1, range[2] - 1, (byte) '0');
+    }
+    return zeroed;
+  }
+
+  /** Saved anew by another program. */
+  public static byte[] resaved(byte[] pdf) throws IOException {
+    return Filler.changed(pdf, document -> {});
+  }
+
   /** With no field to be seen. */
   public static byte[] hidden(byte[] pdf) throws IOException {
     return Filler.changed(
