@@ -102,9 +102,7 @@ public final class Main {
   }
 
   private int withoutCommand(String... args) {
-    Map<String, ConsoleCommand> all = new LinkedHashMap<>();
-    commands.forEach((name, make) -> all.put(name, make.apply(console)));
-    CommandLine root = commandLine(all);
+    CommandLine root = whole();
     ParseResult parsed = root.parseArgs(args);
     if (parsed.isUsageHelpRequested()) {
       return usage(root);
@@ -115,6 +113,13 @@ public final class Main {
     }
     console.err().print(root.getUsageMessage(Ansi.OFF));
     return Exit.UNUSABLE;
+  }
+
+  /** The command line with every command. */
+  CommandLine whole() {
+    Map<String, ConsoleCommand> all = new LinkedHashMap<>();
+    commands.forEach((name, make) -> all.put(name, make.apply(console)));
+    return commandLine(all);
   }
 
   private static CommandLine commandLine(Map<String, ConsoleCommand> commands) {

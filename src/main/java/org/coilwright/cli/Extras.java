@@ -1,0 +1,39 @@
+package org.coilwright.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import picocli.CommandLine;
+
+/** Writes what goes beside the program into its distribution: completions and the manual page. */
+final class Extras {
+  private Extras() {}
+
+  /**
+   * Writes them.
+   *
+   * @param args folder to write into
+   */
+  public static void main(String[] args) throws IOException {
+    for (Map.Entry<String, String> file : all().entrySet()) {
+      Path path = Path.of(args[0]).resolve(file.getKey());
+      Files.createDirectories(path.resolveSibling("."));
+      Files.writeString(path, file.getValue(), StandardCharsets.UTF_8);
+    }
+  }
+
+  /** Them, by path. */
+  static Map<String, String> all() {
+    CommandLine root = new Main(Console.ofProcess()).whole();
+    Completions completions = new Completions(root);
+    Map<String, String> files = new LinkedHashMap<>();
+    files.put("completions/coilwright.bash", completions.bash());
+    files.put("completions/coilwright.fish", completions.fish());
+    files.put("completions/coilwright.ps1", completions.powerShell());
+    files.put("man/man1/coilwright.1", ManualPage.of(root.getCommandSpec()));
+    return files;
+  }
+}
