@@ -8,24 +8,28 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import picocli.CommandLine;
 
-/** Writes what goes beside the program into its distribution: completions and the manual page. */
+/** Writes what goes beside the program into its distribution. */
 final class Extras {
   private Extras() {}
 
   /**
    * Writes them.
    *
-   * @param args folder to write into
+   * @param args folder to write into, list of the libraries, folder of their jars, folder of
+   *     licences that they do not bring
    */
   public static void main(String[] args) throws IOException {
-    for (Map.Entry<String, String> file : all().entrySet()) {
+    Map<String, String> files = all();
+    Path texts = Path.of(args[3]);
+    files.put("THIRD-PARTY.txt", Licences.of(Path.of(args[1]), Path.of(args[2]), texts));
+    for (Map.Entry<String, String> file : files.entrySet()) {
       Path path = Path.of(args[0]).resolve(file.getKey());
       Files.createDirectories(path.resolveSibling("."));
       Files.writeString(path, file.getValue(), StandardCharsets.UTF_8);
     }
   }
 
-  /** Them, by path. */
+  /** Completions and the manual page, by path. */
   static Map<String, String> all() {
     CommandLine root = new Main(Console.ofProcess()).whole();
     Completions completions = new Completions(root);
