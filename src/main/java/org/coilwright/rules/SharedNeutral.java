@@ -1,7 +1,10 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -25,7 +28,7 @@ import org.coilwright.solve.Study;
  * joined behind them. What a residual-current device makes of that is for its own rule to say.
  */
 record SharedNeutral(Study study, Contact one, Contact other, List<Branch> between) {
-  /** Every pair, once, in the order of the netlist. */
+  /** Each pole with the first before it that lies beside it, in the order of the netlist. */
   static List<SharedNeutral> all(Study study) {
     Circuit circuit = study.circuit();
     List<Contact> poles =
@@ -33,18 +36,38 @@ record SharedNeutral(Study study, Contact one, Contact other, List<Branch> betwe
             .filter(Contact::neutralPole)
             .filter(c -> circuit.netlist().parts().get(c.part()) instanceof Part.Protective)
             .toList();
+    // what is joined without them, once for all: two poles side by side join the same two
+    Map<Node, Integer> joined = new HashMap<>();
+    Map<Set<Integer>, List<Contact>> between = new LinkedHashMap<>();
+    for (Contact pole : poles) {
+      int from = number(circuit, pole.from(), joined);
+      int to = number(circuit, pole.to(), joined);
+      if (from != to && !isResidual(circuit, pole)) {
+        between.computeIfAbsent(Set.of(from, to), k -> new ArrayList<>()).add(pole);
+      }
+    }
     List<SharedNeutral> found = new ArrayList<>();
-    for (Contact one : poles) {
-      Parallel wired = new Parallel(circuit, one, b -> true);
-      for (Contact other : poles.subList(poles.indexOf(one) + 1, poles.size())) {
-        if (!isResidual(circuit, one) && !isResidual(circuit, other) && wired.holds(other)) {
-          between(study, one, other)
-              .map(way -> new SharedNeutral(study, one, other, way))
-              .ifPresent(found::add);
-        }
+    for (List<Contact> side : between.values()) {
+      for (Contact other : side) {
+        side.subList(0, side.indexOf(other)).stream()
+            .flatMap(
+                one ->
+                    between(study, one, other)
+                        .map(way -> new SharedNeutral(study, one, other, way))
+                        .stream())
+            .findFirst()
+            .ifPresent(found::add);
       }
     }
     return found;
+  }
+
+  private static int number(Circuit circuit, Node node, Map<Node, Integer> joined) {
+    if (!joined.containsKey(node)) {
+      int next = joined.size();
+      circuit.reach(node, b -> leads(circuit, b)).forEach(n -> joined.put(n, next));
+    }
+    return joined.getOrDefault(node, 0);
   }
 
   private static boolean isResidual(Circuit circuit, Contact pole) {
@@ -83,8 +106,7 @@ record SharedNeutral(Study study, Contact one, Contact other, List<Branch> betwe
       Predicate<Branch> closed = Feeding.closed(study, state);
       Parallel then = new Parallel(circuit, one, closed);
       if (then.holds(other)) {
-        Feeding open =
-            Feeding.of(study, b -> !b.equals(one) && !b.equals(other) && closed.test(b));
+        Feeding open = Feeding.of(study, b -> !b.equals(one) && !b.equals(other) && closed.test(b));
         boolean fromMains = MainsConsumer.isOnMains(open, one.from());
         Node behind = fromMains ? one.to() : one.from();
         Node far = then.to().contains(other.to()) == fromMains ? other.to() : other.from();
