@@ -45,10 +45,11 @@ record Verdict(
   private static final Set<Hazard> FIRST =
       EnumSet.of(Hazard.SHORT_CIRCUIT, Hazard.MAINS_ON_ELV, Hazard.BUZZING);
 
-  /** What a load draws that is fed wrongly is no matter of its own. */
+  /** What a load or coil draws that is fed wrongly is no matter of its own. */
   private static final Set<Hazard> FED_WRONGLY =
       EnumSet.of(
           Hazard.WRONG_VOLTAGE,
+          Hazard.COIL_OVER,
           Hazard.LINE_MISSING,
           Hazard.LINE_REPEATED,
           Hazard.UNPROTECTED,
