@@ -48,6 +48,7 @@ final class ArchiveTraining {
       run("checklist", netlist, "-o", sheet);
       run("readback", sheet, "-o", target.resolve("record.pdf").toString());
       run("verify", sheet);
+      run("verify", target.resolve("record.pdf").toString());
     }
     run("check", netlists.get(0), netlists.get(0), "no-such-file.yaml");
     run("choose", "--power", "9kW", "--voltage", "400V", "--phases", "3");

@@ -10,7 +10,6 @@ import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
@@ -46,7 +45,7 @@ final class DrawnDigest {
           COSName.getPDFName("LastModified"),
           COSName.getPDFName("ProcSet"));
 
-  private final Map<COSBase, byte[]> known = new IdentityHashMap<>();
+  private final IdentityHashMap<COSBase, byte[]> known = new IdentityHashMap<>();
   private int left = MOST_BYTES;
 
   /** Of one page, without its annotations. */

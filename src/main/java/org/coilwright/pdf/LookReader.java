@@ -1,6 +1,7 @@
 package org.coilwright.pdf;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -137,7 +138,7 @@ final class LookReader {
   private static String ink(COSStream appearance) {
     try {
       byte[] bytes = AttachmentReader.unpacked(appearance, 1 << 16);
-      return new String(bytes, java.nio.charset.StandardCharsets.ISO_8859_1).isBlank() ? "" : "x";
+      return new String(bytes, StandardCharsets.ISO_8859_1).isBlank() ? "" : "x";
     } catch (IOException | RuntimeException | Unfit e) { // drawn with more than any tick needs
       return "x";
     }

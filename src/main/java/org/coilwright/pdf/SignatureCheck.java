@@ -2,6 +2,7 @@ package org.coilwright.pdf;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
 import java.security.cert.CertificateException;
 import java.security.cert.X509Certificate;
@@ -12,6 +13,7 @@ import java.util.Calendar;
 import java.util.Collection;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.apache.pdfbox.Loader;
@@ -41,8 +43,7 @@ import org.coilwright.pdf.SignatureReport.Trust;
  * it when. Whether a certificate was revoked is not asked for.
  */
 public final class SignatureCheck {
-  private static final byte[] RANGE =
-      "/ByteRange".getBytes(java.nio.charset.StandardCharsets.US_ASCII);
+  private static final byte[] RANGE = "/ByteRange".getBytes(StandardCharsets.US_ASCII);
 
   private static final Set<String> STRONG =
       Set.of(
@@ -83,7 +84,7 @@ public final class SignatureCheck {
     } catch (IOException | RuntimeException e) { // the library's, at objects of unexpected types
       check.faults.add("its signature cannot be read");
     } catch (GeneralSecurityException e) {
-      check.faults.add(java.util.Objects.requireNonNullElse(e.getMessage(), "it is not valid"));
+      check.faults.add(Objects.requireNonNullElse(e.getMessage(), "it is not valid"));
     }
     return new SignatureReport(signer, check.faults);
   }
@@ -136,9 +137,7 @@ public final class SignatureCheck {
 
   /** What lies between the covered parts: the signature in hexadecimal digits and nothing else. */
   private byte[] contents(int[] range) throws GeneralSecurityException {
-    String gap =
-        new String(
-            pdf, range[1], range[2] - range[1], java.nio.charset.StandardCharsets.ISO_8859_1);
+    String gap = new String(pdf, range[1], range[2] - range[1], StandardCharsets.ISO_8859_1);
     if (!gap.matches("<(?:[0-9a-fA-F]{2})*>")) {
       throw new GeneralSecurityException("the signature leaves out more of the file than itself");
     }
@@ -152,11 +151,13 @@ public final class SignatureCheck {
     }
     SignerInformation information = signers.iterator().next();
     Store<X509CertificateHolder> store = cms.getCertificates();
-    Collection<X509CertificateHolder> matches = store.getMatches(information.getSID());
-    if (matches.isEmpty()) {
-      throw new GeneralSecurityException("its signature lacks the certificate of who signed");
-    }
-    X509Certificate certificate = plain(matches.iterator().next());
+    X509Certificate certificate =
+        plain(
+            TimeStamps.certificate(store, information.getSID())
+                .orElseThrow(
+                    () ->
+                        new GeneralSecurityException(
+                            "its signature lacks the certificate of who signed")));
     verify(information, certificate);
     bound(information, certificate);
     Optional<Instant> stated =

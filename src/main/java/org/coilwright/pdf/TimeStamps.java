@@ -5,7 +5,7 @@ import java.math.BigInteger;
 import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
-import java.util.Collection;
+import java.util.Optional;
 import org.bouncycastle.asn1.DERSet;
 import org.bouncycastle.asn1.cms.Attribute;
 import org.bouncycastle.asn1.cms.AttributeTable;
@@ -13,6 +13,7 @@ import org.bouncycastle.asn1.pkcs.PKCSObjectIdentifiers;
 import org.bouncycastle.cert.X509CertificateHolder;
 import org.bouncycastle.cms.CMSException;
 import org.bouncycastle.cms.CMSSignedData;
+import org.bouncycastle.cms.SignerId;
 import org.bouncycastle.cms.SignerInformation;
 import org.bouncycastle.cms.SignerInformationStore;
 import org.bouncycastle.cms.jcajce.JcaSimpleSignerInfoVerifierBuilder;
@@ -23,6 +24,7 @@ import org.bouncycastle.tsp.TimeStampRequest;
 import org.bouncycastle.tsp.TimeStampRequestGenerator;
 import org.bouncycastle.tsp.TimeStampResponse;
 import org.bouncycastle.tsp.TimeStampToken;
+import org.bouncycastle.util.Store;
 
 /** Time stamps over signatures, as PAdES B-T has them. */
 final class TimeStamps {
@@ -85,17 +87,23 @@ final class TimeStamps {
               sha256(signature), token.getTimeStampInfo().getMessageImprintDigest())) {
         throw new GeneralSecurityException("its time stamp is over something else");
       }
-      Collection<X509CertificateHolder> certificates =
-          token.getCertificates().getMatches(token.getSID());
-      if (certificates.isEmpty()) {
-        throw new GeneralSecurityException("its time stamp lacks the certificate of who gave it");
-      }
-      X509CertificateHolder certificate = certificates.iterator().next();
+      X509CertificateHolder certificate =
+          certificate(token.getCertificates(), token.getSID())
+              .orElseThrow(
+                  () ->
+                      new GeneralSecurityException(
+                          "its time stamp lacks the certificate of who gave it"));
       token.validate(new JcaSimpleSignerInfoVerifierBuilder().build(certificate));
       return certificate;
     } catch (TSPException | OperatorCreationException e) {
       throw new GeneralSecurityException("its time stamp is not valid", e);
     }
+  }
+
+  /** The certificate of a signer among those that came along. */
+  static Optional<X509CertificateHolder> certificate(
+      Store<X509CertificateHolder> certificates, SignerId signer) {
+    return certificates.getMatches(null).stream().filter(signer::match).findFirst();
   }
 
   /** The time stamp that a signature carries. */

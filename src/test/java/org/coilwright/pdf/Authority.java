@@ -36,8 +36,6 @@ import org.bouncycastle.tsp.TimeStampTokenGenerator;
 
 /** A certificate authority made for one test, with what it certifies. */
 public final class Authority {
-  private static final Instant NOW = Instant.now();
-
   private final KeyPair keys;
   private final X509Certificate certificate;
   private int serial = 1;
@@ -138,7 +136,7 @@ public final class Authority {
   }
 
   private static Date days(int days) {
-    return Date.from(NOW.plus(days, ChronoUnit.DAYS));
+    return Date.from(Instant.now().plus(days, ChronoUnit.DAYS));
   }
 
   private static X509Certificate signed(JcaX509v3CertificateBuilder builder, PrivateKey by)
