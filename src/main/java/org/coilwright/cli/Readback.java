@@ -44,9 +44,8 @@ final class Readback {
     FilledIn filledIn = sheet.returned().filledIn();
     List<Oddity> oddities =
         new ArrayList<>(LookedOver.within(sheet.look(), filledIn, Blanks.all(checklist)));
-    if (remade.origin().program().equals(checklist.title().program())) {
-      oddities.addAll(LookedOver.against(sheet.look(), Look.of(printed(remade))));
-    } else {
+    oddities.addAll(pages(sheet));
+    if (!remade.origin().program().equals(checklist.title().program())) {
       oddities.add(Oddity.of(Oddity.Kind.PROGRAM, "pages", remade.origin().program()));
     }
     Differences differences = Differences.between(remade.origin(), remade.again());
@@ -56,8 +55,16 @@ final class Readback {
     return oddities;
   }
 
+  /** Where the pages are not those that were printed; those of another version are not compared. */
+  static List<Oddity> pages(SheetCommand.Sheet sheet) {
+    Remade remade = sheet.remade();
+    return remade.origin().program().equals(remade.checklist().title().program())
+        ? LookedOver.against(sheet.look(), Look.of(printed(remade)))
+        : List.of();
+  }
+
   /** The sheet as it was before anybody filled it in. */
-  static byte[] printed(Remade remade) {
+  private static byte[] printed(Remade remade) {
     ByteArrayOutputStream pdf = new ByteArrayOutputStream();
     try {
       ChecklistPdf.write(remade.checklist(), remade.files(), pdf);

@@ -10,6 +10,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.coilwright.checklist.Blanks;
+import org.coilwright.checklist.Texts;
 import org.coilwright.pdf.Look;
 import org.coilwright.pdf.Returned;
 import org.coilwright.pdf.SignatureCheck;
@@ -76,9 +78,15 @@ final class VerifyCommand extends SheetCommand {
       }
     }
     SheetFile.Opened opened = SheetFile.open(file, console().in());
-    return opened.returned() instanceof Returned.Sheet record && KeptSheets.isRecord(record)
+    return opened.returned() instanceof Returned.Sheet record && isRecord(record)
         ? record(file, opened, record, trusted)
         : sheet(file, opened);
+  }
+
+  /** One whose readings were taken out is none the less meant to be read as one. */
+  private static boolean isRecord(Returned.Sheet sheet) {
+    return KeptSheets.isRecord(sheet)
+        || sheet.fields().containsKey(Blanks.recordSignature().name());
   }
 
   private int sheet(String file, SheetFile.Opened opened) {
@@ -91,15 +99,32 @@ final class VerifyCommand extends SheetCommand {
     Differences differences = Differences.between(remade.origin(), again);
     StringBuilder out = new StringBuilder();
     head(out, file, remade.origin().program(), remade.origin().printed().toString(), again);
+    List<String> pages = pages(sheet.get());
+    section(out, "Pages that differ", pages);
     differences(out, differences);
+    boolean compared = remade.origin().program().equals(again.program());
     Lines.wrap(
         out,
         "",
-        "What was filled in was not looked at; coilwright readback does that. "
+        (compared
+                ? ""
+                : "Its pages were not compared: only "
+                    + remade.origin().program()
+                    + " can do that. ")
+            + "What was filled in was not looked at, nor any signature; coilwright readback looks"
+            + " at what was filled in. "
             + TextReport.CAUTION,
         outStyle().width());
     console().out().print(out);
-    return differences.isSame() ? Exit.NOTHING_FOUND : Exit.FINDINGS;
+    return differences.isSame() && pages.isEmpty() ? Exit.NOTHING_FOUND : Exit.FINDINGS;
+  }
+
+  /** What is on the pages, compared with what this program prints. */
+  private static List<String> pages(Sheet sheet) {
+    return Readback.pages(sheet).stream()
+        .map(oddity -> oddity.sentence(Texts.english()))
+        .distinct()
+        .toList();
   }
 
   private int record(

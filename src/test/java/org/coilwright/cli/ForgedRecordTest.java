@@ -165,6 +165,15 @@ class ForgedRecordTest {
     found(Forger.painted(unsigned, 0, "FORGED"), "page 1 of ", "is not there as it was");
   }
 
+  /** What is left looks like a record and is none. */
+  @Test
+  void the_readings_and_the_filled_in_sheet_taken_out() throws IOException {
+    found(
+        Forger.withoutFiles(unsigned, SheetFiles.READINGS, SheetFiles.FILLED_IN),
+        "The filled-in sheet is no longer attached.",
+        "It could not be judged.");
+  }
+
   @Test
   void one_row_of_the_readings_made_good() throws IOException {
     Returned.Sheet read = (Returned.Sheet) SheetReader.read(unsigned);

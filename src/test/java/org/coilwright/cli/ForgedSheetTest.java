@@ -147,6 +147,16 @@ class ForgedSheetTest {
     asked(Forger.painted(filled, 2, ""), "page 3 of ");
   }
 
+  /** An empty sheet is verified, not read back. */
+  @Test
+  void pages_that_are_painted_over_do_not_verify_as_the_same() throws IOException {
+    Path file = Files.write(folder.resolve("painted.pdf"), Forger.painted(filled, 2, "1 Ω"));
+    Ran ran = Cli.run("verify", file.toString());
+    assertEquals(1, ran.code(), ran.out());
+    assertTrue(squeezed(ran.out()).contains("Pages that differ page 3 of "), ran.out());
+    assertEquals(0, Cli.run("verify", made.resolve("sheet.pdf").toString()).code());
+  }
+
   @Test
   void a_comment_over_a_page_is_asked_about() throws IOException {
     asked(Forger.covered(filled, 4), "page 5 carries something that is no field");

@@ -131,7 +131,7 @@ class ReadbackCommandTest {
     Ran ran = Cli.run("verify", sheet().toString());
     assertEquals(0, ran.code(), ran.err());
     int answer = ran.out().indexOf("Same: every result and every expected reading.");
-    int about = ran.out().indexOf("What was filled in was not looked at; coilwright readback");
+    int about = ran.out().indexOf("What was filled in was not looked at, nor any signature;");
     assertTrue(answer >= 0 && answer < about, ran.out());
   }
 

@@ -80,6 +80,21 @@ public final class Forger {
             document.getPages().forEach(page -> page.getCOSObject().removeItem(COSName.CONTENTS)));
   }
 
+  /** Without some of its attached files. */
+  public static byte[] withoutFiles(byte[] pdf, String... names) throws IOException {
+    return Filler.changed(
+        pdf,
+        document -> {
+          COSArray files = document.getDocumentCatalog().getCOSObject().getCOSArray(COSName.AF);
+          for (int i = files.size() - 1; i >= 0; i--) {
+            if (Arrays.asList(names)
+                .contains(((COSDictionary) files.getObject(i)).getString(COSName.UF))) {
+              files.remove(i);
+            }
+          }
+        });
+  }
+
   /** With something painted over a page. */
   public static byte[] painted(byte[] pdf, int page, String text) throws IOException {
     return appended(pdf, document -> paint(document, document.getPage(page), text));
