@@ -61,8 +61,7 @@ final class FewestSets {
     Map<Integer, Integer> holder = new HashMap<>();
     for (int i = 0; i < sets.size(); i++) {
       int set = i;
-      sets.get(i)
-          .stream()
+      sets.get(i).stream()
           .forEach(
               member -> {
                 Integer other = holder.putIfAbsent(member, set);
@@ -122,8 +121,7 @@ final class FewestSets {
   private void count() {
     for (int i = 0; i < sets.size(); i++) {
       int set = i;
-      sets.get(i)
-          .stream()
+      sets.get(i).stream()
           .forEach(m -> holding.computeIfAbsent(m, k -> new ArrayList<>()).add(set));
     }
     all().stream().forEach(rarestFirst::add);

@@ -1,11 +1,14 @@
 package org.coilwright.rule;
 
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.IntStream;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.NearNames;
@@ -16,13 +19,35 @@ import org.coilwright.quantity.Words;
 import org.coilwright.rule.Outcome.Violated;
 import org.coilwright.table.Standing;
 
-/** Which findings the entries under {@code accepted} cover. */
-record Acceptance(Netlist netlist, Collection<String> rules, RuleFacts nothing) {
+/**
+ * Which findings the entries under {@code accepted} cover.
+ *
+ * @param numbered by the number written on it where a wire stands in the list, from 1
+ */
+record Acceptance(
+    Netlist netlist,
+    Collection<String> rules,
+    RuleFacts nothing,
+    Map<String, List<Integer>> numbered) {
   /** As many places as a reader can choose from. */
   private static final int MOST_PLACES = 6;
 
+  private static final String WIRE = "wire ";
+
   /** What findings are about that are about no part. */
   private static final Set<String> NO_PART = Set.of("circuit", "site", "switching");
+
+  Acceptance(Netlist netlist, Collection<String> rules, RuleFacts nothing) {
+    this(netlist, rules, nothing, new HashMap<>());
+    for (int i = 0; i < netlist.wires().size(); i++) {
+      int place = i + 1;
+      netlist
+          .wires()
+          .get(i)
+          .number()
+          .ifPresent(n -> numbered.computeIfAbsent(n.value(), k -> new ArrayList<>()).add(place));
+    }
+  }
 
   /**
    * An entry covers a finding of its rule if its {@code at} is the finding's subject or the part
@@ -44,21 +69,18 @@ record Acceptance(Netlist netlist, Collection<String> rules, RuleFacts nothing) 
 
   /** Counts in {@code wires}, from 1, of the wire so named. */
   private Stream<Integer> wires(String at) {
-    return IntStream.rangeClosed(1, netlist.wires().size())
-        .filter(
-            n ->
-                at.equals(id(n))
-                    || netlist
-                        .wires()
-                        .get(n - 1)
-                        .number()
-                        .filter(number -> number.value().equals(at))
-                        .isPresent())
-        .boxed();
+    Set<Integer> places = new TreeSet<>(numbered.getOrDefault(at, List.of()));
+    if (at.startsWith(WIRE)) {
+      String place = at.substring(WIRE.length());
+      if (place.matches("[1-9][0-9]{0,8}") && Integer.parseInt(place) <= netlist.wires().size()) {
+        places.add(Integer.parseInt(place));
+      }
+    }
+    return places.stream();
   }
 
   private static String id(int wire) {
-    return "wire " + wire;
+    return WIRE + wire;
   }
 
   private boolean isAt(int number, Violated finding) {

@@ -57,8 +57,7 @@ final class Crowd {
     }
     Map<String, List<Violated>> naming = new HashMap<>();
     parts.forEach(
-        (f, named) ->
-            named.forEach(p -> naming.computeIfAbsent(p, k -> new ArrayList<>()).add(f)));
+        (f, named) -> named.forEach(p -> naming.computeIfAbsent(p, k -> new ArrayList<>()).add(f)));
     Crowd crowd = new Crowd();
     if (parts.keySet().stream().anyMatch(f -> isMiswired(f) || f.rule().id().equals(UNMEANT))) {
       crowd.limit(List.copyOf(parts.keySet()));

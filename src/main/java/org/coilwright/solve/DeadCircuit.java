@@ -374,8 +374,7 @@ public final class DeadCircuit {
     private Span read(Near near, DeadEdges edges) {
       int[] one = near.nodes(plus);
       int[] other = near.nodes(minus);
-      DeadNetwork network =
-          new DeadNetwork(near.nodes.size(), edges, probing.method(), one, other);
+      DeadNetwork network = new DeadNetwork(near.nodes.size(), edges, probing.method(), one, other);
       return network.within(network.block()).read(meter);
     }
 
@@ -396,8 +395,7 @@ public final class DeadCircuit {
         to[i] = end(laid.wire(), 1, laid.to(), there.to[i]);
       }
       Near near =
-          near(
-              IntStream.concat(IntStream.of(from), IntStream.of(to)).toArray(), mistake.wires());
+          near(IntStream.concat(IntStream.of(from), IntStream.of(to)).toArray(), mistake.wires());
       from = near.nodes(from);
       to = near.nodes(to);
       if (!isFelt(mistake, near, from, to)) {

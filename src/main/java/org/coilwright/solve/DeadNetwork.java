@@ -49,8 +49,7 @@ final class DeadNetwork {
 
   /** What the reading depends on. */
   DeadBlock block() {
-    return new DeadBlock(
-        nodes, edges, first, at, plus, minus, edges.conducting());
+    return new DeadBlock(nodes, edges, first, at, plus, minus, edges.conducting());
   }
 
   /** The same with nothing but the ways from lead to lead: elsewhere no current flows. */

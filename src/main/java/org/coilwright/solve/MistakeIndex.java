@@ -54,8 +54,7 @@ public final class MistakeIndex {
     Set<Integer> own = partsOf(measured.points());
     if (own.size() > 1) {
       // one that joins two of them is in the list of each: the longest need not be gone through
-      int longest =
-          own.stream().max((a, b) -> Integer.compare(joins(a), joins(b))).orElseThrow();
+      int longest = own.stream().max((a, b) -> Integer.compare(joins(a), joins(b))).orElseThrow();
       for (int part : own) {
         if (part != longest) {
           joining.getOrDefault(part, List.of()).stream()
