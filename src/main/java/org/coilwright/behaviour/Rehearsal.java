@@ -60,6 +60,9 @@ public final class Rehearsal {
   private final long shortestRows;
   private final long longestRows;
 
+  /** True if one row could count as export and as import: with thresholds below zero. */
+  private final boolean mayBeBoth;
+
   // what moves
   private long step;
   private boolean inWindow;
@@ -69,11 +72,19 @@ public final class Rehearsal {
   private long importRun;
   private boolean trueSurplusSeen;
   private long dayOnRows;
-  private double grid;
   private double battery;
   private int ringAt;
   private double level;
   private double celsius;
+
+  // sums over the rows between two events of the clock
+  private double pvTotal;
+  private double otherTotal;
+  private double takenTotal;
+  private double gridMoved;
+  private double batteryMoved;
+  private double unusedTotal;
+  private double memorySum;
 
   // what is counted
   private final List<Run> runs = new ArrayList<>();
@@ -129,8 +140,8 @@ public final class Rehearsal {
       roomShare = water.lossWattsPerKelvin() * water.roomCelsius() * kelvinPerWatt;
       celsius = water.startCelsius();
     } else {
-      target = 0;
-      closesAt = 0;
+      target = Double.POSITIVE_INFINITY;
+      closesAt = Double.NEGATIVE_INFINITY;
       kelvinPerWatt = 0;
       coolingShare = 1;
       roomShare = 0;
@@ -139,6 +150,7 @@ public final class Rehearsal {
     lowest = level;
     exportAbove = settings.exportAboveWatts().orElse(Double.POSITIVE_INFINITY);
     importAbove = settings.importAboveWatts().orElse(Double.POSITIVE_INFINITY);
+    mayBeBoth = !(exportAbove + importAbove >= 0);
     levelBelow = b == null ? -1 : settings.batteryBelowFraction().orElse(-1) * capacity;
     startRows = Math.max(1, rows(settings.startAfterSeconds(), dt));
     stopRows = Math.max(1, rows(settings.stopAfterSeconds(), dt));
@@ -222,65 +234,80 @@ public final class Rehearsal {
   }
 
   /**
-   * Rows {@code from} to {@code to} with nothing happening by the clock in between. Everything that
-   * moves in each row is local, so that the compiler keeps it in registers; fields are written only
-   * where the contact or the thermostat may turn.
+   * Rows {@code from} to {@code to} with nothing happening by the clock in between, one stretch
+   * with the contact open or closed after the other. Within a stretch everything that moves in each
+   * row is local, so that the compiler keeps it in registers; fields are written only where the
+   * contact or the thermostat may turn.
    */
   private void rows(float[] pvs, float[] others, int from, int to) {
+    pvTotal = 0;
+    otherTotal = 0;
+    takenTotal = 0;
+    gridMoved = 0;
+    batteryMoved = 0;
+    unusedTotal = 0;
+    memorySum = sum(ring);
+    double before = level;
+    long first = step - from;
+    for (int i = from; i < to; ) {
+      i = closed ? whileClosed(pvs, others, i, to, first) : whileOpen(pvs, others, i, to, first);
+    }
+    step += to - from;
+    hottest = Math.max(hottest, celsius);
+    pvSum += pvTotal;
+    otherSum += otherTotal;
+    // what went in and out on balance follows from the books; only the movement must be summed
+    double batteryTotal = (before - level) / hours;
+    double gridTotal = otherTotal + takenTotal - pvTotal - batteryTotal;
+    importSum += (gridMoved + gridTotal) / 2;
+    exportSum += (gridMoved - gridTotal) / 2;
+    dischargeSum += (batteryMoved + batteryTotal) / 2;
+    chargeSum += (batteryMoved - batteryTotal) / 2;
+    unusedSum += unusedTotal;
+  }
+
+  /**
+   * Rows from {@code i} on until the contact closes. How long power has been imported is not
+   * counted where no row can be of both: it would be nothing at the moment when that is asked.
+   *
+   * @param first step of the row 0
+   * @return the row in which it closes, or {@code to}
+   */
+  private int whileOpen(float[] pvs, float[] others, int i, int to, long first) {
     double lvl = level;
     double batt = battery;
-    double g = grid;
     double low = lowest;
     double temp = celsius;
-    boolean on = closed;
-    double taken = on && heating ? loadWatts : 0;
-    double heat = roomShare + taken * kelvinPerWatt;
-    boolean wasted = !on && heating;
-    long onToday = dayOnRows;
+    double heat = roomShare;
+    boolean warms = heating;
     long exported = exportRun;
     long imported = importRun;
     boolean surplus = trueSurplusSeen;
-    double pvTotal = 0;
-    double otherTotal = 0;
-    double takenTotal = 0;
-    double takenNow = 0;
-    double byPv = 0;
-    double byBattery = 0;
-    double gridMoved = 0;
-    double batteryMoved = 0;
-    double unusedTotal = 0;
+    double pvAll = pvTotal;
+    double otherAll = otherTotal;
+    double gridAll = gridMoved;
+    double batteryAll = batteryMoved;
+    double unused = unusedTotal;
     double[] memory = ring;
     int memoryAt = ringAt;
-    double memorySum = sum(memory);
-    for (int i = from; i < to; i++) {
-      boolean mayTurn =
-          on
-              ? imported >= stopRows || lvl < levelBelow || onToday >= longestRows
-              : exported >= startRows || inWindow;
-      if (mayTurn) {
-        dayOnRows = onToday;
+    double memoryAll = memorySum;
+    Trace seen = trace;
+    int at = i;
+    for (; at < to; at++) {
+      if (exported >= startRows || inWindow) {
         exportRun = exported;
         importRun = imported;
         trueSurplusSeen = surplus;
-        boolean want = decide(lvl, step + (i - from));
-        if (want != on) {
-          account(takenNow, byPv, byBattery);
-          takenTotal += takenNow;
-          takenNow = 0;
-          byPv = 0;
-          byBattery = 0;
-          turn(want, step + (i - from));
+        if (decide(lvl, first + at)) {
+          turn(true, first + at);
           exported = 0;
           imported = 0;
-          on = want;
-          taken = on && heating ? loadWatts : 0;
-          heat = roomShare + taken * kelvinPerWatt;
-          wasted = !on && heating;
+          break;
         }
       }
-      double pv = pvs[i];
-      double other = others[i];
-      double net = other + taken - pv;
+      double pv = pvs[at];
+      double other = others[at];
+      double net = other - pv;
       // Branches, not min and max: they are foreseen, so that one row need not wait for another.
       double demand = net;
       if (net > discharge) {
@@ -292,14 +319,8 @@ public final class Rehearsal {
       double chargeRoom = charge;
       double most = discharge;
       if (atAnEnd) {
-        double upwards = (capacity - lvl) * perHours;
-        if (upwards < chargeRoom) {
-          chargeRoom = upwards;
-        }
-        most = (lvl - floor) * perHours;
-        if (most < 0) {
-          most = 0;
-        }
+        chargeRoom = chargeRoom(lvl);
+        most = most(lvl);
         if (demand > most) {
           demand = most;
         }
@@ -308,10 +329,10 @@ public final class Rehearsal {
         }
       }
       if (ramp) {
-        memorySum += demand - memory[memoryAt];
+        memoryAll += demand - memory[memoryAt];
         memory[memoryAt] = demand;
         memoryAt = memoryAt + 1 == memory.length ? 0 : memoryAt + 1;
-        batt = memorySum * ringShare;
+        batt = memoryAll * ringShare;
       } else {
         batt += (demand - batt) * alpha;
       }
@@ -323,89 +344,197 @@ public final class Rehearsal {
           batt = -chargeRoom;
         }
       }
-      g = net - batt;
+      double g = net - batt;
       lvl -= batt * hours;
-
       if (-g > exportAbove) {
         surplus = (exported != 0 && surplus) || pv - other > chargeRoom;
         exported++;
       } else {
         exported = 0;
       }
-      imported = g > importAbove ? imported + 1 : 0;
-
-      pvTotal += pv;
-      otherTotal += other;
-      gridMoved += Math.abs(g);
-      batteryMoved += Math.abs(batt);
+      if (mayBeBoth) {
+        imported = g > importAbove ? imported + 1 : 0;
+      }
+      pvAll += pv;
+      otherAll += other;
+      gridAll += Math.abs(g);
+      batteryAll += Math.abs(batt);
       if (lvl < low) {
         low = lvl;
       }
-      if (on) {
-        onToday++;
-        takenNow += taken;
-        // first what nobody else needed, then the battery, then the grid
-        double free = pv - other;
-        double foreign = taken;
-        double fromBattery = batt;
-        if (free > 0) {
-          double fromPv = free < taken ? free : taken;
-          byPv += fromPv;
-          foreign -= fromPv;
-        } else {
-          fromBattery += free;
-        }
-        if (fromBattery > foreign) {
-          byBattery += foreign;
-        } else if (fromBattery > 0) {
-          byBattery += fromBattery;
-        }
-      } else if (wasted && g < 0) {
-        unusedTotal -= g;
-      }
-      if (trace != null) {
-        trace.row(
-            step + (i - from),
-            on,
-            taken,
-            batt,
-            g,
-            capacity == 0 ? 0 : lvl / capacity,
-            temp * coolingShare + heat);
+      if (g < 0 && warms) {
+        unused -= g;
       }
       temp = temp * coolingShare + heat;
-      if (hasWater && (heating ? temp >= target : temp <= closesAt)) {
-        thermostat(temp, step + (i - from));
-        taken = on && heating ? loadWatts : 0;
+      if (seen != null) {
+        seen.row(first + at, false, 0, batt, g, capacity == 0 ? 0 : lvl / capacity, temp);
+      }
+      if (warms ? temp >= target : temp <= closesAt) {
+        warms = thermostat(temp, first + at);
+      }
+    }
+    level = lvl;
+    battery = batt;
+    lowest = low;
+    celsius = temp;
+    exportRun = exported;
+    importRun = imported;
+    trueSurplusSeen = surplus;
+    pvTotal = pvAll;
+    otherTotal = otherAll;
+    gridMoved = gridAll;
+    batteryMoved = batteryAll;
+    unusedTotal = unused;
+    ringAt = memoryAt;
+    memorySum = memoryAll;
+    return at;
+  }
+
+  /**
+   * Rows from {@code i} on until the contact opens. How long power has been exported is not
+   * counted: nothing asks while the contact is closed.
+   *
+   * @param first step of the row 0
+   * @return the row in which it opens, or {@code to}
+   */
+  private int whileClosed(float[] pvs, float[] others, int i, int to, long first) {
+    double lvl = level;
+    double batt = battery;
+    double low = lowest;
+    double temp = celsius;
+    boolean warms = heating;
+    double taken = warms ? loadWatts : 0;
+    double heat = roomShare + taken * kelvinPerWatt;
+    long onToday = dayOnRows;
+    long imported = importRun;
+    double pvAll = pvTotal;
+    double otherAll = otherTotal;
+    double gridAll = gridMoved;
+    double batteryAll = batteryMoved;
+    double takenNow = 0;
+    double byPv = 0;
+    double byBattery = 0;
+    double[] memory = ring;
+    int memoryAt = ringAt;
+    double memoryAll = memorySum;
+    Trace seen = trace;
+    boolean opens = false;
+    int at = i;
+    for (; at < to; at++) {
+      if (imported >= stopRows || lvl < levelBelow || onToday >= longestRows) {
+        dayOnRows = onToday;
+        importRun = imported;
+        opens = !decide(lvl, first + at);
+        if (opens) {
+          break;
+        }
+      }
+      double pv = pvs[at];
+      double other = others[at];
+      double net = other + taken - pv;
+      double demand = net;
+      if (net > discharge) {
+        demand = discharge;
+      } else if (net < -charge) {
+        demand = -charge;
+      }
+      boolean atAnEnd = lvl < nearFloor || lvl > nearFull;
+      double chargeRoom = charge;
+      double most = discharge;
+      if (atAnEnd) {
+        chargeRoom = chargeRoom(lvl);
+        most = most(lvl);
+        if (demand > most) {
+          demand = most;
+        }
+        if (demand < -chargeRoom) {
+          demand = -chargeRoom;
+        }
+      }
+      if (ramp) {
+        memoryAll += demand - memory[memoryAt];
+        memory[memoryAt] = demand;
+        memoryAt = memoryAt + 1 == memory.length ? 0 : memoryAt + 1;
+        batt = memoryAll * ringShare;
+      } else {
+        batt += (demand - batt) * alpha;
+      }
+      if (atAnEnd) {
+        if (batt > most) {
+          batt = most;
+        }
+        if (batt < -chargeRoom) {
+          batt = -chargeRoom;
+        }
+      }
+      double g = net - batt;
+      lvl -= batt * hours;
+      imported = g > importAbove ? imported + 1 : 0;
+      pvAll += pv;
+      otherAll += other;
+      gridAll += Math.abs(g);
+      batteryAll += Math.abs(batt);
+      if (lvl < low) {
+        low = lvl;
+      }
+      onToday++;
+      takenNow += taken;
+      // first what nobody else needed, then the battery, then the grid
+      double free = pv - other;
+      double foreign = taken;
+      double fromBattery = batt;
+      if (free > 0) {
+        double fromPv = free < taken ? free : taken;
+        byPv += fromPv;
+        foreign -= fromPv;
+      } else {
+        fromBattery += free;
+      }
+      if (fromBattery > foreign) {
+        byBattery += foreign;
+      } else if (fromBattery > 0) {
+        byBattery += fromBattery;
+      }
+      temp = temp * coolingShare + heat;
+      if (seen != null) {
+        seen.row(first + at, true, taken, batt, g, capacity == 0 ? 0 : lvl / capacity, temp);
+      }
+      if (warms ? temp >= target : temp <= closesAt) {
+        warms = thermostat(temp, first + at);
+        taken = warms ? loadWatts : 0;
         heat = roomShare + taken * kelvinPerWatt;
-        wasted = !on && heating;
       }
     }
     account(takenNow, byPv, byBattery);
     takenTotal += takenNow;
-    step += to - from;
+    level = lvl;
     battery = batt;
-    grid = g;
     lowest = low;
     celsius = temp;
-    closed = on;
     dayOnRows = onToday;
-    exportRun = exported;
     importRun = imported;
-    trueSurplusSeen = surplus;
+    pvTotal = pvAll;
+    otherTotal = otherAll;
+    gridMoved = gridAll;
+    batteryMoved = batteryAll;
     ringAt = memoryAt;
-    hottest = Math.max(hottest, temp);
-    pvSum += pvTotal;
-    otherSum += otherTotal;
-    // what went in and out on balance follows from the books; only the movement must be summed
-    double batteryTotal = (level - lvl) / hours;
-    double gridTotal = otherTotal + takenTotal - pvTotal - batteryTotal;
-    importSum += (gridMoved + gridTotal) / 2;
-    exportSum += (gridMoved - gridTotal) / 2;
-    dischargeSum += (batteryMoved + batteryTotal) / 2;
-    chargeSum += (batteryMoved - batteryTotal) / 2;
-    unusedSum += unusedTotal;
-    level = lvl;
+    memorySum = memoryAll;
+    if (opens) {
+      turn(false, first + at);
+    }
+    return at;
+  }
+
+  /** What the battery can still take in a row, W. */
+  private double chargeRoom(double lvl) {
+    double upwards = (capacity - lvl) * perHours;
+    return upwards < charge ? upwards : charge;
+  }
+
+  /** What it can still give, W. */
+  private double most(double lvl) {
+    double down = (lvl - floor) * perHours;
+    return down < 0 ? 0 : down;
   }
 
   /** Summed anew for each block, so that no rounding error grows over a year. */
@@ -417,12 +546,14 @@ public final class Rehearsal {
     return sum;
   }
 
-  private void thermostat(double temp, long now) {
+  /** Turns it; true if it now lets the load heat. */
+  private boolean thermostat(double temp, long now) {
     hottest = Math.max(hottest, temp);
     if (heating && targetStep < 0) {
       targetStep = now;
     }
     heating = !heating;
+    return heating;
   }
 
   /** Books what the load took while the contact was closed. */
