@@ -21,7 +21,8 @@ import org.coilwright.solve.FaultReach.Affected;
  * all off or all as they draw most. This finds the greatest voltage that any combination of
  * resistances gives: with what one line draws the common point moves along a straight line, and the
  * distance from a point to a stretch of that is greatest at an end. The least voltage may lie
- * between. Armatures of the others are taken to stay in, so that more may be found than can happen.
+ * between, so that of a load which is told to go off it may be left out that it can be just weaker.
+ * Armatures of the others are taken to stay in, so that more may be found than can happen.
  */
 final class LostNeutral {
   /** Kinds of company, by the potentials that circuits hang on. */

@@ -158,6 +158,63 @@ class FeedsTest {
     assertTrue(judged > 1000, "judged " + judged);
   }
 
+  @Test
+  void a_lost_neutral_of_three_lines_is_found_as_bad_in_company_as_in_every_combination() {
+    Random random = new Random(314);
+    int compared = 0;
+    for (int round = 0; round < 20; round++) {
+      Circuit circuit = Bench.circuit(Studies.THREE, SharedFeed.of(random, true, 3));
+      Study study = Study.of(circuit, Studies.TABLES);
+      Branch neutral =
+          circuit.branches(Branch.Conductor.class).stream()
+              .filter(w -> w.wire().to().value().toString().equals("R1.N1"))
+              .findFirst()
+              .orElseThrow();
+      FaultReach reach = new FaultReach(circuit, study.model(), Earth.of(circuit));
+      FaultJudge judge = new FaultJudge(circuit, study.model());
+      List<FaultReach.Affected> pieces = reach.of(Alteration.gone(neutral));
+      Fault fault =
+          new Fault(
+              Fault.Kind.WIRE_BROKEN, List.of(neutral.id()), neutral.mark(), neutral + " breaks");
+      boolean coils =
+          pieces.get(0).base().stream()
+              .flatMap(g -> g.zones.stream())
+              .anyMatch(z -> z.reference.hasMains() && hasCoil(z));
+      if (pieces.size() != 1 || pieces.get(0).base().size() < 2 || coils || isRestless(study)) {
+        continue;
+      }
+      FaultCase every = judge.judge(fault, pieces.get(0)).fault();
+      FaultCase company =
+          new LostNeutral(study.model(), reach, judge).judge(fault, pieces.get(0)).orElseThrow();
+      assertTrue(every.explored() && company.explored());
+      Set<String> missed = does(every);
+      missed.removeAll(does(company));
+      // what lies between all off and all on: the load is told to do worse already
+      missed.removeIf(m -> m.endsWith("WEAKER") && loads(company).contains(m.split(" ")[0]));
+      assertEquals(Set.of(), missed, "round " + round);
+      assertEquals(every.harm(), company.harm(), "round " + round);
+      compared++;
+    }
+    assertTrue(compared > 3, "compared " + compared);
+  }
+
+  private static Set<String> loads(FaultCase one) {
+    Set<String> loads = new HashSet<>();
+    one.effects().forEach(e -> loads.add(e.load()));
+    return loads;
+  }
+
+  private static boolean hasCoil(Zone zone) {
+    return zone.elements.stream().anyMatch(e -> e.kind() == Element.Kind.COIL);
+  }
+
+  /** Which load does what. */
+  private static Set<String> does(FaultCase one) {
+    Set<String> told = new TreeSet<>();
+    one.effects().forEach(e -> told.add(e.load() + " " + e.effect()));
+    return told;
+  }
+
   private static String told(FaultCase one) {
     Map<String, Object> told = new LinkedHashMap<>();
     one.effects()
