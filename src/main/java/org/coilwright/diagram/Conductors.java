@@ -2,10 +2,9 @@ package org.coilwright.diagram;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.CoreColour;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Printed;
@@ -15,25 +14,6 @@ import org.coilwright.quantity.Printed;
  * 60757.
  */
 final class Conductors {
-  private static final Map<String, String> LETTERS =
-      Map.ofEntries(
-          Map.entry("black", "BK"),
-          Map.entry("brown", "BN"),
-          Map.entry("red", "RD"),
-          Map.entry("orange", "OG"),
-          Map.entry("yellow", "YE"),
-          Map.entry("green", "GN"),
-          Map.entry("blue", "BU"),
-          Map.entry("violet", "VT"),
-          Map.entry("grey", "GY"),
-          Map.entry("gray", "GY"),
-          Map.entry("white", "WH"),
-          Map.entry("pink", "PK"),
-          Map.entry("turquoise", "TQ"),
-          Map.entry("green-yellow", "GNYE"),
-          Map.entry("green/yellow", "GNYE"),
-          Map.entry("yellow-green", "GNYE"));
-
   private final List<Branch.Conductor> conductors;
 
   Conductors(Circuit circuit) {
@@ -48,14 +28,15 @@ final class Conductors {
     lines.add(name + conductor.run().map(Run::name).map(run -> " " + run).orElse(""));
     List<String> second = new ArrayList<>();
     conductor.size().map(Printed::of).ifPresent(second::add);
-    conductor.wire().colour().map(Written::text).map(Conductors::letters).ifPresent(second::add);
+    conductor
+        .wire()
+        .colour()
+        .map(Written::text)
+        .map(c -> CoreColour.letters(c).orElse(c))
+        .ifPresent(second::add);
     if (!second.isEmpty()) {
       lines.add(String.join(" ", second));
     }
     return lines;
-  }
-
-  private static String letters(String colour) {
-    return LETTERS.getOrDefault(colour.toLowerCase(Locale.ROOT), colour);
   }
 }

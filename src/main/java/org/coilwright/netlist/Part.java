@@ -58,9 +58,14 @@ public sealed interface Part {
    *
    * @param kind {@code inverter}, {@code battery} or {@code generator}
    * @param asksRcd the kind of residual-current device that its maker asks for
+   * @param islands false if it stops with the mains
    */
   record Source(
-      Head head, List<String> pins, Written<String> kind, Optional<Written<String>> asksRcd)
+      Head head,
+      List<String> pins,
+      Written<String> kind,
+      Optional<Written<String>> asksRcd,
+      Optional<Written<Boolean>> islands)
       implements Part {}
 
   /** A controller with its auxiliary supply, volt-free outputs and pins kept for other uses. */
@@ -172,6 +177,7 @@ public sealed interface Part {
       Optional<Written<String>> kind,
       Optional<Written<Quantity>> trip,
       Optional<Written<Quantity>> rating,
+      Optional<Written<Quantity>> breakingCapacity,
       DeviceAir air,
       Optional<Written<Boolean>> bothDirections)
       implements Part {

@@ -72,7 +72,8 @@ final class PartBuilder {
               head,
               supplyPins(SiteBuilder.phases(section.mustText("phases")).value()),
               section.mustText("kind"),
-              section.text("asks-rcd"));
+              section.text("asks-rcd"),
+              section.flag("islands"));
       case "controller" -> devices.controller(head, section);
       case "dc-supply" -> devices.dcSupply(head, section);
       case "relay", "contactor" -> new RelayBuilder(problems).relay(head, section);
@@ -155,6 +156,7 @@ final class PartBuilder {
         Optional.empty(),
         Optional.empty(),
         section.quantity("rating"),
+        section.quantity("breaking-capacity"),
         air(section),
         Optional.empty());
   }
@@ -170,6 +172,7 @@ final class PartBuilder {
         section.text("kind"),
         section.quantity("trip"),
         section.quantity("rating"),
+        Optional.empty(),
         air(section),
         section.flag("both-directions"));
   }

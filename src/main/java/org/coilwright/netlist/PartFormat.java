@@ -144,7 +144,13 @@ final class PartFormat {
             "asks-rcd",
             Choice.of("A", "F", "B"),
             "Kind of residual-current device its maker asks for.",
-            "B"));
+            "B"),
+        may(
+            "islands",
+            Format.YES_NO,
+            "True if it goes on feeding when the mains fail; a string inverter without a battery"
+                + " stops.",
+            "true"));
   }
 
   private static Fields controller() {
@@ -206,6 +212,11 @@ final class PartFormat {
             "What it is made to; IEC 60898-1 if not written, with practice nec UL 489.",
             "IEC 60898-1"),
         may("rating", Format.AMPS, "Rated current.", "16 A"),
+        may(
+            "breaking-capacity",
+            Format.AMPS,
+            "Short-circuit current that it breaks at the voltage here, as marked on it.",
+            "6 kA"),
         must("poles", PROTECTIVE_POLES, "Poles.", "1+N"),
         RATED_AIR,
         WORKING_AIR,

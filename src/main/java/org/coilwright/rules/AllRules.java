@@ -98,9 +98,11 @@ public final class AllRules {
     all.add(new ConductorShortCircuit(sides));
     all.add(new ConductorNeutralOverloaded(sides));
     all.add(new ConductorSizeMissing(sides));
+    all.add(new ConductorColour(tables));
 
     // protection
     all.add(new ProtectionMissing(sides));
+    all.add(new ProtectionBreakingCapacity(sides));
     all.add(new ProtectionLoadExceedsDevice(sides));
     all.add(new ProtectionDeviceTooWarm(sides));
     all.add(new ProtectionExceedsLoad(sides));

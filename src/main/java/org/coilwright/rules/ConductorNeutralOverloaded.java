@@ -45,7 +45,11 @@ final class ConductorNeutralOverloaded implements Rule {
             stretch.cause(Stretch.names(stretch.loads())),
             stretch
                 .demand()
-                .map(d -> WireLoad.judge(FACTS, stretch, seen.index(), d, sides.tables()))
+                .map(
+                    d ->
+                        stretch.inItsAir(
+                            s -> WireLoad.judge(FACTS, s, seen.index(), d, sides.tables()),
+                            sides.tables()))
                 .orElseGet(() -> WireLoad.withoutPower(FACTS, stretch)));
       }
     }

@@ -48,7 +48,11 @@ final class ConductorOverloaded implements Rule {
         outcomes.add(
             stretch.cause(Stretch.names(stretch.loads())),
             demand
-                .map(d -> WireLoad.judge(FACTS, stretch, seen.index(), d, sides.tables()))
+                .map(
+                    d ->
+                        stretch.inItsAir(
+                            s -> WireLoad.judge(FACTS, s, seen.index(), d, sides.tables()),
+                            sides.tables()))
                 .orElseGet(() -> WireLoad.withoutPower(FACTS, stretch)));
       }
     }

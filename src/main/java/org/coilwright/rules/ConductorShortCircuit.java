@@ -246,19 +246,11 @@ final class ConductorShortCircuit implements Rule {
     }
     Printed.Pair pair = Printed.pair(needs, has, Dimension.CURRENT);
     return Optional.of(
-        subject
-            .violated(
-                "%s cannot break a short-circuit".formatted(fuse.name()),
-                "The fault current is %s; the fuse breaks %s: short by %s."
-                    .formatted(pair.value(), pair.limit(), pair.apart()),
-                "behind this fuse")
-            .alsoAt(fuse.breakingCapacity().get().mark(), "breaks " + pair.limit())
-            .alsoAt(fault.mark(), "can deliver " + pair.value())
-            .measured(new Measure(needs, "A"), new Measure(has, "A"))
-            .change(fuse.breakingCapacity(), pair.value())
-            .todo(
-                "Take a fuse that breaks %s or more.".formatted(pair.value()),
-                Basis.of(tables.figure("sizing.overload-share"))));
+        subject.unsettled(
+            "what %s lets through at %s".formatted(fuse.name(), pair.value()),
+            "The mains can give %s and %s breaks %s: what it lets through above that is open (protection.breaking-capacity)."
+                .formatted(pair.value(), fuse.name(), pair.limit()),
+            "Take a fuse that breaks %s or more.".formatted(pair.value())));
   }
 
   /** True if the fuse protects these wires from overload as well. */

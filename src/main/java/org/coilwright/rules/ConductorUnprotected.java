@@ -84,7 +84,7 @@ final class ConductorUnprotected implements Rule {
    * As a whole, or lead by lead where it is too thin and some leads end in devices of their own.
    */
   private void judge(Stretch stretch, PowerSides.Seen seen, PerCause outcomes) {
-    Outcome whole = judge(stretch, seen.index());
+    Outcome whole = stretch.inItsAir(s -> judge(s, seen.index()), tables);
     Map<Part, List<Conductor>> taps = new LinkedHashMap<>();
     if (whole instanceof Outcome.Violated && stretch.guard().isPresent()) {
       for (Conductor wire : stretch.wires()) {
@@ -112,7 +112,9 @@ final class ConductorUnprotected implements Rule {
     if (left.size() == stretch.wires().size()) {
       outcomes.add(stretch.cause(stretch.limits()), whole);
     } else if (!left.isEmpty()) {
-      outcomes.add(stretch.cause(stretch.limits()), judge(stretch.only(left), seen.index()));
+      outcomes.add(
+          stretch.cause(stretch.limits()),
+          stretch.only(left).inItsAir(s -> judge(s, seen.index()), tables));
     }
   }
 

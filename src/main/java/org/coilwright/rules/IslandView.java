@@ -41,9 +41,13 @@ final class IslandView {
   private IslandView(PowerSides.Seen seen, Site.Island written) {
     this.seen = seen;
     this.written = written;
-    List<Part> sources = wired(Part.Source.class);
+    // an inverter that stops with the mains feeds no island
+    List<Part> sources =
+        wired(circuit(), Part.Source.class).stream()
+            .filter(p -> islands(p).filter(yes -> !yes).isEmpty())
+            .toList();
     this.drawn = !sources.isEmpty();
-    List<Part> entries = drawn ? sources : wired(Part.Mains.class);
+    List<Part> entries = drawn ? sources : wired(circuit(), Part.Mains.class);
     this.lines = pins(entries, pin -> pin.startsWith("L"));
     this.neutrals = pins(entries, pin -> pin.equals("N"));
     for (Part load : seen.side().mainsLoads()) {
@@ -68,6 +72,19 @@ final class IslandView {
     Netlist netlist = study.circuit().netlist();
     Optional<Site.Island> island = netlist.site().island();
     if (island.isPresent()) {
+      Optional<Part> unsaid =
+          wired(study.circuit(), Part.Source.class).stream()
+              .filter(p -> ((Part.Source) p).kind().value().equals("inverter"))
+              .filter(p -> islands(p).isEmpty())
+              .findFirst();
+      if (island.get().exists() && unsaid.isPresent()) {
+        return List.of(
+            Subject.of(rule, unsaid.get().head().mark(), unsaid.get().name())
+                .undecided(
+                    "islands of " + unsaid.get().name(),
+                    "Whether %s feeds on when the mains fail is not written: many inverters stop with them."
+                        .formatted(unsaid.get().name())));
+      }
       return island.get().exists()
           ? question.apply(new IslandView(sides.of(study), island.get()))
           : List.of();
@@ -86,14 +103,18 @@ final class IslandView {
                     + " generator? If nothing does, write island: none."));
   }
 
-  private <P extends Part> List<Part> wired(Class<P> kind) {
-    return circuit().netlist().parts().values().stream()
+  private static Optional<Boolean> islands(Part source) {
+    return ((Part.Source) source).islands().map(Written::value);
+  }
+
+  private static <P extends Part> List<Part> wired(Circuit circuit, Class<P> kind) {
+    return circuit.netlist().parts().values().stream()
         .filter(kind::isInstance)
         .filter(
             part ->
                 part.pins().stream()
                     .filter(pin -> pin.startsWith("L"))
-                    .anyMatch(p -> !circuit().wiresAt(new Terminal(part.name(), p)).isEmpty()))
+                    .anyMatch(p -> !circuit.wiresAt(new Terminal(part.name(), p)).isEmpty()))
         .toList();
   }
 
@@ -202,7 +223,7 @@ final class IslandView {
     if (bond.equals("by-inverter") || !drawn) {
       return true;
     }
-    List<Node> origin = pins(wired(Part.Mains.class), pin -> pin.equals("N"));
+    List<Node> origin = pins(wired(circuit(), Part.Mains.class), pin -> pin.equals("N"));
     Set<Node> near =
         circuit()
             .reach(

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Circuit;
@@ -22,6 +23,7 @@ import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Printed;
+import org.coilwright.rule.Outcome;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
 import org.coilwright.sizing.Ampacity;
@@ -41,6 +43,7 @@ import org.coilwright.table.Tables;
  * @param neutral true for the return of loads, false for what a line feeds
  * @param guard the device before it; empty if there is none
  * @param tried a size in place of the one that is written
+ * @param air °C that it is judged in; empty for what the netlist says
  */
 record Stretch(
     PowerSide side,
@@ -48,7 +51,17 @@ record Stretch(
     List<Conductor> wires,
     boolean neutral,
     Optional<Part> guard,
-    Optional<ConductorSize> tried) {
+    Optional<ConductorSize> tried,
+    OptionalDouble air) {
+  private Stretch(
+      PowerSide side,
+      Guards guards,
+      List<Conductor> wires,
+      boolean neutral,
+      Optional<Part> guard,
+      Optional<ConductorSize> tried) {
+    this(side, guards, wires, neutral, guard, tried, OptionalDouble.empty());
+  }
 
   /** Every stretch, in the order of the wires. */
   static List<Stretch> of(PowerSide side, Guards guards) {
@@ -141,7 +154,7 @@ record Stretch(
 
   /** The same with only some of its wires. */
   Stretch only(List<Conductor> some) {
-    return new Stretch(side, guards, List.copyOf(some), neutral, guard, tried);
+    return new Stretch(side, guards, List.copyOf(some), neutral, guard, tried, air);
   }
 
   /** The thinnest size above its own with which it is as it should be; empty if there is none. */
@@ -150,7 +163,8 @@ record Stretch(
         .flatMap(now -> WireSizes.above(now, tables))
         .filter(
             size ->
-                enough.test(new Stretch(side, guards, wires, neutral, guard, Optional.of(size))))
+                enough.test(
+                    new Stretch(side, guards, wires, neutral, guard, Optional.of(size), air)))
         .findFirst();
   }
 
@@ -277,6 +291,37 @@ record Stretch(
     return Math.max(1, all.circuitsIn(together));
   }
 
+  /**
+   * A judgement of wires outside a box whose own air is not written. That of the box, which is
+   * warmer, stands for it; what is wrong only because of that is open.
+   *
+   * @param judge of the stretch in the air it is given
+   */
+  Outcome inItsAir(Function<Stretch, Outcome> judge, Tables tables) {
+    Outcome here = judge.apply(this);
+    Site site = side.circuit().netlist().site();
+    double usual = tables.figure("sizing.usual-air").value();
+    boolean borrowed =
+        method().filter(m -> !m.equals("panel")).isPresent()
+            && site.ambient().isEmpty()
+            && site.enclosureAir().filter(a -> a.value().high() > usual).isPresent();
+    if (!borrowed || !(here instanceof Outcome.Violated wrong)) {
+      return here;
+    }
+    Stretch cooler =
+        new Stretch(side, guards, wires, neutral, guard, tried, OptionalDouble.of(usual));
+    return judge.apply(cooler) instanceof Outcome.Violated
+        ? here
+        : new Subject(wrong.rule(), wrong.mark(), wrong.path())
+            .undecided(
+                "site.ambient",
+                "The air where %s runs is not written. In that of the box, %s: %s"
+                    .formatted(
+                        name(),
+                        site.enclosureAir().map(Written::text).orElse(""),
+                        wrong.numbers()));
+  }
+
   /** What it may carry as it is laid. */
   Found<Derated> may(StretchIndex all, Tables tables) {
     if (size().isEmpty()) {
@@ -290,9 +335,11 @@ record Stretch(
     if (method.equals("panel") && !around.insideKnown()) {
       return new Found.Unknown<>("site.enclosure-air", "How warm the box gets is not known.");
     }
-    double air = method.equals("panel") ? around.insideHigh() : around.outsideHigh();
+    double warm = method.equals("panel") ? around.insideHigh() : around.outsideHigh();
     return new Ampacity(tables)
-        .of(size().get(), new Ampacity.Laid(method, loaded(), air, circuits(all), core()));
+        .of(
+            size().get(),
+            new Ampacity.Laid(method, loaded(), air.orElse(warm), circuits(all), core()));
   }
 
   /** True in air as warm as its insulation stands. */

@@ -26,6 +26,11 @@ public record WayOhms(
   private static final double METRES_PER_KM = 1000;
   private static final double TABLE_CELSIUS = 20;
 
+  /** Ω of it with every wire at 20 °C, or a little less where they differ in heat. */
+  public double cold(Tables tables) {
+    return CopperLaw.from(tables).at(ohms, hottest.orElse(TABLE_CELSIUS), TABLE_CELSIUS);
+  }
+
   /** Adds the wires of some branches up; contacts count as none. */
   public static Found<WayOhms> of(List<Branch> branches, Tables tables) {
     CopperLaw copper = CopperLaw.from(tables);
