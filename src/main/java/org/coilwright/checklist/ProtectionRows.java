@@ -34,8 +34,10 @@ final class ProtectionRows {
 
   List<Row> rows(Site.MainsSupply mains) {
     List<Row> rows = new ArrayList<>();
-    boolean tn =
-        mains.earthing().map(e -> e.value().toUpperCase(Locale.ROOT)).orElse("").startsWith("TN");
+    String earthing = mains.earthing().map(e -> e.value().toUpperCase(Locale.ROOT)).orElse("");
+    boolean tn = earthing.startsWith("TN");
+    // where it is not written, the site may have an electrode of its own
+    boolean tt = earthing.equals("TT") || earthing.isEmpty();
     for (Part load : anatomy.loads()) {
       if (tn && !anatomy.isNec()) {
         loop(load, Volts.toEarth(mains)).ifPresent(rows::add);
@@ -43,6 +45,9 @@ final class ProtectionRows {
     }
     for (Part.Protective device : anatomy.parts(Part.Protective.class)) {
       if (device.isRcd()) {
+        if (tt && !anatomy.isNec()) {
+          earthLoop(device).ifPresent(rows::add);
+        }
         rows.addAll(residual(device));
       }
     }
@@ -93,6 +98,34 @@ final class ProtectionRows {
                 pin,
                 breaker)
             .live(true));
+  }
+
+  /**
+   * With an electrode of the site's own: its loop holds a fault at a voltage that may be touched.
+   */
+  private Optional<Row> earthLoop(Part.Protective device) {
+    return device
+        .trip()
+        .filter(trip -> !device.poles().isEmpty())
+        .map(
+            trip -> {
+              Cited<Double> touch = bands.figure("sizing.touch-voltage");
+              double amps = trip.value().high();
+              return Row.of(
+                      texts,
+                      "earth-loop",
+                      Names.of(device.name(), "earth-loop-impedance"),
+                      Band.atMost(touch.value() / amps, "Ω"),
+                      Reasons.of(
+                          texts.of(
+                              "how.earth-loop",
+                              texts.figure(Printed.given(touch.value(), Dimension.VOLTAGE)),
+                              current(amps)),
+                          touch),
+                      device.name(),
+                      device.name() + "." + device.poles().get(0).to())
+                  .live(true);
+            });
   }
 
   private List<Row> residual(Part.Protective device) {

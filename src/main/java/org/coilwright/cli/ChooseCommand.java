@@ -82,7 +82,7 @@ final class ChooseCommand extends ConsoleCommand {
       names = "--air",
       paramLabel = "T",
       defaultValue = "40C",
-      description = "Air around the contactor. Default: 40C.")
+      description = "Air around the contactor and the device before it. Default: 40C.")
   private String air = "40C";
 
   @Option(

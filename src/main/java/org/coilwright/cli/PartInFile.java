@@ -16,7 +16,15 @@ import org.coilwright.table.Tables;
 /** Whether the contactor that is in the file already fits, as the rules about it say. */
 final class PartInFile {
   private static final Set<String> ASKED =
-      Set.of("contactor.current", "contactor.voltage", "contactor.category", "contactor.making");
+      Set.of(
+          "contactor.current",
+          "contactor.voltage",
+          "contactor.category",
+          "contactor.making",
+          PartInFile.TOO_WARM);
+
+  /** It says nothing of how large a part is, only that this one may not be where it is. */
+  private static final String TOO_WARM = "enclosure.too-warm";
 
   private PartInFile() {}
 
@@ -48,7 +56,8 @@ final class PartInFile {
         }
         if (outcome instanceof Outcome.Violated violated) {
           against.add(violated.headline());
-        } else if (outcome instanceof Outcome.Undecided undecided) {
+        } else if (outcome instanceof Outcome.Undecided undecided
+            && !rule.facts().id().equals(TOO_WARM)) {
           open.add(undecided.sentence());
         } else if (outcome instanceof Outcome.Satisfied satisfied
             && rule.facts().id().equals("contactor.current")) {

@@ -29,10 +29,10 @@ final class FaultWeldsOn implements Rule {
       RuleFacts.of("fault.welds-on", Weight.STOP, "welded contact with no limit behind it")
           .what(
               "Welds each contact and sticks each armature, one at a time, and computes every"
-                  + " position again. Where a heater is then on when it should be off, or starts with nobody asking, one"
-                  + " thermostat or cut-out must still turn it off whatever else stands how; a"
-                  + " welded thermostat needs another. For other loads a switch or protective"
-                  + " device that a person opens counts as well.")
+                  + " position again. Where a heater is then on when it should be off, or starts"
+                  + " with nobody asking, one thermostat or cut-out must still turn it off whatever"
+                  + " else stands how; a welded thermostat needs another. For other loads a switch"
+                  + " or protective device that a person opens counts as well.")
           .why(
               "Contacts weld: of the contactors that fail, most stay closed. A heater then heats"
                   + " until something gives way, and nobody need be there.")
@@ -40,10 +40,11 @@ final class FaultWeldsOn implements Rule {
               "Put a thermostat or a cut-out with contacts of its own into the way of the load;"
                   + " draw the one that the heater has built in.")
           .blind(
-              "Two contacts that weld at once, a cut-out that welds (it opens only once something else"
-                  + " has failed), limits built into the load and not drawn, and"
-                  + " whether the cut-out's own setting is low enough.")
-          .sources("circuit-theory", "contactor-failure-data", "iec-60335-2-73")
+              "Two contacts that weld at once, a cut-out that welds (it opens only once something"
+                  + " else has failed), limits built into the load and not drawn, and whether the"
+                  + " cut-out's own setting is low enough.")
+          .sources(
+              "circuit-theory", "contactor-failure-data", "hot-water-storage", "common-practice")
           .consequenceOf("load.no-cut-out");
 
   private static final Set<Fault.Kind> KINDS =
@@ -51,15 +52,20 @@ final class FaultWeldsOn implements Rule {
 
   private final Cited<Double> staysClosed;
   private final Basis basis;
-  private final Basis heater;
+  private final Basis vessel;
+  private final Basis otherHeater;
 
   FaultWeldsOn(Tables tables) {
     staysClosed = tables.figure("fault.stays-closed-share");
     basis =
         new Basis(List.of(tables.source("circuit-theory").cite()), Standing.PUBLISHED)
             .and(Basis.of(staysClosed));
-    heater =
-        basis.and(new Basis(List.of(tables.source("iec-60335-2-73").cite()), Standing.PUBLISHED));
+    vessel =
+        basis.and(
+            new Basis(List.of(tables.source("hot-water-storage").cite()), Standing.PUBLISHED));
+    otherHeater =
+        basis.and(
+            new Basis(List.of(tables.source("common-practice").cite()), Standing.COMMON_PRACTICE));
   }
 
   @Override
@@ -97,7 +103,7 @@ final class FaultWeldsOn implements Rule {
                       .formatted(where(endless), name)
                   : "Put a switch or protective device that a person can open into the way of %s."
                       .formatted(name),
-              heats ? heater : basis);
+              basis(kept.load()));
     }
     Optional<Outcome> open = kept.open(FACTS);
     return open.orElseGet(
@@ -107,7 +113,16 @@ final class FaultWeldsOn implements Rule {
                     first.isEmpty()
                         ? "No single contact that welds keeps %s on.".formatted(name)
                         : kept.inWordsAll(first),
-                    heats ? heater : basis));
+                    basis(kept.load())));
+  }
+
+  /**
+   * What asks for a limit of its own: of stored water the regulations, of other heat good sense.
+   */
+  private Basis basis(Part load) {
+    return load instanceof Part.Heater heater
+        ? heater.vessel().isPresent() ? vessel : otherHeater
+        : basis;
   }
 
   private static String where(List<Held> endless) {
