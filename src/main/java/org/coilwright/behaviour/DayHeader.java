@@ -72,7 +72,7 @@ final class DayHeader {
     long columns = 1 + line.chars().filter(c -> c == header.separator).count();
     if (columns > MOST_COLUMNS) {
       header.tell(
-          "the first line names %d columns; at most %d are read".formatted(columns, MOST_COLUMNS),
+          "the first line names %s columns; at most %s are read".formatted(columns, MOST_COLUMNS),
           "keep time, pv, house and the loads that count");
       return header;
     }

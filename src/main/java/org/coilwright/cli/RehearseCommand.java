@@ -184,7 +184,7 @@ final class RehearseCommand extends ConsoleCommand {
     }
     if (Files.size(path) > MOST_BYTES) {
       refuse(
-          "%s is larger than %d GiB; a year of seconds has half a one. Check that it is the file you mean."
+          "%s is larger than %s GiB; a year of seconds has half a one. Check that it is the file you mean."
               .formatted(name, MOST_BYTES >> 30));
       return Optional.empty();
     }

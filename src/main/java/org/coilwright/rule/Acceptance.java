@@ -141,7 +141,7 @@ record Acceptance(
   private static String list(Set<String> places) {
     String first = Words.all(places.stream().limit(MOST_PLACES).toList());
     return places.size() > MOST_PLACES
-        ? "%s and %d more".formatted(first, places.size() - MOST_PLACES)
+        ? "%s and %s more".formatted(first, places.size() - MOST_PLACES)
         : first;
   }
 

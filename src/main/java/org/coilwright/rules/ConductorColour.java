@@ -112,7 +112,7 @@ final class ConductorColour implements Rule {
       outcomes.add(
           Subject.ofCircuit(FACTS, study.circuit().netlist())
               .satisfied(
-                  "Each of the %d wires with a colour has one of its use.".formatted(cores.size()),
+                  "Each of the %s wires with a colour has one of its use.".formatted(cores.size()),
                   kept.basis(Use.PROTECTIVE).and(kept.basis(Use.NEUTRAL))));
     }
     return outcomes;
@@ -165,7 +165,7 @@ final class ConductorColour implements Rule {
     String colour = first.colour().text();
     Use kept = fault == Fault.LIVE || fault == Fault.UNPROTECTIVE ? Use.PROTECTIVE : Use.NEUTRAL;
     String right = colours.words(kept);
-    String more = cores.size() == 1 ? "" : " So it is with %d wires.".formatted(cores.size());
+    String more = cores.size() == 1 ? "" : " So it is with %s wires.".formatted(cores.size());
     List<String> at = new ArrayList<>(subject(first).at());
     cores.forEach(core -> at.add(core.wire().id()));
     Subject subject = new Subject(FACTS, first.colour().mark(), at.stream().distinct().toList());
