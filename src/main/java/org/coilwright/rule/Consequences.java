@@ -39,7 +39,7 @@ final class Consequences {
   }
 
   private Map<Violated, List<Violated>> among(List<Violated> all) {
-    Map<Violated, Violated> causes = new IdentityHashMap<>();
+    IdentityHashMap<Violated, Violated> causes = new IdentityHashMap<>();
     Map<String, List<Integer>> about = byRuleAndPart(all);
     for (Violated finding : all) {
       for (int index : candidates(finding, about)) {
@@ -121,11 +121,12 @@ final class Consequences {
   /**
    * Two rules may name each other; the chain of causes must still end at a finding that is shown.
    */
-  private static boolean leadsTo(Violated from, Violated to, Map<Violated, Violated> causes) {
+  private static boolean leadsTo(
+      Violated from, Violated to, IdentityHashMap<Violated, Violated> causes) {
     return root(from, causes).equals(to);
   }
 
-  private static Violated root(Violated finding, Map<Violated, Violated> causes) {
+  private static Violated root(Violated finding, IdentityHashMap<Violated, Violated> causes) {
     Violated root = finding;
     for (Violated next = causes.get(root); next != null; next = causes.get(root)) {
       root = next;

@@ -102,7 +102,7 @@ public final class AllRules {
 
     // protection
     all.add(new ProtectionMissing(sides));
-    all.add(new ProtectionBreakingCapacity(sides));
+    all.add(new ProtectionBreakingCapacity(tables));
     all.add(new ProtectionLoadExceedsDevice(sides));
     all.add(new ProtectionDeviceTooWarm(sides));
     all.add(new ProtectionExceedsLoad(sides));

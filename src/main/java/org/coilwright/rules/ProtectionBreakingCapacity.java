@@ -53,12 +53,10 @@ final class ProtectionBreakingCapacity implements Rule {
           .sources("iec-60364-4-43", "iec-60898-1-capacity", "nec-breaker-marking", "part-data")
           .consequenceOf("wiring.short-circuit");
 
-  private final PowerSides sides;
   private final Tables tables;
 
-  ProtectionBreakingCapacity(PowerSides sides) {
-    this.sides = sides;
-    this.tables = sides.tables();
+  ProtectionBreakingCapacity(Tables tables) {
+    this.tables = tables;
   }
 
   @Override

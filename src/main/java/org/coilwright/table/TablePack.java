@@ -114,30 +114,31 @@ final class TablePack {
     }
 
     @Nullable Object value() {
-      switch (bytes[position++]) {
-        case TEXT:
-          return texts.get(number());
-        case NUMBER:
+      return switch (bytes[position++]) {
+        case TEXT -> texts.get(number());
+        case NUMBER -> {
           long high = number();
-          return Double.longBitsToDouble((high << 32) | (number() & 0xffffffffL));
-        case LIST:
+          yield Double.longBitsToDouble((high << 32) | (number() & 0xffffffffL));
+        }
+        case LIST -> {
           int items = number();
           List<@Nullable Object> list = new ArrayList<>(items);
           for (int i = 0; i < items; i++) {
             list.add(value());
           }
-          return list;
-        case MAP:
+          yield list;
+        }
+        case MAP -> {
           int entries = number();
           Map<String, @Nullable Object> map = new LinkedHashMap<>();
           for (int i = 0; i < entries; i++) {
             String key = texts.get(number());
             map.put(key, value());
           }
-          return map;
-        default:
-          return null;
-      }
+          yield map;
+        }
+        default -> null;
+      };
     }
   }
 

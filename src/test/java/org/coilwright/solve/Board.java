@@ -126,13 +126,13 @@ public record Board(int circuits, int behindOne, int lines, boolean outputs) {
           "WI" + residual,
           "length: 1 m, size: %s, insulation: 750 V, installed: panel".formatted(size()));
       if (lines == 1) {
-        wire(wires, "G0.L to R%1$d.1 in WI%1$d", residual);
+        wire(wires, "G0.L to R%1$d.1 in WI%1$d".formatted(residual));
       } else {
-        wire(wires, "G0.L1 to R%1$d.1 in WI%1$d", residual);
-        wire(wires, "G0.L2 to R%1$d.3 in WI%1$d", residual);
-        wire(wires, "G0.L3 to R%1$d.5 in WI%1$d", residual);
+        wire(wires, "G0.L1 to R%1$d.1 in WI%1$d".formatted(residual));
+        wire(wires, "G0.L2 to R%1$d.3 in WI%1$d".formatted(residual));
+        wire(wires, "G0.L3 to R%1$d.5 in WI%1$d".formatted(residual));
       }
-      wire(wires, "G0.N to R%1$d.N1 in WI%1$d", residual);
+      wire(wires, "G0.N to R%1$d.N1 in WI%1$d".formatted(residual));
     }
     part(parts, "F" + i, "type: breaker");
     part(parts, "K" + i, "type: relay");
@@ -140,19 +140,19 @@ public record Board(int circuits, int behindOne, int lines, boolean outputs) {
     part(parts, "T" + i, "type: limit");
     part(parts, "E" + i, "type: vessel");
     drive(i, supply, parts, wires);
-    wire(wires, "K%1$d.A2 to P%2$d.M in WC%1$d", i, supply);
+    wire(wires, "K%1$d.A2 to P%2$d.M in WC%1$d".formatted(i, supply));
     if (lines == 1) {
       comb(wires, i, residual, "2", "F", "1");
       comb(wires, i, residual, "N2", "F", "N1");
-      wire(wires, "F%1$d.2 to K%1$d.11 in WB%1$d", i);
-      wire(wires, "K%1$d.14 to B%1$d.1 in WB%1$d", i);
-      wire(wires, "B%1$d.2 to T%1$d.1 in WL%1$d", i);
-      wire(wires, "T%1$d.2 to E%1$d.1 in WL%1$d", i);
-      wire(wires, "E%1$d.2 to F%1$d.N2 in WL%1$d", i);
+      wire(wires, "F%1$d.2 to K%1$d.11 in WB%1$d".formatted(i));
+      wire(wires, "K%1$d.14 to B%1$d.1 in WB%1$d".formatted(i));
+      wire(wires, "B%1$d.2 to T%1$d.1 in WL%1$d".formatted(i));
+      wire(wires, "T%1$d.2 to E%1$d.1 in WL%1$d".formatted(i));
+      wire(wires, "E%1$d.2 to F%1$d.N2 in WL%1$d".formatted(i));
     } else {
       threeLines(i, residual, parts, wires);
     }
-    wire(wires, "G0.PE to E%1$d.PE in WL%1$d", i);
+    wire(wires, "G0.PE to E%1$d.PE in WL%1$d".formatted(i));
   }
 
   private String size() {
@@ -173,8 +173,8 @@ public record Board(int circuits, int behindOne, int lines, boolean outputs) {
   private void drive(int i, int supply, StringBuilder parts, StringBuilder wires) {
     if (!outputs) {
       part(parts, "S" + i, "type: control-contact");
-      wire(wires, "P%2$d.P to S%1$d.1 in WC%1$d", i, supply);
-      wire(wires, "S%1$d.2 to K%1$d.A1 in WC%1$d", i);
+      wire(wires, "P%2$d.P to S%1$d.1 in WC%1$d".formatted(i, supply));
+      wire(wires, "S%1$d.2 to K%1$d.A1 in WC%1$d".formatted(i));
       return;
     }
     int controller = (i - 1) / TO_A_CONTROLLER + 1;
@@ -182,8 +182,8 @@ public record Board(int circuits, int behindOne, int lines, boolean outputs) {
     if (place == 0) {
       part(parts, "U" + controller, "type: brain");
     }
-    wire(wires, "P%2$d.P to U%3$d.%4$d in WC%1$d", i, supply, controller, 31 + 2 * place);
-    wire(wires, "U%2$d.%3$d to K%1$d.A1 in WC%1$d", i, controller, 32 + 2 * place);
+    wire(wires, "P%2$d.P to U%3$d.%4$d in WC%1$d".formatted(i, supply, controller, 31 + 2 * place));
+    wire(wires, "U%2$d.%3$d to K%1$d.A1 in WC%1$d".formatted(i, controller, 32 + 2 * place));
   }
 
   private void threeLines(int i, int residual, StringBuilder parts, StringBuilder wires) {
@@ -191,16 +191,16 @@ public record Board(int circuits, int behindOne, int lines, boolean outputs) {
     part(parts, "Q" + i, "type: contactor");
     for (int pole = 1; pole <= 5; pole += 2) {
       comb(wires, i, residual, Integer.toString(pole + 1), "F", Integer.toString(pole));
-      wire(wires, "F%1$d.%2$d to Q%1$d.%3$d in WB%1$d", i, pole + 1, pole);
-      wire(wires, "Q%1$d.%2$d to T%1$d.%3$d in WL%1$d", i, pole + 1, pole);
-      wire(wires, "T%1$d.%2$d to E%1$d.%3$d in WL%1$d", i, pole + 1, (pole + 1) / 2);
+      wire(wires, "F%1$d.%2$d to Q%1$d.%3$d in WB%1$d".formatted(i, pole + 1, pole));
+      wire(wires, "Q%1$d.%2$d to T%1$d.%3$d in WL%1$d".formatted(i, pole + 1, pole));
+      wire(wires, "T%1$d.%2$d to E%1$d.%3$d in WL%1$d".formatted(i, pole + 1, (pole + 1) / 2));
     }
     comb(wires, i, residual, "2", "C", "1");
     comb(wires, i, residual, "N2", "C", "N1");
-    wire(wires, "C%1$d.2 to K%1$d.11 in WD%1$d", i);
-    wire(wires, "K%1$d.14 to B%1$d.1 in WD%1$d", i);
-    wire(wires, "B%1$d.2 to Q%1$d.A1 in WD%1$d", i);
-    wire(wires, "Q%1$d.A2 to C%1$d.N2 in WD%1$d", i);
+    wire(wires, "C%1$d.2 to K%1$d.11 in WD%1$d".formatted(i));
+    wire(wires, "K%1$d.14 to B%1$d.1 in WD%1$d".formatted(i));
+    wire(wires, "B%1$d.2 to Q%1$d.A1 in WD%1$d".formatted(i));
+    wire(wires, "Q%1$d.A2 to C%1$d.N2 in WD%1$d".formatted(i));
   }
 
   private static void run(StringBuilder text, String name, String what) {
@@ -211,8 +211,8 @@ public record Board(int circuits, int behindOne, int lines, boolean outputs) {
     text.append("  ").append(name).append(": {").append(what).append("}\n");
   }
 
-  private static void wire(StringBuilder text, String wire, Object... numbers) {
-    text.append("  - ").append(wire.formatted(numbers)).append('\n');
+  private static void wire(StringBuilder text, String wire) {
+    text.append("  - ").append(wire).append('\n');
   }
 
   /** The bytes of the file. */

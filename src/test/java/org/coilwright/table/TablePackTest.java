@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -48,7 +49,7 @@ class TablePackTest {
     TablePack pack = new TablePack(TablePack.packed(documents));
     documents.forEach(
         (name, document) -> {
-          Map<String, Object> unpacked = pack.document(name);
+          Map<String, Object> unpacked = Objects.requireNonNull(pack.document(name), name);
           assertEquals(document, unpacked, name);
           assertEquals(inOrder(document), inOrder(unpacked), name);
         });
