@@ -202,6 +202,7 @@ final class ConductorColour implements Rule {
                       "looks like the neutral")
                   .lighter(Weight.FIX);
         };
+    finding.alsoAt(first.wire().wire().from().mark(), "hangs on %s".formatted(first.role().on()));
     cores.stream().limit(2 + 2).forEach(c -> finding.alsoAt(c.colour().mark(), "so is this one"));
     return finding.todo(
         switch (fault) {
