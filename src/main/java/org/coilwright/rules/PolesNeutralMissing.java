@@ -61,8 +61,7 @@ final class PolesNeutralMissing implements Rule {
     return outcomes;
   }
 
-  private Optional<Outcome> checkLoad(
-      Circuit circuit, Feeding whole, Part load, PinFeeds feeds) {
+  private Optional<Outcome> checkLoad(Circuit circuit, Feeding whole, Part load, PinFeeds feeds) {
     Subject subject = Subject.of(FACTS, load.head().mark(), load.name());
     if (load.pins().contains("N")) {
       Optional<Node> pin =
@@ -122,8 +121,7 @@ final class PolesNeutralMissing implements Rule {
                     side.toString(),
                     pin.toString(),
                     Rewiring.runOf(circuit.netlist(), load.name()))));
-    Set<String> devices =
-        whole.at(load.name()).devices(circuit, load.name());
+    Set<String> devices = whole.at(load.name()).devices(circuit, load.name());
     List<String> stops = bar.map(side -> DeadEnds.of(circuit, side, devices)).orElse(List.of());
     return finding.todo(
         "Run the neutral from %s%s to %s."

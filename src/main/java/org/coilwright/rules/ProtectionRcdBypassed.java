@@ -14,7 +14,6 @@ import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
-import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;

@@ -129,8 +129,7 @@ final class WireLoad {
   }
 
   /** True if it carries the load, and what the device before it lets through. */
-  private static boolean isEnough(
-      Stretch stretch, StretchIndex all, Demand demand, Tables tables) {
+  private static boolean isEnough(Stretch stretch, StretchIndex all, Demand demand, Tables tables) {
     Optional<Derated> may = stretch.may(all, tables).known();
     if (may.isEmpty()) {
       return false;
