@@ -1,3 +1,4 @@
+// Over 250 lines: one kind of reading after the other, held against the same boards.
 package org.coilwright.solve;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
