@@ -1,3 +1,4 @@
+// Over 250 lines: one thing that a signature must hold after the other.
 package org.coilwright.pdf;
 
 import java.io.ByteArrayInputStream;
