@@ -148,8 +148,7 @@ final class PartFormat {
         may(
             "islands",
             Format.YES_NO,
-            "True if it goes on feeding when the mains fail; a string inverter without a battery"
-                + " stops.",
+            "True if it goes on feeding when the mains fail.",
             "true"));
   }
 

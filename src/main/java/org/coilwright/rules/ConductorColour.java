@@ -202,6 +202,12 @@ final class ConductorColour implements Rule {
                       "looks like the neutral")
                   .lighter(Weight.FIX);
         };
+    if (fault == Fault.UNPROTECTIVE || fault == Fault.NOT_NEUTRAL) {
+      colours.of(kept).stream()
+          .sorted()
+          .findFirst()
+          .ifPresent(letters -> cores.forEach(c -> finding.change(c.colour().mark(), letters)));
+    }
     finding.alsoAt(first.wire().wire().from().mark(), "hangs on %s".formatted(first.role().on()));
     cores.stream().limit(2 + 2).forEach(c -> finding.alsoAt(c.colour().mark(), "so is this one"));
     return finding.todo(

@@ -280,7 +280,11 @@ class ModelGuidanceTest {
     for (String language : Texts.LANGUAGES) {
       Texts.in(language)
           .patterns()
-          .forEach((key, text) -> assertFalse(shouting.matcher(text).find(), key));
+          .entrySet()
+          .stream()
+          // the verdict on a record that must stop whoever picks it up
+          .filter(text -> !text.getKey().equals("judge.has-stops"))
+          .forEach(text -> assertFalse(shouting.matcher(text.getValue()).find(), text.getKey()));
     }
     list.rows().forEach(row -> assertFalse(shouting.matcher(row.toString()).find(), row::name));
   }
