@@ -145,11 +145,7 @@ final class PartFormat {
             Choice.of("A", "F", "B"),
             "Kind of residual-current device its maker asks for.",
             "B"),
-        may(
-            "islands",
-            Format.YES_NO,
-            "True if it goes on feeding when the mains fail.",
-            "true"));
+        may("islands", Format.YES_NO, "True if it goes on feeding when the mains fail.", "true"));
   }
 
   private static Fields controller() {
