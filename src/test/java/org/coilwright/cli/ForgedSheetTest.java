@@ -150,7 +150,7 @@ class ForgedSheetTest {
   /** An empty sheet is verified, not read back. */
   @Test
   void pages_that_are_painted_over_do_not_verify_as_the_same() throws IOException {
-    Path file = Files.write(folder.resolve("painted.pdf"), Forger.painted(filled, 2, "1 Ω"));
+    Path file = Files.write(folder.resolve("painted.pdf"), Forger.painted(filled, 2, "FORGED"));
     Ran ran = Cli.run("verify", file.toString());
     assertEquals(1, ran.code(), ran.out());
     assertTrue(squeezed(ran.out()).contains("Pages that differ page 3 of "), ran.out());
