@@ -117,7 +117,7 @@ final class ChecklistCommand extends ConsoleCommand {
   /** The table of wiring mistakes; nothing is written to a file. */
   private int table(String file, ParseResult parsed) {
     Inspector inspector = Inspector.standard();
-    Inspection inspection = inspector.inspect(file, console());
+    Inspection inspection = inspector.inspectForSheet(InputFile.read(file, console().in()));
     if (inspection instanceof Inspection.Done done) {
       Coverage mistakes = inspector.coverage(done);
       console()
@@ -148,7 +148,7 @@ final class ChecklistCommand extends ConsoleCommand {
     } else if (input instanceof InputFile.Bytes bytes) {
       KeptIncludes includes = new KeptIncludes(bytes.includes());
       InputFile.Bytes kept = new InputFile.Bytes(bytes.name(), bytes.bytes(), includes);
-      Inspection inspection = inspector.inspect(kept);
+      Inspection inspection = inspector.inspectForSheet(kept);
       if (inspection instanceof Inspection.Unusable unusable) {
         return unusable(unusable);
       } else if (inspection instanceof Inspection.Done done) {

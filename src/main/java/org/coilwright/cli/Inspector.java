@@ -10,6 +10,7 @@ import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Texts;
 import org.coilwright.netlist.Includes;
+import org.coilwright.netlist.LargestFile;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Runner;
@@ -44,6 +45,14 @@ public final class Inspector {
   /** Looks at a file that was opened, or was not there. */
   Inspection inspect(InputFile input) {
     return judge(solving.solve(input));
+  }
+
+  /** Looks at a file of which a checklist shall be made; one that is too large is refused. */
+  Inspection inspectForSheet(InputFile input) {
+    return judge(
+        input instanceof InputFile.Bytes bytes
+            ? solving.solve(bytes, LargestFile.CHECKLIST_WIRES)
+            : solving.solve(input));
   }
 
   /**

@@ -1,8 +1,10 @@
 package org.coilwright.cli;
 
 import java.util.List;
+import java.util.Optional;
 import org.coilwright.netlist.NetlistReader;
 import org.coilwright.netlist.Reading;
+import org.coilwright.netlist.ReadingProblem;
 import org.coilwright.sizing.WarmBox;
 import org.coilwright.table.Tables;
 
@@ -30,10 +32,31 @@ final class Solving {
   }
 
   private Inspection solve(InputFile.Bytes input) {
+    return solve(input, Integer.MAX_VALUE);
+  }
+
+  /**
+   * A file of at most so many wires, solved or unusable: a larger one is refused before anything is
+   * solved.
+   */
+  Inspection solve(InputFile.Bytes input, int mostWires) {
     Reading reading = NetlistReader.read(input.name(), input.bytes(), input.includes());
     if (reading instanceof Reading.Unusable unusable) {
       return new Inspection.Unusable(input.name(), unusable.problems());
     } else if (reading instanceof Reading.Read read) {
+      int wires = read.netlist().wires().size();
+      if (wires > mostWires) {
+        return new Inspection.Unusable(
+            input.name(),
+            List.of(
+                new ReadingProblem(
+                    input.name(),
+                    Optional.empty(),
+                    "%d wires are too many for one checklist, which is made for at most %d"
+                        .formatted(wires, mostWires),
+                    "split the netlist, and make a checklist of each part",
+                    Optional.empty())));
+      }
       return new Inspection.Solved(input.name(), WarmBox.study(read.netlist(), tables));
     }
     throw new IllegalStateException("a reading of no kind: " + reading);

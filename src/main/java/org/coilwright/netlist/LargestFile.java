@@ -14,6 +14,9 @@ public final class LargestFile {
    */
   static final int VALUES = BYTES / 12;
 
+  /** A checklist is made of a circuit of at most so many wires; some three hundred circuits. */
+  public static final int CHECKLIST_WIRES = 8000;
+
   private LargestFile() {}
 
   /** {@code 24 MiB}. */

@@ -2,6 +2,8 @@ package org.coilwright.netlist;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,11 +17,15 @@ final class References {
   /** More names than this are never listed. */
   private static final int MOST_NAMES = 200;
 
+  /** More wires than this between the same two pins are not judged one by one. */
+  static final int MOST_PARALLEL = 64;
+
   private final Problems problems;
   private final Set<String> designations;
   private final Map<String, Part> parts;
   private final Set<String> runs;
   private final Map<Unknown, List<Mark>> unknown = new LinkedHashMap<>();
+  private final Map<Set<Terminal>, Integer> parallel = new HashMap<>();
   private int unlisted;
 
   /**
@@ -45,6 +51,14 @@ final class References {
           wire.to().mark(),
           "the wire ends where it begins, at " + wire.to().value(),
           "write the pin at its other end");
+    }
+    Set<Terminal> ends = new HashSet<>(List.of(wire.from().value(), wire.to().value()));
+    if (parallel.merge(ends, 1, Integer::sum) == MOST_PARALLEL + 1) {
+      problems.add(
+          wire.mark(),
+          "more than %d wires join %s and %s"
+              .formatted(MOST_PARALLEL, wire.from().value(), wire.to().value()),
+          "write what lies in parallel as one wire of the size of all together");
     }
     wire.run().ifPresent(this::run);
   }
