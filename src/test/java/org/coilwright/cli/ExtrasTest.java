@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -23,6 +24,10 @@ class ExtrasTest {
 
   @TempDir Path folder;
 
+  private static String extra(String name) {
+    return Objects.requireNonNull(EXTRAS.get(name), name);
+  }
+
   private static List<String> offered() {
     return new Completions(new Main(Console.ofProcess()).whole()).offered();
   }
@@ -32,11 +37,11 @@ class ExtrasTest {
     assertTrue(offered().size() > 30, offered().toString());
     for (String name : offered()) {
       String bare = name.replaceFirst("^-+", "");
-      assertTrue(EXTRAS.get("completions/coilwright.bash").contains(name), name);
-      assertTrue(EXTRAS.get("completions/coilwright.ps1").contains("'" + name + "'"), name);
+      assertTrue(extra("completions/coilwright.bash").contains(name), name);
+      assertTrue(extra("completions/coilwright.ps1").contains("'" + name + "'"), name);
       Pattern fish = Pattern.compile(" -(a|l|s) " + Pattern.quote(bare) + " ");
-      assertTrue(fish.matcher(EXTRAS.get("completions/coilwright.fish")).find(), name);
-      String manual = EXTRAS.get("man/man1/coilwright.1").replace("\\-", "-");
+      assertTrue(fish.matcher(extra("completions/coilwright.fish")).find(), name);
+      String manual = extra("man/man1/coilwright.1").replace("\\-", "-");
       assertTrue(manual.contains(name), name);
     }
   }
@@ -59,7 +64,7 @@ class ExtrasTest {
             "source '%s'; complete -C 'coilwright check --as ' | string replace -r '\\t.*' ''");
     for (Map.Entry<String, String> shell : asked.entrySet()) {
       String file = "completions/coilwright." + shell.getKey();
-      Path script = Files.writeString(folder.resolve(shell.getKey()), EXTRAS.get(file));
+      Path script = Files.writeString(folder.resolve(shell.getKey()), extra(file));
       if (isThere(shell.getKey())) {
         Process process =
             new ProcessBuilder(shell.getKey(), "-c", shell.getValue().formatted(script)).start();
@@ -75,7 +80,7 @@ class ExtrasTest {
   @Test
   void no_line_of_the_manual_is_taken_for_a_request_by_accident() {
     Pattern request = Pattern.compile("\\.(TH|SH|SS|TP|PP|B|I|nf|fi)\\b.*");
-    for (String line : EXTRAS.get("man/man1/coilwright.1").lines().toList()) {
+    for (String line : extra("man/man1/coilwright.1").lines().toList()) {
       assertFalse(line.startsWith("'"), line);
       assertTrue(!line.startsWith(".") || request.matcher(line).matches(), line);
     }

@@ -172,12 +172,13 @@ class LauncherIT {
 
   @Test
   void a_java_that_is_too_old_or_broken_is_said_so_and_another_one_taken() throws Exception {
-    Path old = Files.createDirectories(folder.resolve("old/bin"));
+    Path home = folder.resolve("old");
+    Path old = Files.createDirectories(home.resolve("bin"));
     Files.writeString(old.resolve("java"), "#!/bin/sh\nexit 1\n");
     assertTrue(old.resolve("java").toFile().setExecutable(true));
     Path launcher = BUILT.resolve("coilwright");
     String path = System.getenv("PATH");
-    environment.put("JAVA_HOME", old.getParent().toString());
+    environment.put("JAVA_HOME", home.toString());
     for (String said : List.of("does not run", "is Java 11.0.2", "is Java 1.8.0_392")) {
       if (said.startsWith("is Java ")) {
         String version = said.substring("is Java ".length());
