@@ -139,6 +139,10 @@ final class TurnOffs {
     boolean alone = state.length == 1;
     double seconds =
         alone ? fall.byExponentials(state[0], release) : fall.byIntegration(state, release);
+    if (!Double.isFinite(seconds)) {
+      // its own contact goes on feeding it
+      return Optional.empty();
+    }
     return Optional.of(
         new TurnOff(
             relay,

@@ -56,6 +56,17 @@ class StatesCommandTest {
   }
 
   @Test
+  void a_relay_that_goes_on_feeding_itself_is_not_told_when_it_lets_go() {
+    Cli.Ran ran =
+        Cli.run(
+            "states",
+            "src/test/resources/rules/wiring.two-steady-states/bad-contact-across-the-output.yaml");
+    assertEquals(0, ran.code(), ran.err());
+    assertFalse(ran.out().contains("Switched off"), ran.out());
+    assertTrue(ran.out().contains("K1 may be in or out here"), ran.out());
+  }
+
+  @Test
   void how_a_coil_is_switched_off_is_told_below_the_table() throws IOException {
     String flat = states(COIL + "  - V1.K to K1.A1\n  - V1.A to K1.A2\n").replaceAll("\\s+", " ");
     assertTrue(
