@@ -50,7 +50,7 @@ set "archive=%LOCALAPPDATA%\coilwright\%version%.jsa"
 set keep=-XX:+AutoCreateSharedArchive "-XX:SharedArchiveFile=%archive%"
 
 :start
-"%java%" %keep% -Xshare:auto -XX:+UnlockDiagnosticVMOptions -XX:ArchiveRelocationMode=0 -Xlog:disable -XX:TieredStopAtLevel=1 -XX:+UseG1GC -XX:-UsePerfData -Xmx256m -XX:MaxMetaspaceSize=64m -XX:ReservedCodeCacheSize=32m -XX:MaxDirectMemorySize=8m -XX:ParallelGCThreads=2 -XX:ConcGCThreads=1 -Dfile.encoding=UTF-8 -Djava.awt.headless=true "-Dorg.coilwright.archive=%archive%" -Dorg.coilwright.findings=9 -cp "%here%coilwright.jar" org.coilwright.cli.Launch %*
+"%java%" %keep% -Xshare:auto -XX:+UnlockDiagnosticVMOptions -XX:ArchiveRelocationMode=0 -Xlog:disable -XX:TieredStopAtLevel=1 -XX:+UseG1GC -XX:MaxNewSize=96m -XX:-UsePerfData -Xmx256m -XX:MaxMetaspaceSize=64m -XX:ReservedCodeCacheSize=32m -XX:MaxDirectMemorySize=8m -XX:ParallelGCThreads=2 -XX:ConcGCThreads=1 -Dfile.encoding=UTF-8 -Djava.awt.headless=true "-Dorg.coilwright.archive=%archive%" -Dorg.coilwright.findings=9 -cp "%here%coilwright.jar" org.coilwright.cli.Launch %*
 set "code=%ERRORLEVEL%"
 if "%code%"=="0" exit /b 0
 if "%code%"=="2" exit /b 2

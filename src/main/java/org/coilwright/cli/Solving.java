@@ -52,7 +52,7 @@ final class Solving {
                 new ReadingProblem(
                     input.name(),
                     Optional.empty(),
-                    "%d wires are too many for one checklist, which is made for at most %d"
+                    "%s wires are too many for one checklist, which is made for at most %s"
                         .formatted(wires, mostWires),
                     "split the netlist, and make a checklist of each part",
                     Optional.empty())));

@@ -56,7 +56,7 @@ final class References {
     if (parallel.merge(ends, 1, Integer::sum) == MOST_PARALLEL + 1) {
       problems.add(
           wire.mark(),
-          "more than %d wires join %s and %s"
+          "more than %s wires join %s and %s"
               .formatted(MOST_PARALLEL, wire.from().value(), wire.to().value()),
           "write what lies in parallel as one wire of the size of all together");
     }
