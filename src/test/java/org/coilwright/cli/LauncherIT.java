@@ -25,20 +25,6 @@ class LauncherIT {
   private static final Path EXAMPLES = Path.of("wiring-examples").toAbsolutePath();
   private static final String CLEAR = EXAMPLES.resolve("wash-room-tub.yaml").toString();
 
-  /** The launcher turns logs off; this puts one back behind that. */
-  private static final String LOGGING_JAVA =
-      """
-      #!/bin/sh
-      first=yes
-      for word do
-        [ -n "$first" ] && set --
-        first=
-        set -- "$@" "$word"
-        [ "$word" = -Xlog:disable ] && set -- "$@" "-Xlog:class+load:file=%s"
-      done
-      exec "%s" "$@"
-      """;
-
   @TempDir Path folder;
   private Path elsewhere = Path.of("");
 
@@ -76,17 +62,20 @@ class LauncherIT {
   }
 
   @Test
-  void it_uses_the_class_archive_that_the_build_made() throws Exception {
+  void the_class_archive_that_the_build_made_fits_and_is_used() throws Exception {
     Path log = folder.resolve("classes.txt");
-    Path java = Files.createDirectories(folder.resolve("java/bin")).resolve("java");
-    Files.writeString(
-        java, LOGGING_JAVA.formatted(log, ProcessHandle.current().info().command().orElseThrow()));
-    assertTrue(java.toFile().setExecutable(true));
     Ended ended =
         start(
-            Path.of("/usr/bin/env"),
-            "JAVA_HOME=" + folder.resolve("java"),
-            BUILT.resolve("coilwright").toString(),
+            Path.of(ProcessHandle.current().info().command().orElseThrow()),
+            "-XX:SharedArchiveFile=" + BUILT.resolve("coilwright.jsa"),
+            "-Xshare:auto",
+            "-Xlog:disable",
+            "-Xlog:class+load:file=" + log,
+            "-XX:+UseG1GC",
+            "-Xmx256m",
+            "-cp",
+            BUILT.resolve("coilwright.jar").toString(),
+            "org.coilwright.cli.Launch",
             "check",
             CLEAR);
     assertEquals(0, ended.code, ended.err);
@@ -98,6 +87,8 @@ class LauncherIT {
             .count();
     assertTrue(own > 100, "the log shows " + own + " classes, too few to tell");
     assertTrue(archived > own * 9 / 10, archived + " of " + own + " classes are archived");
+    String version = start(BUILT.resolve("coilwright"), "--version").out;
+    assertTrue(version.contains(BUILT.resolve("coilwright.jsa") + " is in use."), version);
   }
 
   /** What the build made, without its archive, in a folder of another name. */

@@ -87,8 +87,8 @@ class UnsettledTest {
 
   @Test
   void a_fault_in_what_is_not_solved_has_no_known_effect() {
+    assertTrue(welds(Studies.study(DIODES)).explored());
     Study study = Studies.study(DIODES);
-    assertTrue(welds(study).explored());
     unsettle(study);
     assertFalse(welds(study).explored());
     assertEquals(FaultCase.Harm.UNKNOWN, welds(study).harm());

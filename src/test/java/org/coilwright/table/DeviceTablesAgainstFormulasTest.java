@@ -1,7 +1,10 @@
 package org.coilwright.table;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -63,6 +66,42 @@ class DeviceTablesAgainstFormulasTest {
       double third = number(row, "III");
       double next = series.stream().filter(s -> s > third).findFirst().orElseThrow();
       assertEquals(next, number(row, "III-next"), row::toString);
+    }
+  }
+
+  @Test
+  void what_a_breaker_breaks_at_least_is_in_the_series_of_capacities() {
+    // IEC 60898-1, standard values up to 10 kA; UL 489 begins with 5 kA
+    List<Double> series = List.of(1500.0, 3000.0, 4500.0, 5000.0, 6000.0, 10_000.0);
+    for (CitedTable.Row row : tables.table("breaker-least-capacity").rows()) {
+      assertEquals(
+          word(row, "standard").equals("UL 489") ? series.get(3) : series.get(0),
+          number(row, "amps"),
+          row::toString);
+    }
+  }
+
+  @Test
+  void no_colour_is_kept_for_two_uses_in_one_practice() {
+    Map<String, String> uses = new HashMap<>();
+    for (CitedTable.Row row : tables.table("core-colours").rows()) {
+      String colour = word(row, "practice") + " " + word(row, "colour");
+      assertNull(uses.put(colour, word(row, "use")), row::toString);
+    }
+    // letters of IEC 60757: green-and-yellow protects everywhere, blue is the neutral of IEC
+    assertEquals("protective", uses.get("iec GNYE"));
+    assertEquals("protective", uses.get("nec GNYE"));
+    assertEquals("neutral", uses.get("iec BU"));
+  }
+
+  @Test
+  void a_fuse_melts_with_about_the_square_of_its_rating() {
+    double before = 0;
+    for (CitedTable.Row row : tables.table("fuse-melting").rows()) {
+      double share = number(row, "energy") / Math.pow(number(row, "rating"), 2);
+      assertTrue(share > 3 && share < 8, row::toString);
+      assertTrue(number(row, "energy") > before, row::toString);
+      before = number(row, "energy");
     }
   }
 
