@@ -87,6 +87,12 @@ record Cover(String category, Written<Rating> rating, boolean inductive) {
         .orElse(List.of());
   }
 
+  /** What to drive the coils by instead, in words; {@link #better} is the same as a change. */
+  static String cure(DrivingContact contact, Tables tables) {
+    return "Drive %s by a contact with %s, through an interposing relay if need be."
+        .formatted(contact.coilNames(), neededWords(contact, tables));
+  }
+
   /** The key that is missing where there is no rating at all for this kind of current. */
   static String missingKey(DrivingContact contact) {
     return "ratings.%s of %s".formatted(wanted(contact), contact.name());

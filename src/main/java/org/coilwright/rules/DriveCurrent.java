@@ -79,10 +79,7 @@ final class DriveCurrent implements Rule {
       return Optional.of(
           finding
               .detail("Worst case: supply at its highest, coil resistance at its lowest.")
-              .todo(
-                  "Drive %s by a contact with %s, through an interposing relay if need be."
-                      .formatted(contact.coilNames(), Cover.neededWords(contact, tables)),
-                  basis));
+              .todo(Cover.cure(contact, tables), basis));
     }
     if (cover.isBelow(contact, tables)) {
       // the rating says nothing about this voltage, and drive.voltage says so

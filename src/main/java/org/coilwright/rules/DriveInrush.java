@@ -136,11 +136,6 @@ final class DriveInrush implements Rule {
                 finding.alsoAt(
                     feed.spec().pickUp().map(p -> p.mark()).orElse(feed.coil().mark()),
                     "pulls in with this"));
-    return finding
-        .change(Cover.better(contact, tables))
-        .todo(
-            "Drive %s by a contact with %s, through an interposing relay if need be."
-                .formatted(contact.coilNames(), Cover.neededWords(contact, tables)),
-            basis);
+    return finding.change(Cover.better(contact, tables)).todo(Cover.cure(contact, tables), basis);
   }
 }

@@ -109,8 +109,7 @@ final class DriveVoltage implements Rule {
     contact.coils().forEach(feed -> finding.alsoAt(feed.coil().mark(), "this coil hangs on it"));
     finding.change(Cover.better(contact, tables));
     return finding.todo(
-        "Drive %s by a contact with %s, through an interposing relay if need be."
-            .formatted(contact.coilNames(), Cover.neededWords(contact, tables)),
+        Cover.cure(contact, tables),
         new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED));
   }
 
@@ -166,11 +165,6 @@ final class DriveVoltage implements Rule {
             source ->
                 finding.alsoAt(
                     SourceVolts.mark(contact.study(), source), "this voltage reaches it"));
-    return finding
-        .change(Cover.better(contact, tables))
-        .todo(
-            "Drive %s by a contact with %s, through an interposing relay if need be."
-                .formatted(contact.coilNames(), Cover.neededWords(contact, tables)),
-            basis);
+    return finding.change(Cover.better(contact, tables)).todo(Cover.cure(contact, tables), basis);
   }
 }
