@@ -1,3 +1,4 @@
+// Over 250 lines: one pass over a class file, in one file so that the build can compile it alone.
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;

@@ -1,3 +1,4 @@
+// Over 250 lines: what a day file is asked, from its name to its last row.
 package org.coilwright.behaviour;
 
 import java.io.IOException;

@@ -1,3 +1,4 @@
+// Over 250 lines: one loop over bytes, with every form of a number and a time in it.
 package org.coilwright.behaviour;
 
 import java.io.Closeable;

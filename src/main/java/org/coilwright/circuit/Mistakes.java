@@ -1,3 +1,4 @@
+// Over 250 lines: one kind of mistake after the other.
 package org.coilwright.circuit;
 
 import java.util.ArrayList;

@@ -1,3 +1,4 @@
+// Over 250 lines: one matrix, made up and solved over the same arrays.
 package org.coilwright.solve;
 
 import java.util.Arrays;

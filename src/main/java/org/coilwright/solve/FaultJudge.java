@@ -1,3 +1,4 @@
+// Over 250 lines: one fault judged before, while and after it is stopped.
 package org.coilwright.solve;
 
 import java.util.ArrayList;

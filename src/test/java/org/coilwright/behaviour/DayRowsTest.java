@@ -1,3 +1,4 @@
+// Over 250 lines: one form of a number or a time after the other.
 package org.coilwright.behaviour;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;

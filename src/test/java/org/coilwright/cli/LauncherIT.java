@@ -1,3 +1,4 @@
+// Over 250 lines: one way of starting after the other.
 package org.coilwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;

@@ -1,3 +1,4 @@
+// Over 250 lines: one walk along all keys, and the lists it is held against.
 package org.coilwright.rules;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
