@@ -64,8 +64,11 @@ record PagePicture(int width, int height, double[] light) {
   static BufferedImage paperIn(BufferedImage screen) {
     int middle = screen.getHeight() / 2;
     int left = 0;
-    while (grey(screen, left, middle) < 0.5) {
+    while (left < screen.getWidth() && grey(screen, left, middle) < 0.5) {
       left++;
+    }
+    if (left > screen.getWidth() - 4) {
+      throw new IllegalStateException("nothing on the screen is lit like paper");
     }
     int right = left;
     while (right < screen.getWidth() && grey(screen, right, 20) >= 0.5) {
