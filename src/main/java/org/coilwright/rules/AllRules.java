@@ -104,6 +104,7 @@ public final class AllRules {
     all.add(new ProtectionMissing(sides));
     all.add(new ProtectionBreakingCapacity(tables));
     all.add(new ProtectionLoadExceedsDevice(sides));
+    all.add(new ProtectionCoilsExceedDevice(sides));
     all.add(new ProtectionDeviceTooWarm(sides));
     all.add(new ProtectionExceedsLoad(sides));
     all.add(new ProtectionDisconnectionTime(sides));

@@ -49,9 +49,9 @@ final class BehaviourFromBattery implements Rule {
                   + " gone, the meter sees no import, and the house buys in the night.")
           .remedy("Raise `stop: battery-below`, or lower `longest-per-day`.")
           .blind(
-              "Days on which clouds come and go: the battery then bridges each of them, and a"
-                  + " rehearsal shows how much; losses of the battery; other days than the built-in"
-                  + " ones.")
+              "Days on which clouds come and go: the battery bridges each of them whatever the"
+                  + " settings, so the share of the built-in one is told and not judged; losses of"
+                  + " the battery; other days than the built-in ones.")
           .sources("common-practice", "physics-textbook")
           .consequenceOf(
               "behaviour.confirm-too-short",
@@ -130,8 +130,8 @@ final class BehaviourFromBattery implements Rule {
     if (!Comparison.exceeds(worst.share(), share.value())) {
       return Optional.of(
           subject.satisfied(
-              "On the worst day with a steady sun (%s) %s of what %s takes on surplus come from the battery."
-                  .formatted(worst.name(), pair.value(), set.loads().names()),
+              "On the worst day with a steady sun (%s) %s of what %s takes on surplus come from the battery%s."
+                  .formatted(worst.name(), pair.value(), set.loads().names(), clouds(set)),
               value,
               limit,
               Basis.of(share)));
@@ -156,6 +156,15 @@ final class BehaviourFromBattery implements Rule {
                 set.written().stop().flatMap(Switching.Stop::batteryBelow),
                 level.isPresent() ? Printed.percent(level.getAsDouble()) : "")
             .todo(cure(set, days, level), Basis.of(share)));
+  }
+
+  /** What a day of passing clouds comes to, which no setting can help; empty if nothing is on. */
+  private static String clouds(SetOutput set) {
+    Day day = Day.of(Situation.brokenCloud(set.scene()), set, set.settings());
+    return day.all() > 0
+        ? "; on one with clouds that come and go it would be %s, which is not judged"
+            .formatted(Printed.percent(day.share()))
+        : "";
   }
 
   /** The lowest level of charge that keeps the battery out of it, tried in the same days. */

@@ -157,12 +157,17 @@ final class ConductorUnprotected implements Rule {
       return WireLoad.nothing(subject, stretch, may, "nothing");
     }
     OptionalDouble rating = Stretch.rating(devices.get());
-    String names = String.join(", ", devices.get().stream().map(Part::name).toList());
     if (rating.isEmpty()) {
+      String unrated =
+          devices.get().stream()
+              .filter(d -> Overcurrent.rating(d).isEmpty())
+              .map(Part::name)
+              .findFirst()
+              .orElseThrow();
       return subject.undecided(
-          "rating of " + names,
-          "Whether %s protects %s is open: a rating is not written."
-              .formatted(names, stretch.words()));
+          "rating of " + unrated,
+          "Whether %s carry too much is open: the rating of %s is not written."
+              .formatted(stretch.words(), unrated));
     }
     return judge(stretch, all, subject, devices.get(), rating.getAsDouble(), may);
   }

@@ -134,15 +134,15 @@ record DeviceInAir(Subject subject, Part device, WarmDevice.Kind kind, InsideAir
     if (!Comparison.exceeds(draws, most)) {
       return sure
           ? subject.satisfied(
-              "%s draws %s %s; of %s is left %s."
-                  .formatted(demand.names(), pair.value(), how, name(), is),
+              "%s %s %s; of %s is left %s."
+                  .formatted(demand.draws(), pair.value(), how, name(), is),
               value,
               limit,
               basis)
           : undecided(
               "working-air of " + name(),
-              "By a breaker maker's table what is left of its rating is %s, and %s draws %s %s. %s"
-                  .formatted(is, demand.names(), pair.value(), how, outside));
+              "By a breaker maker's table what is left of its rating is %s, and %s %s %s. %s"
+                  .formatted(is, demand.draws(), pair.value(), how, outside));
     }
     double share = left.amps() / left.rated();
     double needs = holds.isPresent() ? demand.nominal() : demand.worst();
@@ -150,8 +150,8 @@ record DeviceInAir(Subject subject, Part device, WarmDevice.Kind kind, InsideAir
         subject
             .violated(
                 "%s is too warm for what it carries".formatted(name()),
-                "What is left of its rating is %s; %s draws %s %s: too much by %s."
-                    .formatted(is, demand.names(), pair.value(), how, pair.apart()),
+                "What is left of its rating is %s; %s %s %s: too much by %s."
+                    .formatted(is, demand.draws(), pair.value(), how, pair.apart()),
                 "carries " + pair.limit())
             .measured(value, limit)
             .detail("Air: %s.%s".formatted(air.words(), sure ? "" : " " + outside));

@@ -30,7 +30,9 @@ final class PolesNeutralMissing implements Rule {
               "Without the neutral the elements of a star share the voltage as their resistances"
                   + " will have it, and some get far too much; a load of two pins does not work,"
                   + " and its free end is live.")
-          .remedy("Run the neutral to the load.")
+          .remedy(
+              "Run the neutral to the load, from behind the residual-current device or two-pole"
+                  + " breaker that its line comes through.")
           .blind("A neutral that is wired and breaks later.")
           .sources("circuit-theory")
           .consequenceOf("poles.neutral-crossed", "poles.line-missing")
@@ -113,22 +115,40 @@ final class PolesNeutralMissing implements Rule {
             finding.alsoAt(
                 Where.part(circuit, side.node().terminals().get(0).part()),
                 "the neutral starts at %s".formatted(side)));
-    bar.ifPresent(
-        side ->
-            finding.change(
-                Rewiring.wire(
-                    circuit.netlist(),
-                    side.toString(),
-                    pin.toString(),
-                    Rewiring.runOf(circuit.netlist(), load.name()))));
-    Set<String> devices = whole.at(load.name()).devices(circuit, load.name());
+    List<String> ends = DeadEnds.of(circuit, pin);
+    String to = ends.size() == 1 ? ends.get(0) : pin.toString();
+    PinFeeds feeds = whole.at(load.name());
+    Optional<NeutralStart> behind = NeutralStart.of(circuit, feeds, bar);
+    behind
+        .filter(NeutralStart::fed)
+        .map(start -> start.pin().name())
+        .or(() -> bar.filter(side -> behind.isEmpty()).map(Feeding.Side::toString))
+        .ifPresent(
+            from ->
+                finding.change(
+                    Rewiring.wire(
+                        circuit.netlist(),
+                        from,
+                        to,
+                        Rewiring.runOf(circuit.netlist(), to.substring(0, to.indexOf('.'))))));
+    Set<String> devices = feeds.devices(circuit, load.name());
     List<String> stops = bar.map(side -> DeadEnds.of(circuit, side, devices)).orElse(List.of());
     return finding.todo(
-        "Run the neutral from %s%s to %s."
+        "Run the neutral from %s%s to %s.%s"
             .formatted(
-                bar.map(Feeding.Side::toString).orElse("the mains"),
+                behind
+                    .map(start -> start.pin().name())
+                    .or(() -> bar.map(Feeding.Side::toString))
+                    .orElse("the mains"),
                 stops.isEmpty() ? "" : ", which ends at %s,".formatted(DeadEnds.listed(stops)),
-                pin),
+                to,
+                behind
+                    .filter(start -> !start.fed())
+                    .map(
+                        start ->
+                            " No neutral reaches %s yet: bring it to %s first."
+                                .formatted(start.pin(), start.device()))
+                    .orElse("")),
         basis);
   }
 }

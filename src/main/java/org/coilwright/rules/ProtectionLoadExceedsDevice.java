@@ -144,8 +144,8 @@ final class ProtectionLoadExceedsDevice implements Rule {
             : pair.limit();
     if (!Comparison.exceeds(needs, limit)) {
       return subject.satisfied(
-          "%s draws %s %s; %s carries %s."
-              .formatted(demand.names(), pair.value(), words, device.name(), carries),
+          "%s %s %s; %s carries %s."
+              .formatted(demand.draws(), pair.value(), words, device.name(), carries),
           value,
           held,
           basis);
@@ -153,9 +153,15 @@ final class ProtectionLoadExceedsDevice implements Rule {
     Subject.Finding finding =
         subject
             .violated(
-                "%s draws more than %s carries".formatted(demand.names(), device.name()),
-                "Together %s (%s); %s carries %s: too much by %s."
-                    .formatted(pair.value(), words, device.name(), carries, pair.apart()),
+                "%s more than %s carries".formatted(demand.draws(), device.name()),
+                "%s %s (%s); %s carries %s: too much by %s."
+                    .formatted(
+                        loads.size() > 1 ? "Together" : "It draws",
+                        pair.value(),
+                        words,
+                        device.name(),
+                        carries,
+                        pair.apart()),
                 "carries " + pair.limit())
             .measured(value, held);
     loads.forEach(l -> finding.alsoAt(l.head().mark(), "behind it"));

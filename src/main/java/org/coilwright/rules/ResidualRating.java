@@ -71,9 +71,9 @@ final class ResidualRating {
             .reduce((a, b) -> a.isEmpty() || b.isEmpty() ? OptionalDouble.empty() : larger(a, b))
             .orElse(OptionalDouble.empty());
     String carries =
-        "%s draws %s %s and %s carries %s"
+        "%s %s %s and %s carries %s"
             .formatted(
-                draws.names(),
+                draws.draws(),
                 Printed.amps(draws.worst()),
                 draws.words(),
                 rcd.name(),
@@ -133,9 +133,15 @@ final class ResidualRating {
     Subject.Finding finding =
         subject
             .violated(
-                "%s draws more than %s carries".formatted(draws.names(), rcd.name()),
-                "Together %s (%s); %s carries %s: too much by %s."
-                    .formatted(pair.value(), draws.words(), rcd.name(), pair.limit(), pair.apart()),
+                "%s more than %s carries".formatted(draws.draws(), rcd.name()),
+                "%s %s (%s); %s carries %s: too much by %s."
+                    .formatted(
+                        loads.size() > 1 ? "Together" : "It draws",
+                        pair.value(),
+                        draws.words(),
+                        rcd.name(),
+                        pair.limit(),
+                        pair.apart()),
                 "carries " + pair.limit())
             .measured(new Measure(draws.worst(), "A"), new Measure(has, "A"));
     loads.forEach(l -> finding.alsoAt(l.head().mark(), "behind it"));

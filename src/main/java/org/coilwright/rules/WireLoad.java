@@ -149,8 +149,7 @@ final class WireLoad {
   }
 
   private static String carriedWords(Demand demand) {
-    return "%s that %s draws"
-        .formatted(Printed.of(demand.nominal(), Dimension.CURRENT), demand.names());
+    return "%s that %s".formatted(Printed.of(demand.nominal(), Dimension.CURRENT), demand.draws());
   }
 
   /**

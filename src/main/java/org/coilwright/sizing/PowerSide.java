@@ -46,6 +46,11 @@ public final class PowerSide {
    * @param loads the loads whose current it is
    */
   public record Demand(double nominal, double worst, String words, List<LoadCurrent> loads) {
+    /** {@code E1 draws}, {@code E1 and E2 draw}. */
+    public String draws() {
+      return names() + (loads.size() > 1 ? " draw" : " draws");
+    }
+
     /** Designations of the loads: {@code E1 and E2}. */
     public String names() {
       List<String> names = loads.stream().map(l -> l.load().name()).toList();

@@ -105,6 +105,24 @@ class DeviceTablesAgainstFormulasTest {
     }
   }
 
+  /** The two gates of one standard at 0.1 s: what surely does not melt a fuse, and what does. */
+  @Test
+  void what_a_fuse_stands_lies_between_its_rating_and_what_opens_it_in_the_same_time() {
+    List<CitedTable.Row> rows = tables.table("fuse-holding").rows();
+    assertTrue(rows.size() > 10);
+    for (CitedTable.Row row : rows) {
+      double rating = number(row, "rating");
+      double opens =
+          tables
+              .lookup("fuse-opening", Map.of("family", "gG"), rating, "t01")
+              .orElseThrow()
+              .value();
+      double share = number(row, "t01") / rating;
+      assertTrue(share >= 3 && share < 8, row::toString);
+      assertTrue(number(row, "t01") < opens, row::toString);
+    }
+  }
+
   @Test
   void figures_told_twice_agree() {
     for (String curve : List.of("b", "c", "d")) {
