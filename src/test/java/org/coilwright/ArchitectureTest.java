@@ -67,6 +67,17 @@ class ArchitectureTest {
                       "sizing",
                       "rule")),
               Map.entry(
+                  "draft",
+                  Set.of(
+                      "quantity",
+                      "netlist",
+                      "table",
+                      "circuit",
+                      "solve",
+                      "behaviour",
+                      "sizing",
+                      "rule")),
+              Map.entry(
                   "checklist",
                   Set.of(
                       "quantity",
@@ -92,6 +103,7 @@ class ArchitectureTest {
                       "sizing",
                       "rule",
                       "rules",
+                      "draft",
                       "drawing",
                       "diagram",
                       "checklist",

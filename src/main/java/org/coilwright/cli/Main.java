@@ -38,6 +38,7 @@ public final class Main {
     commands.put("choose", ChooseCommand::new);
     commands.put("explain", ExplainCommand::new);
     commands.put("schema", SchemaCommand::new);
+    commands.put("draft", DraftCommand::new);
     commands.put("new", NewCommand::new);
   }
 

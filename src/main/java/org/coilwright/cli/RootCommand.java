@@ -20,6 +20,7 @@ final class RootCommand {
         .footer(
             "",
             "Examples:",
+            "  coilwright draft -o boiler.yaml        designs one from a nameplate and a manual",
             "  coilwright new boiler.yaml             a commented netlist to start from",
             "  coilwright check boiler.yaml           what is wrong with it",
             "  coilwright states boiler.yaml          what is on in which position",

@@ -87,7 +87,7 @@ final class Format {
           may("fault-current", AMPS, "Prospective fault current at the supply.", "2.5 kA"),
           may("loop-impedance", OHMS, "Earth fault loop impedance at the supply.", "0.6 Ω"));
 
-  private static final Fields ENCLOSURE =
+  static final Fields ENCLOSURE =
       Fields.of(
           "the enclosure",
           may("width", LENGTH, "Width.", "300 mm"),
@@ -121,13 +121,15 @@ final class Format {
               "Parts at which it feeds in, for what lies behind them; all if not written.",
               "[F1]"));
 
+  static final Either ISLAND_OR_NONE = new Either(NO_ISLAND, ISLAND);
+
   private static final Fields SITE =
       Fields.of(
           "the site",
           may("mains", MAINS, "The mains that feed the circuit.", "{phases: 1, voltage: 230 V}"),
           may(
               "island",
-              new Either(NO_ISLAND, ISLAND),
+              ISLAND_OR_NONE,
               "What feeds the circuit when the mains fail, or none.",
               "{rated-current: 14.5 A, fault-current: 22 A, neutral-bond: by-inverter}"),
           may("enclosure-air", DEGREES, "Air around the devices.", "0..45 °C"),

@@ -24,8 +24,7 @@ import org.coilwright.quantity.Wanted;
 /** Every kind of part with its keys, as data. */
 final class PartFormat {
   private static final Choice PROTECTIVE_POLES = Choice.of("1", "1+N", "2", "3", "3+N", "4");
-  private static final Choice CONNECTION =
-      Choice.of("single", "star", "star-with-neutral", "delta");
+  static final Choice CONNECTION = Choice.of("single", "star", "star-with-neutral", "delta");
 
   private static final Choice RCD_KIND = Choice.of("AC", "A", "F", "B");
   private static final Key RATED_AIR =
@@ -243,35 +242,38 @@ final class PartFormat {
   }
 
   private static Fields heater() {
-    Fields vessel =
-        Fields.of(
-            "a vessel",
-            may("litres", Format.LITRES, "Volume, in litres if no unit is written.", "300"),
-            may("closed", Format.YES_NO, "True if water cannot escape freely.", "true"),
-            may(
-                "relief",
-                Format.DEGREES,
-                "Temperatures between which its relief valve opens.",
-                "90..95 °C"),
-            may(
-                "open-vent",
-                Format.YES_NO,
-                "True if a vent that is always open leads steam away.",
-                "true"),
-            may(
-                "cistern",
-                Choice.of("metal", "plastic"),
-                "What the feed cistern, or the open vessel if it has none, is made of.",
-                "metal"));
     return part(
         "a heater",
         may("power", Format.WATTS, "Rated power of the whole.", "9 kW"),
         may("voltage", Format.VOLTS, "Rated voltage.", "400 V"),
         must("connection", CONNECTION, "How its elements are joined.", "star"),
-        may("vessel", vessel, "What it heats.", "{litres: 300, closed: true}"),
+        may("vessel", vessel(), "What it heats.", "{litres: 300, closed: true}"),
         may("kind", Choice.of("metal-sheathed", "carbide", "ptc"), "Kind of element.", "ptc"),
         ASKS_RCD,
         ADDITIONAL);
+  }
+
+  /** What a heater heats. */
+  static Fields vessel() {
+    return Fields.of(
+        "a vessel",
+        may("litres", Format.LITRES, "Volume, in litres if no unit is written.", "300"),
+        may("closed", Format.YES_NO, "True if water cannot escape freely.", "true"),
+        may(
+            "relief",
+            Format.DEGREES,
+            "Temperatures between which its relief valve opens.",
+            "90..95 °C"),
+        may(
+            "open-vent",
+            Format.YES_NO,
+            "True if a vent that is always open leads steam away.",
+            "true"),
+        may(
+            "cistern",
+            Choice.of("metal", "plastic"),
+            "What the feed cistern, or the open vessel if it has none, is made of.",
+            "metal"));
   }
 
   private static Fields load(String kind) {

@@ -31,26 +31,6 @@ final class SwitchingFormat {
             may("import-above", WATTS, "Import that must be exceeded.", "300 W"),
             may("for", WAIT, "How long the import must last.", "20 s"),
             may("battery-below", LEVEL, "Charge below which it stops.", "40 %"));
-    Fields battery =
-        Fields.of(
-            "a battery",
-            may("capacity", Format.ENERGY, "Usable energy.", "10 kWh"),
-            may("discharge", Format.WATTS, "Greatest power out.", "8 kW"),
-            may("charge", Format.WATTS, "Greatest power in.", "5 kW"),
-            may("settles-in", WAIT, "Time to follow a step of load.", "6 s"),
-            may("floor", LEVEL, "Charge it is never drained below.", "15 %"),
-            may(
-                "settles",
-                Choice.of("linear", "first-order"),
-                "How it follows a step: in a straight line, or exponentially.",
-                "linear"));
-    Fields plant =
-        Fields.of(
-            "the plant",
-            may("pv-peak", WATTS, "Peak power of the panels.", "9 kW"),
-            may("base-load", WATTS, "What the house always draws.", "450 W"),
-            may("largest-step", WATTS, "Biggest other load that can stop at once.", "7.4 kW"),
-            may("battery", battery, "The battery.", "{capacity: 10 kWh}"));
     Fields water =
         Fields.of(
             "the water",
@@ -68,7 +48,30 @@ final class SwitchingFormat {
         may("shortest-run", WAIT, "Shortest time it stays closed.", "10 min"),
         may("longest-per-day", Format.TIME, "Longest time closed in a day.", "5 h"),
         may("always-on", new Listing(window, 0, 24), "Daily windows.", "[\"13:00-14:00\"]"),
-        may("plant", plant, "What the settings act on.", "{pv-peak: 9 kW}"),
+        may("plant", plant(), "What the settings act on.", "{pv-peak: 9 kW}"),
         may("water", water, "The water to be heated.", "{litres: 300, from: 12 °C, to: 60 °C}"));
+  }
+
+  /** What the settings act on. */
+  static Fields plant() {
+    Fields battery =
+        Fields.of(
+            "a battery",
+            may("capacity", Format.ENERGY, "Usable energy.", "10 kWh"),
+            may("discharge", Format.WATTS, "Greatest power out.", "8 kW"),
+            may("charge", Format.WATTS, "Greatest power in.", "5 kW"),
+            may("settles-in", WAIT, "Time to follow a step of load.", "6 s"),
+            may("floor", LEVEL, "Charge it is never drained below.", "15 %"),
+            may(
+                "settles",
+                Choice.of("linear", "first-order"),
+                "How it follows a step: in a straight line, or exponentially.",
+                "linear"));
+    return Fields.of(
+        "the plant",
+        may("pv-peak", WATTS, "Peak power of the panels.", "9 kW"),
+        may("base-load", WATTS, "What the house always draws.", "450 W"),
+        may("largest-step", WATTS, "Biggest other load that can stop at once.", "7.4 kW"),
+        may("battery", battery, "The battery.", "{capacity: 10 kWh}"));
   }
 }

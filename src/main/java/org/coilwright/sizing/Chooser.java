@@ -25,6 +25,13 @@ public final class Chooser extends Working {
     return new Chooser(tables).work(question);
   }
 
+  /** The wire behind a device alone, all else of the question as it is. */
+  public static Choice wireBehind(double device, Question question, Tables tables) {
+    Chooser chooser = new Chooser(tables);
+    new WireChoice(chooser, question).wire(device);
+    return chooser.done(question);
+  }
+
   private Choice work(Question q) {
     cited.addAll(q.basis());
     add(

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -15,6 +16,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.coilwright.checklist.Checklists;
+import org.coilwright.draft.Draft;
+import org.coilwright.draft.Judges;
+import org.coilwright.netlist.BriefReader;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
@@ -27,21 +31,29 @@ import org.coilwright.table.Tables;
 import org.junit.jupiter.api.Test;
 
 /**
- * No table lies about unused: checks, checklists and choices open every one. What counts is what
- * was really opened, not who names it.
+ * No table lies about unused: checks, checklists, choices and drafts open every one. What counts is
+ * what was really opened, not who names it.
  */
 class TablesAreReadTest {
   private static final Path FILES = Path.of("src/main/resources/tables");
+  private static final byte[] PILOT_DUTY =
+      "brief: 1\nload: {power: 99 kW, voltage: 230 V}\ncontroller: {contact: B300}\n"
+          .getBytes(StandardCharsets.UTF_8);
+
   private final Tables tables = Tables.load();
 
   @Test
-  void checks_checklists_and_choices_open_every_table() throws IOException {
+  void checks_checklists_choices_and_drafts_open_every_table() throws IOException {
     Solving solving = new Solving(tables);
     Runner runner = AllRules.runner(tables);
     Checklists checklists = new Checklists(tables);
     for (String duty : List.of("eight-hour", "uninterrupted")) {
       Chooser.answer(question(duty), tables);
     }
+    Draft.of(
+        ((BriefReader.Good) BriefReader.read("brief", PILOT_DUTY)).brief(),
+        tables,
+        Judges.of(AllRules.of(tables), AllRules::runner));
     // The full references of a rule's sources.
     AllRules.of(tables).forEach(r -> r.facts().sources().forEach(tables::references));
     for (Path file : circuits()) {

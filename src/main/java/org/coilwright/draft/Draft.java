@@ -1,0 +1,134 @@
+package org.coilwright.draft;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.coilwright.netlist.Brief;
+import org.coilwright.netlist.ReadingProblem;
+import org.coilwright.rule.Report;
+import org.coilwright.table.Tables;
+
+/** Makes a netlist of a brief, and proves it by the rules. */
+public final class Draft {
+  private Draft() {}
+
+  /** What came of a brief. */
+  public sealed interface Answer {}
+
+  /** It contradicts itself, or asks for what is not drafted; at least one problem. */
+  public record Unusable(List<ReadingProblem> problems) implements Answer {}
+
+  /**
+   * A circuit in which no rule finds anything to stop or to fix.
+   *
+   * @param netlist its text
+   * @param report what the rules say of it
+   * @param title which arrangement it is
+   * @param says the same in a sentence, and what speaks against it
+   * @param buy what to ask for in a shop, by designation
+   * @param others what else was tried
+   * @param assumed what was taken because the brief does not say it
+   * @param open what stays open because nobody can know it but on site
+   */
+  public record Drafted(
+      String netlist,
+      Report report,
+      String title,
+      String says,
+      Map<String, String> buy,
+      List<Other> others,
+      List<String> assumed,
+      List<String> open)
+      implements Answer {}
+
+  /**
+   * No arrangement passes.
+   *
+   * @param others why not, the nearest first
+   */
+  public record Nothing(List<Other> others, List<String> assumed) implements Answer {}
+
+  /**
+   * Another arrangement.
+   *
+   * @param passes true if it would do as well
+   * @param lines what it needs more, or why it fails, with the numbers
+   */
+  public record Other(String title, boolean passes, List<String> lines) {}
+
+  /** Drafts. */
+  public static Answer of(Brief brief, Tables tables, Judges judges) {
+    JobReader.Read read = JobReader.read(brief, tables);
+    if (read instanceof JobReader.Refused refused) {
+      return new Unusable(refused.problems());
+    }
+    Job job = ((JobReader.Whole) read).job();
+    Drafter drafter = new Drafter(job, tables, judges);
+    List<Candidate> all = drafter.all(Arrangement.all());
+    if (!all.get(0).passes()) {
+      return new Nothing(others(all, Optional.empty()), job.assumed());
+    }
+    Candidate best = drafter.least(all.get(0));
+    Arrangement arrangement = best.arrangement();
+    Sketch sketch = Sketch.of(job, arrangement, best.figures().orElseThrow(), PartKind.all());
+    String netlist = sketch.text(head(job, arrangement), "");
+    return new Drafted(
+        netlist,
+        best.report().orElseThrow(),
+        arrangement.title(),
+        arrangement.says() + "; " + arrangement.weakness(),
+        sketch.shopping(),
+        others(all.subList(1, all.size()), Optional.of(best)),
+        job.assumed(),
+        job.open());
+  }
+
+  private static List<String> head(Job job, Arrangement arrangement) {
+    List<String> head = new ArrayList<>();
+    head.add("Drafted: " + arrangement.title() + ".");
+    head.add("It suits where: " + arrangement.when() + ".");
+    head.add("Against it: " + arrangement.weakness() + ".");
+    head.add(
+        "Each part has the least figures that pass; what stands behind \"buy\" is what to ask"
+            + " for.");
+    head.add("With the data sheets at hand, put their figures in place and check again.");
+    if (!job.assumed().isEmpty()) {
+      head.add("Assumed, because the brief does not say it:");
+      job.assumed().forEach(a -> head.add("  " + a));
+    }
+    return head;
+  }
+
+  /** One for each arrangement: its forms differ in little. */
+  private static List<Other> others(List<Candidate> all, Optional<Candidate> best) {
+    List<Other> others = new ArrayList<>();
+    Set<String> told = new LinkedHashSet<>();
+    best.ifPresent(b -> told.add(b.arrangement().name()));
+    for (Candidate candidate : all) {
+      if (told.add(candidate.arrangement().name())) {
+        others.add(
+            new Other(
+                candidate.arrangement().title(),
+                candidate.passes(),
+                candidate.passes()
+                    ? List.of(more(candidate, best))
+                    : candidate.why().subList(0, Math.min(2, candidate.why().size()))));
+      }
+    }
+    return others;
+  }
+
+  private static String more(Candidate other, Optional<Candidate> best) {
+    int parts =
+        other.arrangement().parts().size()
+            - best.map(b -> b.arrangement().parts().size()).orElse(0);
+    return (parts > 0
+            ? "passes too, with %s more %s".formatted(parts, parts == 1 ? "part" : "parts")
+            : "passes too")
+        + "; "
+        + other.arrangement().weakness();
+  }
+}
