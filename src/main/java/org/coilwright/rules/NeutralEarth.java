@@ -142,12 +142,18 @@ record NeutralEarth(Set<Node> earth, Set<Node> neutral, List<Branch> joints, Set
   List<Branch> returning(Circuit circuit, Feeding whole) {
     return circuit.branches().stream()
         .filter(b -> isLeak(b) || b instanceof Branch.Input)
-        .filter(b -> isReturn(b.from(), b.to(), whole) || isReturn(b.to(), b.from(), whole))
+        .filter(b -> isReturning(b, whole))
         .toList();
   }
 
   private boolean isReturn(Node line, Node back, Feeding whole) {
-    return MainsConsumer.isLine(whole, line) && earth.contains(back);
+    return earth.contains(back) && MainsConsumer.isLine(whole, line);
+  }
+
+  /** True for one of {@link #returning}. */
+  boolean isReturning(Branch branch, Feeding whole) {
+    return isReturn(branch.from(), branch.to(), whole)
+        || isReturn(branch.to(), branch.from(), whole);
   }
 
   private static Set<Node> mains(Circuit circuit, String pin) {

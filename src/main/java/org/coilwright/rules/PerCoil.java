@@ -18,7 +18,9 @@ final class PerCoil {
 
   /**
    * The answers in the order of the netlist. Where not every position was explored, an answer that
-   * nothing was found is worth nothing and becomes undecided; a finding stays one.
+   * nothing was found is worth nothing and becomes undecided; a finding stays one. The same holds
+   * for a coil that returns by the protective conductor: the positions take it for dead, and the
+   * network may well join that conductor to the neutral.
    *
    * @param question empty where the coil is no subject of the rule
    */
@@ -81,16 +83,33 @@ final class PerCoil {
             .findFirst();
     List<Outcome> outcomes = new ArrayList<>();
     for (CoilFeed feed : CoilFeed.all(study)) {
+      boolean byEarth = returnsByEarth(feed);
       question
           .apply(feed)
           .map(
               outcome ->
-                  gap.isPresent() && worthless.isInstance(outcome)
-                      ? unexplored(subject(rule, feed), feed.relay(), gap.get())
-                      : outcome)
+                  byEarth && (outcome instanceof Outcome.Satisfied || worthless.isInstance(outcome))
+                      ? byEarth(subject(rule, feed), feed.relay())
+                      : gap.isPresent() && worthless.isInstance(outcome)
+                          ? unexplored(subject(rule, feed), feed.relay(), gap.get())
+                          : outcome)
           .ifPresent(outcomes::add);
     }
     return outcomes;
+  }
+
+  /** True if the coil takes a line and returns by the protective conductor. */
+  static boolean returnsByEarth(CoilFeed feed) {
+    return NeutralEarth.of(feed.study()).isReturning(feed.coil(), Feeding.whole(feed.study()));
+  }
+
+  /** What is said of a coil that does. */
+  static Outcome byEarth(Subject subject, String relay) {
+    return subject.unsettled(
+        "a return of %s by the neutral".formatted(relay),
+        "%s returns by the protective conductor, so what it does was not looked at."
+            .formatted(relay),
+        "Return %s by the neutral and check again.".formatted(relay));
   }
 
   /** The coil as a subject. */

@@ -68,6 +68,10 @@ final class WiringTwoSteadyStates implements Rule {
                         ? interlocked(study, alike)
                         : meantToHold(study, alike).orElseGet(() -> holding(study, alike))));
     outcomes.addAll(Troubles.unexplored(FACTS, study));
+    CoilFeed.all(study).stream()
+        .filter(PerCoil::returnsByEarth)
+        .map(feed -> PerCoil.byEarth(PerCoil.subject(FACTS, feed), feed.relay()))
+        .forEach(outcomes::add);
     if (outcomes.isEmpty()) {
       outcomes.add(
           Subject.ofCircuit(FACTS, study.circuit().netlist())
