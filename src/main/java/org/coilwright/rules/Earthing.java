@@ -8,6 +8,7 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Domain;
 import org.coilwright.circuit.Node;
 import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Part;
@@ -34,7 +35,10 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
     return EARTHED.contains(load.head().is());
   }
 
-  /** The protective conductors of all loads that hang on the mains, in the order of the netlist. */
+  /**
+   * The protective conductors of all loads that hang on the mains, in the order of the netlist;
+   * also of one that hangs on them through something else, such as another load.
+   */
   static List<Earthing> ofLoads(Study study) {
     return study.derived(All.class, s -> new All(workedOut(s))).earthings();
   }
@@ -57,11 +61,18 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
     List<Earthing> earthings = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       Optional<Node> pin = circuit.find(new Terminal(load.name(), PE));
-      if (pin.isPresent() && !bars.isEmpty() && whole.at(load.name()).areMains()) {
+      if (pin.isPresent()
+          && !bars.isEmpty()
+          && (whole.at(load.name()).areMains() || isInMains(circuit, load))) {
         earthings.add(of(ways, wires, load, pin.get(), bars));
       }
     }
     return earthings;
+  }
+
+  private static boolean isInMains(Circuit circuit, Part load) {
+    return circuit.branchesOf(load.name()).stream()
+        .anyMatch(branch -> circuit.domain(branch.from()) == Domain.MAINS);
   }
 
   private static Earthing of(Routes ways, Routes wires, Part load, Node pin, List<Node> bars) {
