@@ -1,7 +1,9 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Conductor;
@@ -71,13 +73,15 @@ final class SeparationInsulationVoltage implements Rule {
     VoltageBands bands = VoltageBands.of(study, elvLimit.value());
     List<Outcome> outcomes = new ArrayList<>();
     List<Conductor> unrated = new ArrayList<>();
+    Map<String, LowInsulation> tooLow = new LinkedHashMap<>();
     for (WireBundle bundle : WireBundle.all(circuit)) {
       if (bundle.wires().get(0).insulation().isEmpty()) {
         unrated.addAll(bundle.wires());
       } else {
-        check(circuit, bands, bundle).ifPresent(outcomes::add);
+        check(circuit, bands, bundle, tooLow).ifPresent(outcomes::add);
       }
     }
+    tooLow.values().forEach(low -> outcomes.add(low.finding(FACTS, bands, wireBasis)));
     unrated(bands, unrated).ifPresent(outcomes::add);
     for (Part part : circuit.netlist().parts().values()) {
       if (part instanceof Part.Relay relay) {
@@ -87,7 +91,8 @@ final class SeparationInsulationVoltage implements Rule {
     return outcomes;
   }
 
-  private Optional<Outcome> check(Circuit circuit, VoltageBands bands, WireBundle bundle) {
+  private Optional<Outcome> check(
+      Circuit circuit, VoltageBands bands, WireBundle bundle, Map<String, LowInsulation> tooLow) {
     Optional<VoltageBands.Met> met = bundle.met(circuit, bands);
     if (met.isEmpty()) {
       return bundle
@@ -109,19 +114,13 @@ final class SeparationInsulationVoltage implements Rule {
     Subject subject =
         new Subject(FACTS, bundle.insulationMark(), WireBundle.path(bundle.name(), bundle.wires()));
     if (Comparison.fallsShort(rated, meets)) {
-      Conductor live = bundle.wires().stream().filter(bands::onMains).findFirst().orElse(wire);
-      return Optional.of(
-          subject
-              .violated(
-                  "the insulation of %s is rated too low".formatted(bundle.name()),
-                  "It is rated %s and meets %s at the highest supply: %s too little."
-                      .formatted(pair.value(), pair.limit(), pair.apart()),
-                  "rated " + pair.value())
-              .alsoAt(live.mark(), "meets " + pair.limit())
-              .detail("The voltage that counts is %s.".formatted(met.get().which()))
-              .measured(value, limit)
-              .changes(List.of(bundle.insulationMark()), pair.limit())
-              .todo("Use wire rated for %s or more.".formatted(pair.limit()), wireBasis));
+      tooLow
+          .computeIfAbsent(
+              rated + " " + met.get().highest() + " " + met.get().which(),
+              alike -> new LowInsulation(rated, met.get(), new ArrayList<>()))
+          .bundles()
+          .add(bundle);
+      return Optional.empty();
     }
     return Optional.of(
         subject.satisfied(
