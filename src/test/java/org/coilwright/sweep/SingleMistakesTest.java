@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -32,17 +33,29 @@ class SingleMistakesTest {
   private static Tally tally = new Tally();
 
   @BeforeAll
-  static void sweep() throws IOException {
-    tally = Sweep.run(WHOLE);
-    Path target = Files.createDirectories(Path.of("target"));
+  static void sweep() {
+    tally = Sweep.run(WHOLE, SingleMistakesTest::keep);
+    System.out.println(tally.table());
+  }
+
+  /** What is known so far, in the files that a run leaves behind. */
+  private static void keep(Tally tally) {
+    try {
+      write(tally, Files.createDirectories(Path.of("target")));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static void write(Tally tally, Path target) throws IOException {
     Files.writeString(target.resolve("sweep.txt"), tally.table());
     List<String> details = new ArrayList<>();
     tally.gaps().forEach((what, m) -> m.forEach(name -> details.add(what + "\t" + name)));
     tally
         .alarms()
         .forEach((what, m) -> m.forEach(name -> details.add("alarm " + what + "\t" + name)));
+    tally.faults().forEach((name, trace) -> details.add("failed\t" + name + "\t" + trace));
     Files.write(target.resolve("sweep-mutants.txt"), details);
-    System.out.println(tally.table());
   }
 
   @Test

@@ -36,6 +36,11 @@ final class Tally {
     refused++;
   }
 
+  /** How many mutants were looked at. */
+  synchronized int mutants() {
+    return mutants;
+  }
+
   synchronized void add(Verdict verdict) {
     mutants++;
     String name = verdict.mutant().name();
