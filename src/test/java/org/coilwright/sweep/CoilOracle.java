@@ -38,12 +38,17 @@ final class CoilOracle {
     }
     for (Moment moment : moments) {
       for (Valve valve : wiring.valves) {
-        if (moment.acVolts(valve.a(), valve.b()) > 5) {
+        if (!isBuiltIn(valve) && moment.acVolts(valve.a(), valve.b()) > 5) {
           add(Hazard.DIODE_ON_AC, valve.part());
         }
       }
     }
     latches();
+  }
+
+  /** A diode inside a coil is no part of its own: what it suffers is told of the coil. */
+  private boolean isBuiltIn(Valve valve) {
+    return !(wiring.netlist.parts().get(valve.part()) instanceof Part.Diode);
   }
 
   private void add(Hazard hazard, String subject) {
@@ -118,7 +123,7 @@ final class CoilOracle {
     for (Moment moment : moments) {
       for (Valve valve : wiring.valves) {
         boolean shunts = List.of(use.a(), use.b()).containsAll(List.of(valve.a(), valve.b()));
-        if (shunts && moment.conducting().contains(valve)) {
+        if (shunts && !isBuiltIn(valve) && moment.conducting().contains(valve)) {
           add(Hazard.DIODE_CONDUCTS, valve.part());
         }
       }

@@ -156,6 +156,20 @@ final class Wiring {
       direct = Plain.nominal(relay.coil().resistance(), ohms / 10);
     }
     use(relay, Sort.COIL, relay.coil().first(), relay.coil().second(), ohms, direct);
+    if (relay.coil().suppression().map(s -> s.value().equals("diode")).orElse(false)) {
+      // it blocks while the coil is on as it is marked: the first pin plus, unless the other is
+      // said to be; wired the other way round it is a wire
+      boolean secondIsPlus =
+          relay
+              .coil()
+              .polarity()
+              .map(p -> p.value())
+              .orElse("")
+              .startsWith(relay.coil().second() + " ");
+      String plus = secondIsPlus ? relay.coil().second() : relay.coil().first();
+      String minus = secondIsPlus ? relay.coil().first() : relay.coil().second();
+      valves.add(new Valve(relay.name(), net(relay, minus), net(relay, plus)));
+    }
   }
 
   private void contact(Part part, ContactSpec contact, String actuator) {
