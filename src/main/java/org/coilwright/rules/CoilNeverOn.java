@@ -8,10 +8,8 @@ import java.util.stream.Collectors;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
-import org.coilwright.circuit.Branch.DiodeBranch;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
-import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
@@ -165,13 +163,6 @@ final class CoilNeverOn implements Rule {
   }
 
   private static String wayBack(CoilFeed feed, Node pin) {
-    Circuit circuit = feed.study().circuit();
-    return WayBack.of(
-        circuit,
-        pin,
-        b ->
-            feed.leads(b)
-                && !(b instanceof Source)
-                && !(b instanceof DiodeBranch && CoilWays.acrossTheSame(circuit, b, feed.coil())));
+    return WayBack.of(feed.study().circuit(), pin, b -> TwoSupplies.isWayBack(feed, b));
   }
 }

@@ -3,6 +3,8 @@ package org.coilwright.rules;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.DiodeBranch;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Node;
 import org.coilwright.quantity.Quantity;
@@ -36,7 +38,15 @@ record TwoSupplies(CoilFeed feed, Source first, Node firstEnd, Source second, No
   }
 
   private static Set<Node> reach(CoilFeed feed, Node pin) {
-    return feed.study().circuit().reach(pin, b -> feed.leads(b) && !(b instanceof Source));
+    return feed.study().circuit().reach(pin, b -> isWayBack(feed, b));
+  }
+
+  /** True for what may lead a pin of a coil back to a supply, a diode across it left out. */
+  static boolean isWayBack(CoilFeed feed, Branch branch) {
+    return feed.leads(branch)
+        && !(branch instanceof Source)
+        && !(branch instanceof DiodeBranch
+            && CoilWays.acrossTheSame(feed.study().circuit(), branch, feed.coil()));
   }
 
   private static boolean ends(Source source, Set<Node> nodes) {
