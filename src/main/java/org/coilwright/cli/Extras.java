@@ -20,8 +20,13 @@ final class Extras {
    */
   public static void main(String[] args) throws IOException {
     Map<String, String> files = all();
+    Path libraries = Path.of(args[1]);
+    if (!Files.exists(libraries)) {
+      throw new IOException(
+          libraries + " is missing: Maven leaves its plugin out where it is told to stay offline");
+    }
     Path texts = Path.of(args[3]);
-    files.put("THIRD-PARTY.txt", Licences.of(Path.of(args[1]), Path.of(args[2]), texts));
+    files.put("THIRD-PARTY.txt", Licences.of(libraries, Path.of(args[2]), texts));
     for (Map.Entry<String, String> file : files.entrySet()) {
       Path path = Path.of(args[0]).resolve(file.getKey());
       Files.createDirectories(path.resolveSibling("."));

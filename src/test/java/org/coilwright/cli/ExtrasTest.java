@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -120,5 +121,39 @@ class ExtrasTest {
     }
     assertEquals("set \"code=%ERRORLEVEL%\"", lines.get(start + 1));
     assertTrue(lines.get(start).endsWith(" %*"), lines.get(start));
+  }
+
+  /** There is no Windows here: what can be told from its text is. */
+  @Test
+  void the_windows_launcher_quotes_every_path_and_jumps_only_to_what_is_there() throws IOException {
+    List<String> lines =
+        Files.readString(Path.of("src/launcher/coilwright.cmd"))
+            .lines()
+            .filter(l -> !l.startsWith("rem "))
+            .toList();
+    Pattern path = Pattern.compile("%(here|java|candidate|home|archive|unfit|LOCALAPPDATA)%");
+    for (String line : lines) {
+      path.matcher(line)
+          .results()
+          .forEach(
+              use -> {
+                String before = line.substring(0, use.start());
+                assertTrue(before.chars().filter(c -> c == '"').count() % 2 == 1, line);
+              });
+      assertTrue(
+          line.chars().filter(c -> c == '"').count() % 2 == 0 || line.contains(":\"="), line);
+      Matcher jump = Pattern.compile("(?:goto|call) :?(\\w+)").matcher(line);
+      while (jump.find()) {
+        assertTrue(lines.contains(":" + jump.group(1)), line);
+      }
+    }
+    // a program that is called by its bare name is looked for where the user stands, first
+    List<String> own =
+        List.of("@echo", "set", "setlocal", "if", "for", "goto", "call", "exit", ">&2");
+    for (String line : lines) {
+      String first = line.split(" ", 2)[0];
+      boolean known = line.isEmpty() || line.startsWith(":") || own.contains(first);
+      assertTrue(known || first.startsWith("\"%"), line);
+    }
   }
 }
