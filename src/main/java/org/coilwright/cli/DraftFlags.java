@@ -199,7 +199,7 @@ final class DraftFlags {
     String spaced =
         typed
             .strip()
-            .replaceAll("(?i)(?<=[0-9])\\s*(?:litres?|liters?)$", " l")
+            .replaceAll("(?i)(?<=[0-9])\\s*(?:l|litres?|liters?)$", "")
             .replaceAll("(?<=[0-9])\\s*°?C$", " °C")
             .replaceAll("(?<=[0-9])(?=[A-Za-zµΩ])", " ")
             .replaceAll("(?i)ohms?$", "Ω");

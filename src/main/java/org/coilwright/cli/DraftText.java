@@ -31,6 +31,7 @@ final class DraftText {
     out.append(style.bad("No arrangement passes"))
         .append(", so nothing was written. The nearest come first.\n");
     others(out, "Why not", nothing.others(), style);
+    list(out, "What would have to change", nothing.change(), style);
     list(out, "Assumed, because the brief does not say it", nothing.assumed(), style);
     return out.toString();
   }

@@ -30,6 +30,11 @@ final class ContactWords {
       return List.of(categories).stream().anyMatch(ratings::containsKey);
     }
 
+    /** True if there is any for direct current. */
+    boolean hasDirect() {
+      return ratings.keySet().stream().anyMatch(c -> c.startsWith("DC"));
+    }
+
     /** As a netlist has them. */
     String yaml() {
       StringBuilder text = new StringBuilder();

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.coilwright.netlist.Brief;
 import org.coilwright.netlist.ReadingProblem;
+import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Report;
 import org.coilwright.table.Tables;
 
@@ -48,8 +49,10 @@ public final class Draft {
    * No arrangement passes.
    *
    * @param others why not, the nearest first
+   * @param change what would have to change
    */
-  public record Nothing(List<Other> others, List<String> assumed) implements Answer {}
+  public record Nothing(List<Other> others, List<String> change, List<String> assumed)
+      implements Answer {}
 
   /**
    * Another arrangement.
@@ -69,7 +72,7 @@ public final class Draft {
     Drafter drafter = new Drafter(job, tables, judges);
     List<Candidate> all = drafter.all(Arrangement.all());
     if (!all.get(0).passes()) {
-      return new Nothing(others(all, Optional.empty()), job.assumed());
+      return new Nothing(others(all, Optional.empty()), change(job, all), job.assumed());
     }
     Candidate best = drafter.least(all.get(0));
     Arrangement arrangement = best.arrangement();
@@ -83,7 +86,34 @@ public final class Draft {
         sketch.shopping(),
         others(all.subList(1, all.size()), Optional.of(best)),
         job.assumed(),
-        job.open());
+        open(job, arrangement, best.report().orElseThrow()));
+  }
+
+  /** What the brief leaves open, then what the tables do. */
+  private static List<String> open(Job job, Arrangement arrangement, Report report) {
+    Set<String> open = new LinkedHashSet<>();
+    if (arrangement.needs().contains("mains contact")) {
+      open.add(
+          "whether the controller's contact is insulated for mains from the rest of it, by"
+              + " reinforced insulation: in its manual, and if it is not, not this arrangement");
+    }
+    open.addAll(job.open());
+    Proof.unsettled(report).forEach(u -> open.add(u.sentence()));
+    return List.copyOf(open);
+  }
+
+  /** What would let some arrangement pass: a better contact, and what the nearest lacks. */
+  private static List<String> change(Job job, List<Candidate> all) {
+    Set<String> change = new LinkedHashSet<>();
+    if (!job.contact().hasDirect() && !job.contact().has("AC-14", "AC-15")) {
+      change.add(
+          "The manual says nothing of coils. Ask its maker what the contact may switch at %s DC (DC-13, or DC-1 into a relay with a diode), or as AC-15 at %s, and write it under contact:."
+              .formatted(Printed.volts(job.coilVolts()), Printed.volts(job.controlVolts())));
+    }
+    all.get(0).report().stream()
+        .flatMap(report -> Proof.against(report).stream())
+        .forEach(f -> change.add(f.remedy()));
+    return List.copyOf(change);
   }
 
   private static List<String> head(Job job, Arrangement arrangement) {

@@ -2,11 +2,13 @@ package org.coilwright.draft;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Report;
@@ -44,22 +46,40 @@ final class Drafter {
     List<Candidate> tried = new ArrayList<>();
     for (boolean second : new boolean[] {false, true}) {
       if (tried.stream().noneMatch(Candidate::passes)) {
+        Map<String, List<Arrangement>> forms =
+            arrangements.stream()
+                .filter(a -> a.second() == second)
+                .collect(
+                    Collectors.groupingBy(
+                        Arrangement::name, LinkedHashMap::new, Collectors.toList()));
         // a Study belongs to one thread, and each candidate has its own
         tried.addAll(
-            arrangements.parallelStream()
-                .filter(a -> a.second() == second)
-                .map(a -> tried(a, begun))
-                .toList());
+            forms.values().parallelStream().flatMap(f -> inForms(f, begun).stream()).toList());
       }
     }
     List<Candidate> sorted = new ArrayList<>(tried);
     sorted.sort(
         Comparator.comparing((Candidate c) -> !c.passes())
             .thenComparingInt(c -> c.report().isEmpty() && !c.passes() ? 100 : c.why().size())
-            .thenComparingInt(this::rank)
+            .thenComparingInt(c -> rank(c.arrangement()))
             .thenComparingLong(Candidate::faults)
             .thenComparingInt(tried::indexOf));
     return sorted;
+  }
+
+  /** The forms of one arrangement, the usual first; once one passes the others are not asked. */
+  private List<Candidate> inForms(List<Arrangement> forms, Sizing.Begun begun) {
+    List<Arrangement> usual = new ArrayList<>(forms);
+    usual.sort(Comparator.comparingInt(this::rank));
+    List<Candidate> tried = new ArrayList<>();
+    for (Arrangement form : usual) {
+      Candidate candidate = tried(form, begun);
+      tried.add(candidate);
+      if (candidate.passes()) {
+        break;
+      }
+    }
+    return tried;
   }
 
   /** The same with the easiest figures with which every rule is content. */
@@ -69,8 +89,7 @@ final class Drafter {
   }
 
   /** Fewest parts first; what is electronic or seldom sold counts more. */
-  private int rank(Candidate candidate) {
-    Arrangement arrangement = candidate.arrangement();
+  private int rank(Arrangement arrangement) {
     int parts = arrangement.parts().size() + (arrangement.hasControl() ? 1 : 0);
     boolean onePole = arrangement.isOnePole() && sizing.worst() > GOOD_FOR_ONE_POLE;
     boolean seldom = arrangement.isDirect() && arrangement.inCoil();
@@ -84,6 +103,10 @@ final class Drafter {
     Optional<String> missing = missing(arrangement);
     if (missing.isPresent()) {
       return Candidate.refused(arrangement, missing.get());
+    }
+    if (job.isThree() && !arrangement.inCoil()) {
+      return Candidate.refused(
+          arrangement, "a thermostat of one pole in the load's way opens one line of three");
     }
     if (begun.figures().isEmpty()) {
       return Candidate.refused(arrangement, begun.why());
@@ -126,9 +149,8 @@ final class Drafter {
   /** What stands against a circuit, with its numbers; what a draft cannot settle counts as well. */
   private static List<String> reasons(Report report) {
     Set<String> reasons = new LinkedHashSet<>();
-    Proof.against(report)
-        .forEach(f -> reasons.add(f.headline() + ": " + f.numbers() + " " + f.remedy()));
-    Proof.unsettled(report).forEach(u -> reasons.add(u.sentence() + " (" + u.missing() + ")"));
+    Proof.against(report).forEach(f -> reasons.add(f.headline() + ": " + f.numbers()));
+    Proof.vital(report).forEach(u -> reasons.add(u.sentence() + " (" + u.missing() + ")"));
     return List.copyOf(reasons);
   }
 
@@ -230,6 +252,16 @@ final class Drafter {
         if (more.isPresent()) {
           return more;
         }
+      }
+    }
+    for (Outcome.Undecided open : Proof.vital(report)) {
+      String run = open.missing().substring(open.missing().lastIndexOf(' ') + 1);
+      Optional<Figures> more =
+          Sketch.of(job, arrangement, figures, kinds)
+              .useOf(run)
+              .flatMap(use -> sizing.larger(figures, use + ".size"));
+      if (more.isPresent()) {
+        return more;
       }
     }
     return Optional.empty();

@@ -2,6 +2,7 @@ package org.coilwright.draft;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Set;
 import org.coilwright.netlist.NetlistReader;
 import org.coilwright.netlist.Reading;
 import org.coilwright.rule.Outcome;
@@ -24,6 +25,12 @@ final class Proof {
           "vessel",
           "let-through",
           "switching.");
+
+  /** Groups whose open questions tables or the site settle, and no part that is bought. */
+  private static final Set<String> ON_SITE = Set.of("conductor", "protection");
+
+  /** What no table says of a wire of the direct circuit in very warm air. */
+  private static final String NO_FIGURE = "tabulated size";
 
   private final Tables tables;
   private final Judges judges;
@@ -67,6 +74,14 @@ final class Proof {
     return report.undecided().stream()
         .filter(u -> MAY_BE_OPEN.stream().noneMatch(u.missing()::contains))
         .filter(u -> u.missing().startsWith("ratings") || !u.missing().contains(" of U1"))
+        .toList();
+  }
+
+  /** The part of it without which nobody may say that a circuit works. */
+  static List<Outcome.Undecided> vital(Report report) {
+    return unsettled(report).stream()
+        .filter(u -> !ON_SITE.contains(u.rule().group()))
+        .filter(u -> !u.missing().startsWith(NO_FIGURE))
         .toList();
   }
 }

@@ -46,6 +46,8 @@ final class Values {
           job.warmest() > USUAL_AIR
               ? ", which its maker lets work in air of " + degrees(job.warmest())
               : "";
+      case "derated" ->
+          job.warmest() > USUAL_AIR ? " (a sheet that rates it at 40 °C says less there)" : "";
       case "air-high" -> degrees(boxAir());
       case "poles" -> poles();
       case "pole-count" -> Integer.toString(contactorPoles());

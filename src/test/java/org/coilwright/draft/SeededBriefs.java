@@ -53,9 +53,10 @@ final class SeededBriefs {
                 pick("0", "1", "3", "12", "40"),
                 pick("0", "2", "8", "25"),
                 pick("1", "10", "22", "60", "150")));
-    lines.add("air: " + pick("25", "35", "40", "45", "50", "55", "60") + " °C");
+    String air = pick("25", "35", "40", "45", "50", "55", "60");
+    lines.add("air: " + air + " °C");
     if (random.nextInt(3) == 0) {
-      lines.add("room: " + pick("25", "30", "40") + " °C");
+      lines.add("room: " + pick("20", "25", air) + " °C");
     }
     if (random.nextInt(3) > 0) {
       lines.add(nec ? americanMains() : europeanMains());
@@ -102,7 +103,7 @@ final class SeededBriefs {
     return "mains: {earthing: %s, fault-current: %s kA, loop-impedance: %s Ω}"
         .formatted(
             earthing,
-            pick("0.8", "1.5", "3", "6"),
+            pick("2", "3", "6"),
             earthing.equals("TT") ? pick("20", "80") : pick("0.2", "0.35", "0.6", "0.9"));
   }
 
