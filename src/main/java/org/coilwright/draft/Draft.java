@@ -74,30 +74,57 @@ public final class Draft {
     if (!all.get(0).passes()) {
       return new Nothing(others(all, Optional.empty()), change(job, all), job.assumed());
     }
-    Candidate best = drafter.least(all.get(0));
+    return drafted(job, drafter.least(all.get(0)), all, new Proof(tables, judges));
+  }
+
+  private static Drafted drafted(Job job, Candidate best, List<Candidate> all, Proof proof) {
     Arrangement arrangement = best.arrangement();
     Sketch sketch = Sketch.of(job, arrangement, best.figures().orElseThrow(), PartKind.all());
-    String netlist = sketch.text(head(job, arrangement), "");
+    List<String> open = new ArrayList<>(job.open());
+    List<String> assumed = new ArrayList<>(job.assumed());
+    Optional<Settings> settings = Optional.empty();
+    if (job.brief().hasGroup("plant")) {
+      Settings.Found found =
+          Settings.of(job, s -> proof.settings(sketch.text(List.of(), s.yaml(job.brief()))));
+      settings = found.settings();
+      if (settings.isEmpty()) {
+        open.add(found.why());
+      } else if (job.brief().quantity("vessel.litres").isPresent()) {
+        assumed.add("water from 12 to 60 °C, for the longest time a day");
+      }
+    }
+    List<String> head = head(arrangement, assumed);
+    String switching = settings.map(s -> s.yaml(job.brief())).orElse("");
+    String netlist = sketch.text(head, switching);
+    Report report = proof.of(netlist);
+    if (!switching.isEmpty() && !Proof.against(report).isEmpty()) {
+      open.add("the switching settings: " + Proof.against(report).get(0).headline());
+      netlist = sketch.text(head, "");
+      report = best.report().orElseThrow();
+    }
     return new Drafted(
         netlist,
-        best.report().orElseThrow(),
+        report,
         arrangement.title(),
-        arrangement.says() + "; " + arrangement.weakness(),
+        arrangement.says()
+            + "; "
+            + arrangement.weakness()
+            + settings.map(s -> ". Settings: " + s.words()).orElse(""),
         sketch.shopping(),
         others(all.subList(1, all.size()), Optional.of(best)),
-        job.assumed(),
-        open(job, arrangement, best.report().orElseThrow()));
+        List.copyOf(assumed),
+        open(open, arrangement, report));
   }
 
   /** What the brief leaves open, then what the tables do. */
-  private static List<String> open(Job job, Arrangement arrangement, Report report) {
+  private static List<String> open(List<String> before, Arrangement arrangement, Report report) {
     Set<String> open = new LinkedHashSet<>();
     if (arrangement.needs().contains("mains contact")) {
       open.add(
           "whether the controller's contact is insulated for mains from the rest of it, by"
               + " reinforced insulation: in its manual, and if it is not, not this arrangement");
     }
-    open.addAll(job.open());
+    open.addAll(before);
     Proof.unsettled(report).forEach(u -> open.add(u.sentence()));
     return List.copyOf(open);
   }
@@ -116,7 +143,7 @@ public final class Draft {
     return List.copyOf(change);
   }
 
-  private static List<String> head(Job job, Arrangement arrangement) {
+  private static List<String> head(Arrangement arrangement, List<String> assumed) {
     List<String> head = new ArrayList<>();
     head.add("Drafted: " + arrangement.title() + ".");
     head.add("It suits where: " + arrangement.when() + ".");
@@ -125,9 +152,9 @@ public final class Draft {
         "Each part has the least figures that pass; what stands behind \"buy\" is what to ask"
             + " for.");
     head.add("With the data sheets at hand, put their figures in place and check again.");
-    if (!job.assumed().isEmpty()) {
+    if (!assumed.isEmpty()) {
       head.add("Assumed, because the brief does not say it:");
-      job.assumed().forEach(a -> head.add("  " + a));
+      assumed.forEach(a -> head.add("  " + a));
     }
     return head;
   }

@@ -50,6 +50,11 @@ final class Proof {
     return run(judges.quick(), netlist);
   }
 
+  /** The rules that rehearse settings. */
+  Report settings(String netlist) {
+    return run(judges.settings(), netlist);
+  }
+
   private Report run(Runner runner, String netlist) {
     Reading reading = NetlistReader.read("drafted.yaml", netlist.getBytes(StandardCharsets.UTF_8));
     if (reading instanceof Reading.Read read) {
