@@ -1,19 +1,16 @@
 package org.coilwright.rule;
 
-/** The one routine that decides whether a value is at, inside or outside a limit. */
+/** {@link org.coilwright.quantity.Comparison} under the name by which rules call it. */
 public final class Comparison {
-  /** Two figures this close, relative to the larger, are the same figure. */
-  private static final double RELATIVE = 1e-9;
-
   private Comparison() {}
 
   /** True if {@code value} is above {@code limit}; a value exactly at the limit is not. */
   public static boolean exceeds(double value, double limit) {
-    return value - limit > RELATIVE * Math.max(Math.abs(value), Math.abs(limit));
+    return org.coilwright.quantity.Comparison.exceeds(value, limit);
   }
 
   /** True if {@code value} is below {@code limit}; a value exactly at the limit is not. */
   public static boolean fallsShort(double value, double limit) {
-    return exceeds(limit, value);
+    return org.coilwright.quantity.Comparison.fallsShort(value, limit);
   }
 }
