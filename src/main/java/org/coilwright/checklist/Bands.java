@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.checklist.Expected.Winding;
 import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
@@ -17,7 +18,6 @@ import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
-import org.coilwright.sizing.WarmBox;
 import org.coilwright.solve.Span;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
@@ -46,9 +46,10 @@ final class Bands {
   /** A band and why. */
   record Reasoned(Band band, Grounds grounds) {}
 
-  /** A circuit that was built otherwise, solved like the one that was drawn. */
-  Study study(Netlist netlist) {
-    return WarmBox.study(netlist, tables);
+  /** A circuit that was built otherwise, solved in the air of the one that was drawn. */
+  Study study(Netlist netlist, Circuit drawn) {
+    Circuit built = Circuit.of(netlist);
+    return Study.of(drawn.unwrittenAir().map(built::in).orElse(built), tables);
   }
 
   Cited<Double> figure(String name) {

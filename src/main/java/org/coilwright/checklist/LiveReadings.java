@@ -33,7 +33,8 @@ final class LiveReadings {
     if (isOnElectronics(mistake)) {
       return Optional.empty();
     }
-    Study built = tests.bands().study(mistake.in(tests.anatomy().netlist()));
+    Study built =
+        tests.bands().study(mistake.in(tests.anatomy().netlist()), tests.anatomy().circuit());
     for (Plan.Placed placed : rows) {
       if (placed.row().expected() instanceof Band band) {
         Optional<Shown> shown =

@@ -24,6 +24,8 @@ import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Quantity;
 import org.jspecify.annotations.Nullable;
 
 /** What is wired, as questions a person would ask. Nothing here knows a voltage. */
@@ -48,8 +50,11 @@ public final class Circuit {
   private final List<Island> islands;
   private final Map<Node, Island> islandOf = new HashMap<>();
 
-  private Circuit(Netlist netlist) {
+  private final Optional<Quantity> unwrittenAir;
+
+  private Circuit(Netlist netlist, Optional<Quantity> unwrittenAir) {
     this.netlist = netlist;
+    this.unwrittenAir = unwrittenAir;
     this.terminals = new Terminals(netlist);
     PartBranches parts = new PartBranches(netlist, terminals);
     List<Branch> all = new ArrayList<>(parts.branches());
@@ -87,7 +92,27 @@ public final class Circuit {
    *     no such netlist through
    */
   public static Circuit of(Netlist netlist) {
-    return new Circuit(netlist);
+    return new Circuit(netlist, Optional.empty());
+  }
+
+  /** The same in air that is not written: computed from the losses in its box, or typed. */
+  public Circuit in(Quantity air) {
+    return new Circuit(netlist, Optional.of(air));
+  }
+
+  /** The air it is in although it is not written; see {@link #in}. */
+  public Optional<Quantity> unwrittenAir() {
+    return unwrittenAir;
+  }
+
+  /** The air in the box, written or not; empty if nothing gives it. */
+  public Optional<Quantity> insideAir() {
+    return netlist.site().enclosureAir().map(Written::value).or(() -> unwrittenAir);
+  }
+
+  /** The air around the devices: that in the box, else that of the room. */
+  public Optional<Quantity> airAround() {
+    return insideAir().or(() -> netlist.site().ambient().map(Written::value));
   }
 
   public Netlist netlist() {

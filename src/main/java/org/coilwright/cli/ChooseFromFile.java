@@ -1,13 +1,12 @@
-// Over 250 lines: one entry of the netlist after the other.
 package org.coilwright.cli;
 
+import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
-import java.util.TreeMap;
 import org.coilwright.circuit.Branch;
+import org.coilwright.cli.ChooseOptions.Refused;
+import org.coilwright.netlist.Method;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
@@ -15,7 +14,9 @@ import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
+import org.coilwright.quantity.Rating;
 import org.coilwright.rules.CoilContact;
+import org.coilwright.sizing.Core;
 import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.PowerSide;
 import org.coilwright.sizing.PowerSide.Demand;
@@ -24,211 +25,175 @@ import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
 
-/** The question that a contactor in a netlist puts. */
+/** The question that a contactor in a netlist puts; what the netlist leaves open is typed. */
 final class ChooseFromFile {
-  private ChooseFromFile() {}
+  private final Study study;
+  private final Part.Relay relay;
+  private final ChooseOptions typed;
+  private final Tables tables;
+  private final PowerSide side;
+  private final Site site;
+  private final Demand demand;
+  private final LoadCurrent first;
+  private final int lines;
 
-  static Question of(
-      Study study,
-      String name,
-      ChooseQuestion.Asked asked,
-      Set<String> typed,
-      ChooseQuestion.Amounts amounts,
-      Tables tables)
-      throws ChooseQuestion.Refused {
-    List<String> relays =
-        study.circuit().netlist().parts().values().stream()
-            .filter(Part.Relay.class::isInstance)
-            .map(Part::name)
-            .toList();
-    if (name.isEmpty()) {
-      throw new ChooseQuestion.Refused("Say which contactor of the file: --part Q1.");
-    }
-    if (!(study.circuit().netlist().parts().get(name) instanceof Part.Relay relay)) {
-      throw new ChooseQuestion.Refused(
-          "The file has no relay or contactor %s.%s".formatted(name, Near.question(name, relays)));
-    }
-    PowerSide side = PowerSide.of(study, tables);
-    Optional<Demand> demand =
-        study.circuit().branchesOf(name).stream()
+  private ChooseFromFile(Study study, Part.Relay relay, ChooseOptions typed, Tables tables)
+      throws Refused {
+    this.study = study;
+    this.relay = relay;
+    this.typed = typed;
+    this.tables = tables;
+    side = PowerSide.of(study, tables);
+    site = study.circuit().netlist().site();
+    demand =
+        study.circuit().branchesOf(relay.name()).stream()
             .filter(Branch.Contact.class::isInstance)
             .flatMap(b -> side.demand(b).stream())
-            .max((a, b) -> Double.compare(a.worst(), b.worst()));
-    if (demand.isEmpty()) {
-      throw new ChooseQuestion.Refused(
-          "No load whose power is written hangs on the contacts of %s.".formatted(name));
-    }
-    Site site = study.circuit().netlist().site();
-    LoadCurrent first = demand.get().loads().get(0);
+            .max(Comparator.comparingDouble(Demand::worst))
+            .orElseThrow(
+                () ->
+                    new Refused(
+                        "No load whose power is written hangs on the contacts of %s."
+                            .formatted(relay.name())));
+    first = demand.loads().get(0);
     if (first.hertz() == 0) {
-      throw new ChooseQuestion.Refused(
-          "%s switches direct current; choose works for alternating mains.".formatted(name));
+      throw new Refused(
+          "%s switches direct current; choose works for alternating mains."
+              .formatted(relay.name()));
     }
-    int lines =
-        demand.get().loads().stream().mapToInt(l -> side.linesOf(l.load()).size()).max().orElse(1);
-    boolean nec = site.practice().value() == Site.Practice.NEC;
-    boolean boxUnknown = site.enclosure().isPresent() && site.enclosureAir().isEmpty();
-    if (boxUnknown && !typed.contains("--air")) {
-      throw new ChooseQuestion.Refused(
-          "What %s needs could not be worked out: the air in the box is not known; give site.enclosure-air, or --air."
-              .formatted(name));
+    lines = demand.loads().stream().mapToInt(l -> side.linesOf(l.load()).size()).max().orElse(1);
+  }
+
+  static Question of(Study study, ChooseOptions typed, Tables tables) throws Refused {
+    String name = typed.part();
+    if (name.isEmpty()) {
+      throw new Refused("Say which contactor of the file: --part Q1.");
     }
-    Optional<Written<Quantity>> written =
-        boxUnknown ? Optional.empty() : site.enclosureAir().or(site::ambient);
-    double air =
-        written.isPresent()
-            ? written.get().value().high()
-            : amounts.of("--air", asked.air(), Dimension.TEMPERATURE).high();
-    boolean close =
-        relay.mounting().map(m -> m.value().equals("side-by-side")).orElse(asked.close());
-    String kind =
-        first.load() instanceof Part.Heater heater
-            ? heater.kind().map(Written::value).orElse(asked.kind())
-            : first.load().head().is();
-    double outside = site.ambient().map(a -> a.value().high()).orElse(air);
+    var parts = study.circuit().netlist().parts();
+    if (!(parts.get(name) instanceof Part.Relay relay)) {
+      List<String> relays =
+          parts.values().stream().filter(Part.Relay.class::isInstance).map(Part::name).toList();
+      throw new Refused(
+          "The file has no relay or contactor %s.%s".formatted(name, Near.question(name, relays)));
+    }
+    return new ChooseFromFile(study, relay, typed, tables).question();
+  }
+
+  private Question question() throws Refused {
+    double air = air();
+    typed.refuseLoad();
+    Question.Load load = load();
     LoadWay way =
         LoadWay.of(
             side,
-            name,
-            demand.get().loads().stream().map(LoadCurrent::load).toList(),
-            new LoadWay.Place(air, outside, lines > 2 ? 3 : 2, nec),
+            relay.name(),
+            demand.loads().stream().map(LoadCurrent::load).toList(),
+            new LoadWay.Place(air, high(site.ambient()).orElse(air), load.wires(), isNec()),
             tables);
-    Optional<Branch.Conductor> line = way.worst();
-    List<Question.Output> drivers = drivers(study, name, tables);
-    Optional<Site.MainsSupply> mains = site.mains();
-    Map<String, Boolean> given = new TreeMap<>();
-    for (String always :
-        List.of("--power", "--voltage", "--phases", "--connection", "--practice")) {
-      given.put(always, true);
-    }
-    given.put("--kind", !(first.load() instanceof Part.Heater h) || h.kind().isPresent());
-    given.put("--air", written.isPresent());
-    given.put("--rated-air", relay.ratedAir().isPresent());
-    given.put("--mounting", relay.mounting().isPresent());
-    given.put("--altitude", site.altitude().isPresent());
-    given.put("--method", way.method().isPresent());
-    given.put("--wire-air", site.ambient().isPresent());
-    given.put("--length", way.metres().isPresent());
-    given.put("--insulation", line.flatMap(Branch.Conductor::insulationMaterial).isPresent());
-    given.put("--clamps", line.filter(w -> w.clampTemperature().isPresent()).isPresent());
-    given.put("--fault-current", mains.flatMap(Site.MainsSupply::faultCurrent).isPresent());
-    given.put("--loop-impedance", mains.flatMap(Site.MainsSupply::loopImpedance).isPresent());
-    given.put("--life", relay.life().containsKey("AC-1") && first.load() instanceof Part.Heater);
-    given.put("--output", !drivers.isEmpty());
-    refuseTyped(typed, given);
-    ChooseQuestion.Asked here =
-        new ChooseQuestion.Asked(
-            "",
-            "",
-            lines > 2 ? "3" : "1",
-            "",
-            kind,
-            asked.air(),
-            relay
-                .ratedAir()
-                .map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE))
-                .orElse(asked.ratedAir()),
-            close,
-            site.altitude()
-                .map(a -> Printed.of(a.value().high(), Dimension.LENGTH))
-                .orElse(asked.altitude()),
-            asked.duty(),
-            asked.starts(),
-            asked.years(),
-            nec,
-            way.method().orElse(asked.method()),
-            way.method().filter(m -> m.equals("panel")).isPresent()
-                ? Printed.of(air, Dimension.TEMPERATURE)
-                : site.ambient()
-                    .map(a -> Printed.of(a.value().high(), Dimension.TEMPERATURE))
-                    .orElse(asked.wireAir()),
-            asked.length().isEmpty()
-                ? way.metres().stream()
-                    .mapToObj(m -> Printed.of(m, Dimension.LENGTH))
-                    .findFirst()
-                    .orElse("")
-                : asked.length(),
-            site.mains()
-                .flatMap(Site.MainsSupply::faultCurrent)
-                .map(f -> Printed.of(f.value().high(), Dimension.CURRENT))
-                .orElse(asked.fault()),
-            asked.insulation().isEmpty()
-                ? line.flatMap(Branch.Conductor::insulationMaterial).orElse("")
-                : asked.insulation(),
-            asked.clamps().isEmpty()
-                ? line.map(Branch.Conductor::clampTemperature)
-                    .filter(OptionalDouble::isPresent)
-                    .map(c -> Printed.of(c.getAsDouble(), Dimension.TEMPERATURE))
-                    .orElse("")
-                : asked.clamps(),
-            asked.loop().isEmpty()
-                ? site.mains()
-                    .flatMap(Site.MainsSupply::loopImpedance)
-                    .map(l -> Printed.of(l.value().high(), Dimension.RESISTANCE))
-                    .orElse("")
-                : asked.loop(),
-            site.mains()
-                .flatMap(Site.MainsSupply::earthing)
-                .filter(e -> e.value().equals("TT"))
-                .isPresent(),
-            asked
-                .life()
-                .or(
-                    () ->
-                        first.load() instanceof Part.Heater
-                            ? Optional.ofNullable(relay.life().get("AC-1")).map(Written::value)
-                            : Optional.empty()),
-            drivers.isEmpty() ? asked.outputs() : drivers,
-            coil(relay, study));
-    String title =
+    Question.Place place =
+        typed.place(
+            air,
+            relay.ratedAir().map(Written::value),
+            relay.mounting().map(Written::value),
+            site.altitude().map(Written::value));
+    return new Question(
         "%s for %s, %s, in %s air, %s%s"
             .formatted(
-                name,
-                demand.get().names(),
+                relay.name(),
+                demand.names(),
                 lines > 2 ? "three lines" : lines > 1 ? "two lines" : "one line",
                 Printed.of(air, Dimension.TEMPERATURE),
-                close ? "close-mounted" : "spaced",
-                line.flatMap(Branch.Conductor::run)
+                ChooseQuestion.words(place),
+                way.worst()
+                    .flatMap(Branch.Conductor::run)
                     .map(run -> ", wired as " + run.name())
-                    .orElse(""));
-    return new ChooseQuestion(amounts, tables)
-        .place(
-            here,
-            title,
-            demand.get().nominal(),
-            demand.get().worst(),
-            demand.get().words(),
-            first.volts(),
-            lines > 2,
-            lines > 2 ? (withNeutral(first.load()) ? 4 : 3) : nec && lines == 1 ? 1 : 2,
-            first.load() instanceof Part.Heater delta
-                && delta.connection().value() == Part.Connection.DELTA,
-            air,
-            demand.get().loads().stream()
-                .flatMap(l -> l.power().stream())
-                .<Cited<?>>map(c -> c)
-                .toList());
+                    .orElse("")),
+        load,
+        place,
+        wire(way, air),
+        supply(),
+        typed.service(life()),
+        new Question.Drive(typed.outputs(drivers()), coil()),
+        demand.loads().stream().flatMap(l -> l.power().stream()).<Cited<?>>map(c -> c).toList());
   }
 
-  private static boolean withNeutral(Part load) {
-    return load instanceof Part.Heater heater
-        && heater.connection().value() == Part.Connection.STAR_WITH_NEUTRAL;
-  }
-
-  /** What a netlist says cannot be typed as well: it would be two answers to one question. */
-  private static void refuseTyped(Set<String> typed, Map<String, Boolean> given)
-      throws ChooseQuestion.Refused {
-    for (Map.Entry<String, Boolean> option : given.entrySet()) {
-      if (option.getValue() && typed.contains(option.getKey())) {
-        throw new ChooseQuestion.Refused(
-            "The file already gives what %s says: leave it out, or change the file."
-                .formatted(option.getKey()));
-      }
+  /**
+   * Air around the contactor, °C: as written; else as typed; else as computed from the losses in
+   * the box.
+   */
+  private double air() throws Refused {
+    Optional<Quantity> room = site.ambient().map(Written::value);
+    Optional<Quantity> written =
+        site.enclosure().isPresent()
+            ? site.enclosureAir().map(Written::value)
+            : site.enclosureAir().map(Written::value).or(() -> room);
+    Optional<Quantity> known = typed.air(written).or(study.circuit()::unwrittenAir);
+    if (known.isEmpty() && site.enclosure().isPresent()) {
+      throw new Refused(
+          "What %s needs could not be worked out: the air in the box is not known; give site.enclosure-air, or --air."
+              .formatted(relay.name()));
     }
+    return known.isPresent() ? known.get().high() : typed.air();
+  }
+
+  private boolean isNec() {
+    return site.practice().value() == Site.Practice.NEC;
+  }
+
+  private Question.Load load() throws Refused {
+    Optional<Part.Heater> heater =
+        Optional.of(first.load())
+            .filter(Part.Heater.class::isInstance)
+            .map(Part.Heater.class::cast);
+    Optional<Part.Connection> connection = heater.map(h -> h.connection().value());
+    boolean neutral = connection.filter(Part.Connection.STAR_WITH_NEUTRAL::equals).isPresent();
+    return new Question.Load(
+        demand.nominal(),
+        demand.worst(),
+        demand.words(),
+        first.volts(),
+        lines > 2 ? 3 : 2,
+        lines > 2 ? (neutral ? 4 : 3) : isNec() && lines == 1 ? 1 : 2,
+        typed.kind(
+            heater.isPresent()
+                ? heater.flatMap(Part.Heater::kind).map(Written::value)
+                : Optional.of(first.load().head().is())),
+        connection.filter(Part.Connection.DELTA::equals).isPresent());
+  }
+
+  private Question.Laid wire(LoadWay way, double air) throws Refused {
+    Method method = typed.method(way.method());
+    OptionalDouble outside = typed.wireAir(site.ambient().map(Written::value));
+    Optional<Branch.Conductor> line = way.worst();
+    return new Question.Laid(
+        method,
+        way.method().filter(m -> m == Method.PANEL).isPresent() ? air : outside.orElse(air),
+        typed.metres(way.metres()),
+        new Core(
+            true,
+            typed.insulation(line.flatMap(Branch.Conductor::insulationMaterial)),
+            typed.clamps(
+                line.map(Branch.Conductor::clampTemperature).orElse(OptionalDouble.empty()))));
+  }
+
+  private Question.Supply supply() throws Refused {
+    Optional<Site.MainsSupply> mains = site.mains();
+    return new Question.Supply(
+        site.practice().value(),
+        mains.flatMap(Site.MainsSupply::earthing).filter(e -> e.value().equals("TT")).isPresent(),
+        typed.faultAmps(mains.flatMap(Site.MainsSupply::faultCurrent).map(Written::value)),
+        typed.loopOhms(mains.flatMap(Site.MainsSupply::loopImpedance).map(Written::value)));
+  }
+
+  /** How often it closes a heater, as its part gives it. */
+  private Optional<Rating> life() {
+    return first.load() instanceof Part.Heater
+        ? Optional.ofNullable(relay.life().get("AC-1")).map(Written::value)
+        : Optional.empty();
   }
 
   /** The coil as its part gives it; empty on alternating voltage where it gives no figure. */
-  private static Optional<Question.Coil> coil(Part.Relay relay, Study study) {
+  private Optional<Question.Coil> coil() {
     Part.CoilSpec coil = relay.coil();
     double volts = coil.voltage().value().nominal();
     if (study.coilKind(relay.name()) == CurrentKind.DC) {
@@ -255,9 +220,13 @@ final class ChooseFromFile {
   }
 
   /** Every contact that stands in the way of the coil. */
-  private static List<Question.Output> drivers(Study study, String name, Tables tables) {
-    return CoilContact.before(name, study, tables).stream()
+  private List<Question.Output> drivers() {
+    return CoilContact.before(relay.name(), study, tables).stream()
         .map(c -> new Question.Output(c.name(), c.rating(), c.category()))
         .toList();
+  }
+
+  private static OptionalDouble high(Optional<Written<Quantity>> written) {
+    return written.stream().mapToDouble(w -> w.value().high()).findFirst();
   }
 }

@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.coilwright.cli.ChooseOptions.Refused;
+import org.coilwright.netlist.Part.Connection;
 import org.coilwright.netlist.Site;
+import org.coilwright.netlist.Site.Phases;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
-import org.coilwright.quantity.Rating;
 import org.coilwright.sizing.Core;
 import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.MainsBand;
@@ -16,119 +18,124 @@ import org.coilwright.sizing.Question;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
 
-/** Turns what was typed after {@code choose} into a question. */
+/** The question that is typed after {@code choose}, without a netlist. */
 final class ChooseQuestion {
-  /** What was typed cannot be used. */
-  static final class Refused extends Exception {
-    private static final long serialVersionUID = 1L;
-
-    Refused(String sentence) {
-      super(sentence);
-    }
-
-    String sentence() {
-      return String.valueOf(getMessage());
-    }
-  }
-
-  /** Reads a value of an option. */
-  @FunctionalInterface
-  interface Amounts {
-    Quantity of(String option, String typed, Dimension dimension) throws Refused;
-  }
-
-  /** The options as typed; empty text where one was left out. */
-  record Asked(
-      String power,
-      String voltage,
-      String phases,
-      String connection,
-      String kind,
-      String air,
-      String ratedAir,
-      boolean close,
-      String altitude,
-      String duty,
-      String starts,
-      String years,
-      boolean nec,
-      String method,
-      String wireAir,
-      String length,
-      String fault,
-      String insulation,
-      String clamps,
-      String loop,
-      boolean tt,
-      Optional<Rating> life,
-      List<Question.Output> outputs,
-      Optional<Question.Coil> coil) {}
-
-  private final Amounts amounts;
+  private final ChooseOptions typed;
   private final Tables tables;
+  private final Phases phases;
+  private final Connection connection;
+  private final boolean nec;
 
-  ChooseQuestion(Amounts amounts, Tables tables) {
-    this.amounts = amounts;
+  private ChooseQuestion(ChooseOptions typed, Tables tables) throws Refused {
+    this.typed = typed;
     this.tables = tables;
+    phases = typed.phases().orElse(Phases.ONE);
+    nec = typed.practice() == Site.Practice.NEC;
+    connection =
+        typed.connection().orElse(phases == Phases.THREE ? Connection.STAR : Connection.SINGLE);
   }
 
-  Question of(Asked asked) throws Refused {
-    if (asked.power().isEmpty()) {
+  static Question of(ChooseOptions typed, Tables tables) throws Refused {
+    return new ChooseQuestion(typed, tables).question();
+  }
+
+  private Question question() throws Refused {
+    Optional<Quantity> asked = typed.power();
+    if (asked.isEmpty()) {
       throw new Refused("choose needs --power, such as --power 3kW, or a netlist and --part.");
     }
-    Quantity power = amounts.of("--power", asked.power(), Dimension.POWER);
-    boolean three = asked.phases().equals("3");
-    boolean split = asked.phases().equals("split");
-    if (three && asked.nec() && asked.voltage().isEmpty()) {
+    Quantity power = asked.get();
+    Quantity volts = voltage();
+    if ((phases == Phases.THREE) == (connection == Connection.SINGLE)) {
       throw new Refused(
-          "--practice nec with --phases 3 needs --voltage: 208V, 240V, 480V or what there is.");
+          "--connection %s does not go with --phases %s."
+              .formatted(connection.word(), phases.word()));
     }
-    String usual = three ? "400 V" : split ? "240 V" : asked.nec() ? "120 V" : "230 V";
-    Quantity volts =
-        amounts.of(
-            "--voltage", asked.voltage().isEmpty() ? usual : asked.voltage(), Dimension.VOLTAGE);
-    String connection = connection(asked, three);
-    MainsBand mains =
-        MainsBand.of(volts, asked.nec() ? Site.Practice.NEC : Site.Practice.IEC, tables);
-    double high = mains.high();
+    double air = typed.air();
+    Question.Place place = typed.place(air, Optional.empty(), Optional.empty(), Optional.empty());
     List<Cited<?>> basis = new ArrayList<>();
-    mains.taken().ifPresent(basis::add);
-    if (power.isExact()) {
-      LoadCurrent.tolerance(power.nominal(), tables).ifPresent(basis::add);
-    }
-    double root = three ? Math.sqrt(3) : 1;
-    double nominal = power.nominal() / (root * volts.nominal());
-    double tolerance =
-        power.isExact()
-            ? LoadCurrent.tolerance(power.nominal(), tables).map(t -> t.value()).orElse(1.0)
-            : power.high() / power.nominal();
-    double air = amounts.of("--air", asked.air(), Dimension.TEMPERATURE).high();
+    Question.Load load = load(power, volts, basis);
     String title =
         "%s, %s%s, %s, in %s air, %s%s"
             .formatted(
                 Printed.of(power.nominal(), Dimension.POWER),
                 Printed.volts(volts.nominal()),
-                connection.equals("single") ? "" : " " + connection.replace('-', ' '),
-                three ? "three phases" : split ? "two lines" : "one phase",
+                connection == Connection.SINGLE ? "" : " " + connection.word().replace('-', ' '),
+                switch (phases) {
+                  case ONE -> "one phase";
+                  case SPLIT -> "two lines";
+                  case THREE -> "three phases";
+                },
                 Printed.of(air, Dimension.TEMPERATURE),
-                asked.close() ? "close-mounted" : "spaced",
-                asked.starts().isEmpty()
-                    ? ""
-                    : ", %s starts a day, %s years".formatted(asked.starts(), asked.years()));
-    return place(
-        asked,
+                words(place),
+                typed.serviceWords());
+    return new Question(
         title,
-        nominal,
-        nominal * tolerance * high / volts.nominal(),
-        "at %s and +%s power".formatted(Printed.volts(high), Printed.percent(tolerance - 1)),
-        volts.nominal(),
-        three,
+        load,
+        place,
+        new Question.Laid(
+            typed.method(Optional.empty()),
+            typed.wireAir(Optional.empty()).orElse(air),
+            typed.metres(OptionalDouble.empty()),
+            new Core(
+                true, typed.insulation(Optional.empty()), typed.clamps(OptionalDouble.empty()))),
+        new Question.Supply(
+            typed.practice(),
+            false,
+            typed.faultAmps(Optional.empty()),
+            typed.loopOhms(Optional.empty())),
+        typed.service(Optional.empty()),
+        new Question.Drive(typed.outputs(List.of()), Optional.empty()),
+        List.copyOf(basis));
+  }
+
+  /** {@code close-mounted} or {@code spaced}. */
+  static String words(Question.Place place) {
+    return switch (place.mounting()) {
+      case SIDE_BY_SIDE -> "close-mounted";
+      case SPACED -> "spaced";
+    };
+  }
+
+  private Quantity voltage() throws Refused {
+    Optional<Quantity> given = typed.voltage();
+    if (given.isEmpty() && nec && phases == Phases.THREE) {
+      throw new Refused(
+          "--practice nec with --phases 3 needs --voltage: 208V, 240V, 480V or what there is.");
+    }
+    double usual =
+        switch (phases) {
+          case ONE -> nec ? 120 : 230;
+          case SPLIT -> 240;
+          case THREE -> 400;
+        };
+    return given.orElse(Quantity.of(usual, Dimension.VOLTAGE));
+  }
+
+  private Question.Load load(Quantity power, Quantity volts, List<Cited<?>> basis) throws Refused {
+    boolean three = phases == Phases.THREE;
+    MainsBand mains = MainsBand.of(volts, typed.practice(), tables);
+    mains.taken().ifPresent(basis::add);
+    Optional<Cited<Double>> usual =
+        power.isExact() ? LoadCurrent.tolerance(power.nominal(), tables) : Optional.empty();
+    usual.ifPresent(basis::add);
+    double tolerance =
+        power.isExact() ? usual.map(Cited::value).orElse(1.0) : power.high() / power.nominal();
+    double nominal = power.nominal() / ((three ? Math.sqrt(3) : 1) * volts.nominal());
+    int poles =
         three
-            ? (connection.equals("star-with-neutral") ? 4 : 3)
-            : asked.nec() && !split && toNeutral(volts, basis) ? 1 : 2,
-        connection.equals("delta"),
-        air,
-        basis);
+            ? (connection == Connection.STAR_WITH_NEUTRAL ? 4 : 3)
+            : nec && phases == Phases.ONE && toNeutral(volts, basis) ? 1 : 2;
+    return new Question.Load(
+        nominal,
+        nominal * tolerance * mains.high() / volts.nominal(),
+        "at %s and +%s power"
+            .formatted(Printed.volts(mains.high()), Printed.percent(tolerance - 1)),
+        volts.nominal(),
+        three ? 3 : 2,
+        poles,
+        typed.kind(Optional.empty()),
+        connection == Connection.DELTA);
   }
 
   /** Under the NEC one phase is line to neutral at two voltages only; any other has two lines. */
@@ -141,71 +148,5 @@ final class ChooseQuestion {
       }
     }
     return false;
-  }
-
-  private static String connection(Asked asked, boolean three) throws Refused {
-    String usual = three ? "star" : "single";
-    String connection = asked.connection().isEmpty() ? usual : asked.connection();
-    if (three == connection.equals("single")) {
-      throw new Refused(
-          "--connection %s does not go with --phases %s.".formatted(connection, asked.phases()));
-    }
-    return connection;
-  }
-
-  /** Everything that does not depend on where the load's current comes from. */
-  Question place(
-      Asked asked,
-      String title,
-      double nominal,
-      double worst,
-      String worstWords,
-      double volts,
-      boolean three,
-      int poles,
-      boolean delta,
-      double air,
-      List<Cited<?>> basis)
-      throws Refused {
-    return new Question(
-        title,
-        nominal,
-        worst,
-        worstWords,
-        volts,
-        three ? 3 : 2,
-        poles,
-        asked.kind(),
-        air,
-        optional("--rated-air", asked.ratedAir(), Dimension.TEMPERATURE),
-        asked.close(),
-        optional("--altitude", asked.altitude(), Dimension.LENGTH),
-        asked.nec() ? 60 : 50,
-        optional("--starts-per-day", asked.starts(), Dimension.COUNT),
-        amounts.of("--years", asked.years(), Dimension.COUNT).nominal(),
-        asked.nec(),
-        asked.duty(),
-        asked.method(),
-        optional("--wire-air", asked.wireAir(), Dimension.TEMPERATURE).orElse(air),
-        optional("--length", asked.length(), Dimension.LENGTH),
-        optional("--fault-current", asked.fault(), Dimension.CURRENT),
-        new Core(
-            true,
-            Optional.of(asked.insulation()).filter(i -> !i.isEmpty()),
-            optional("--clamps", asked.clamps(), Dimension.TEMPERATURE)),
-        optional("--loop-impedance", asked.loop(), Dimension.RESISTANCE),
-        delta,
-        asked.tt(),
-        asked.life(),
-        asked.outputs(),
-        asked.coil(),
-        true,
-        List.copyOf(basis));
-  }
-
-  private OptionalDouble optional(String option, String typed, Dimension dimension) throws Refused {
-    return typed.isEmpty()
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(amounts.of(option, typed, dimension).high());
   }
 }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.netlist.Method;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Written;
@@ -68,11 +69,11 @@ record LoadWay(OptionalDouble metres, Optional<Conductor> worst) {
   }
 
   /** How the worst wire is laid, as its run says. */
-  Optional<String> method() {
+  Optional<Method> method() {
     return worst.flatMap(LoadWay::method);
   }
 
-  private static Optional<String> method(Conductor wire) {
+  private static Optional<Method> method(Conductor wire) {
     return wire.run().flatMap(Run::installed).map(Written::value);
   }
 
@@ -90,13 +91,16 @@ record LoadWay(OptionalDouble metres, Optional<Conductor> worst) {
 
   /** A; as good as none where the tables do not tell. */
   private static double carries(Conductor wire, Place place, Tables tables) {
-    String method = method(wire).orElse("");
-    double air = method.equals("panel") ? place.inside() : place.outside();
-    return new Ampacity(tables)
-        .of(
-            place.nec() ? GAUGE_PROBE : PROBE,
-            new Ampacity.Laid(method, place.loaded(), air, 1, Core.of(wire)))
-        .known()
+    return method(wire)
+        .flatMap(
+            method -> {
+              double air = method == Method.PANEL ? place.inside() : place.outside();
+              return new Ampacity(tables)
+                  .of(
+                      place.nec() ? GAUGE_PROBE : PROBE,
+                      new Ampacity.Laid(method, place.loaded(), air, 1, Core.of(wire)))
+                  .known();
+            })
         .map(Derated::amps)
         .orElse(0.0);
   }

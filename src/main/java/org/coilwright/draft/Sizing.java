@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.coilwright.netlist.Method;
+import org.coilwright.netlist.Mounting;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
@@ -12,6 +14,7 @@ import org.coilwright.quantity.Quantity;
 import org.coilwright.sizing.Choice;
 import org.coilwright.sizing.Chooser;
 import org.coilwright.sizing.Core;
+import org.coilwright.sizing.Duty;
 import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.MainsBand;
 import org.coilwright.sizing.Question;
@@ -37,7 +40,7 @@ final class Sizing {
   record Begun(Optional<Figures> figures, String why) {}
 
   Begun begin() {
-    Question question = question("B2");
+    Question question = question(Method.B2);
     Choice choice = Chooser.answer(question, tables);
     for (String key : List.of("choose", "breaker", "wire")) {
       if (choice.value(key).isEmpty()) {
@@ -47,7 +50,7 @@ final class Sizing {
     double breaker = choice.value("breaker").getAsDouble();
     double contactor = choice.value("choose").getAsDouble();
     double control = job.nec() ? 15 : 6;
-    Choice fed = Chooser.wireBehind(breaker + control, question("panel"), tables);
+    Choice fed = Chooser.wireBehind(breaker + control, question(Method.PANEL), tables);
     Figures figures =
         new Figures(Map.of())
             .with("contactor", JobReader.plain(contactor))
@@ -143,10 +146,10 @@ final class Sizing {
 
   /** The worst current of the load, A. */
   double worst() {
-    return question("B2").worst();
+    return question(Method.B2).load().worst();
   }
 
-  private Question question(String method) {
+  private Question question(Method method) {
     double nominal = job.power().nominal() / ((job.isThree() ? Math.sqrt(3) : 1) * job.volts());
     MainsBand mains =
         MainsBand.of(job.mainsVoltage(), job.nec() ? Site.Practice.NEC : Site.Practice.IEC, tables);
@@ -157,41 +160,44 @@ final class Sizing {
             ? LoadCurrent.tolerance(power.nominal(), tables).map(Cited::value).orElse(1.0)
             : power.high() / power.nominal();
     double highVolts = fed() * high;
-    boolean panel = method.equals("panel");
+    boolean panel = method == Method.PANEL;
     return new Question(
         Printed.given(power.nominal(), Dimension.POWER),
-        nominal,
-        nominal * tolerance * highVolts / job.volts(),
-        "at %s and +%s power".formatted(Printed.volts(highVolts), Printed.percent(tolerance - 1)),
-        job.volts(),
-        job.isThree() ? 3 : 2,
-        job.lines() + (job.neutral() && !job.nec() ? 1 : 0),
-        job.brief().word("load.kind").map(Written::value).orElse("metal-sheathed"),
-        job.warmest(),
-        // the part that is bought has to carry its rating in the air it stands in
-        OptionalDouble.of(Math.max(job.warmest(), tables.figure("sizing.rated-air").value())),
-        false,
-        known("altitude"),
-        job.nec() ? 60 : 50,
-        job.brief()
-            .whole("load.starts-per-day")
-            .map(w -> OptionalDouble.of(w.value()))
-            .orElse(OptionalDouble.empty()),
-        10,
-        job.nec(),
-        "eight-hour",
-        method,
-        panel ? job.warmest() : amount("room", job.warmest()),
-        panel ? OptionalDouble.empty() : OptionalDouble.of(job.boardToLoad()),
-        known("mains.fault-current"),
-        Core.ASSUMED,
-        known("mains.loop-impedance"),
-        job.connection().equals("delta"),
-        job.brief().word("mains.earthing").filter(w -> w.value().equals("TT")).isPresent(),
-        Optional.empty(),
-        List.of(),
-        Optional.empty(),
-        true,
+        new Question.Load(
+            nominal,
+            nominal * tolerance * highVolts / job.volts(),
+            "at %s and +%s power"
+                .formatted(Printed.volts(highVolts), Printed.percent(tolerance - 1)),
+            job.volts(),
+            job.isThree() ? 3 : 2,
+            job.lines() + (job.neutral() && !job.nec() ? 1 : 0),
+            job.brief().word("load.kind").map(Written::value).orElse("metal-sheathed"),
+            job.connection().equals("delta")),
+        new Question.Place(
+            job.warmest(),
+            // the part that is bought has to carry its rating in the air it stands in
+            OptionalDouble.of(Math.max(job.warmest(), tables.figure("sizing.rated-air").value())),
+            Mounting.SPACED,
+            known("altitude")),
+        new Question.Laid(
+            method,
+            panel ? job.warmest() : amount("room", job.warmest()),
+            panel ? OptionalDouble.empty() : OptionalDouble.of(job.boardToLoad()),
+            Core.ASSUMED),
+        new Question.Supply(
+            job.nec() ? Site.Practice.NEC : Site.Practice.IEC,
+            job.brief().word("mains.earthing").filter(w -> w.value().equals("TT")).isPresent(),
+            known("mains.fault-current"),
+            known("mains.loop-impedance")),
+        new Question.Service(
+            job.brief()
+                .whole("load.starts-per-day")
+                .map(w -> OptionalDouble.of(w.value()))
+                .orElse(OptionalDouble.empty()),
+            10,
+            Duty.EIGHT_HOUR,
+            Optional.empty()),
+        new Question.Drive(List.of(), Optional.empty()),
         List.of());
   }
 

@@ -43,7 +43,7 @@ final class Format {
   static final Form PIN =
       Form.of(
           WirePhrase.PIN, "a pin", "write it as the device is marked, without point or space: A1");
-  static final Choice PHASES = Choice.of("1", "3", "split");
+  static final Choice PHASES = Choice.of(Site.Phases.class);
   static final Listing TWO_PINS = new Listing(PIN, 2, 2);
   static final Measure VOLTS = measure(Dimension.VOLTAGE);
   static final Measure AMPS = measure(Dimension.CURRENT);
@@ -93,8 +93,8 @@ final class Format {
           may("width", LENGTH, "Width.", "300 mm"),
           may("height", LENGTH, "Height.", "400 mm"),
           may("depth", LENGTH, "Depth.", "150 mm"),
-          may("mounting", Choice.of("wall", "free-standing", "recessed"), "How it stands.", "wall"),
-          may("vents", Choice.of("none", "present"), "Openings for air.", "none"));
+          may("mounting", Choice.of(Site.BoxMounting.class), "How it stands.", "wall"),
+          may("vents", Choice.of(Site.Vents.class), "Openings for air.", "none"));
 
   private static final Form NO_ISLAND =
       Form.of(
@@ -141,10 +141,13 @@ final class Format {
                   new Wanted(java.util.List.of(Dimension.LENGTH), false, Wanted.Least.ANY), false),
               "Height above sea level.",
               "420 m"),
-          must("practice", Choice.of("iec", "nec"), "Which set of cited tables applies.", "iec"));
+          must(
+              "practice",
+              Choice.of(Site.Practice.class),
+              "Which set of cited tables applies.",
+              "iec"));
 
-  private static final Choice INSULATION =
-      Choice.of("pvc-60", "pvc-70", "pvc-75", "pvc-90", "xlpe-90", "rubber-60");
+  private static final Choice INSULATION = new Choice(Run.INSULATION_MATERIALS);
   private static final String INSULATION_WORDS =
       "Insulation and how warm it lets the core get; else pvc-70, gauges pvc-75.";
   private static final String CLAMP_WORDS =
@@ -158,7 +161,7 @@ final class Format {
           may("insulation", VOLTS, "Rated voltage of the insulation.", "300 V"),
           may(
               "installed",
-              Choice.of("A1", "A2", "B1", "B2", "C", "panel"),
+              Choice.of(Method.class),
               "Reference method of installation, or panel.",
               "B2"),
           may(

@@ -1,7 +1,6 @@
 package org.coilwright.netlist;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import org.coilwright.netlist.Part.Connection;
 import org.coilwright.netlist.Part.Head;
@@ -13,14 +12,13 @@ final class LoadBuilder {
   private LoadBuilder() {}
 
   static Part heater(Head head, Section section) {
-    Written<String> written = section.mustText("connection");
-    Connection connection = connection(written.value());
+    Written<Connection> connection = section.mustChoice("connection", Connection.class);
     return new Part.Heater(
         head,
-        loadPins(connection),
+        loadPins(connection.value()),
         section.quantity("power"),
         section.quantity("voltage"),
-        new Written<>(connection, written.text(), written.mark()),
+        connection,
         section
             .section("vessel")
             .map(
@@ -38,8 +36,8 @@ final class LoadBuilder {
   static Part load(Head head, Section section, Set<String> wired) {
     Connection connection =
         section
-            .text("connection")
-            .map(written -> connection(written.value()))
+            .choice("connection", Connection.class)
+            .map(Written::value)
             .orElseGet(
                 () ->
                     wired.contains("N")
@@ -54,10 +52,6 @@ final class LoadBuilder {
         section.quantity("power-factor"),
         section.text("category"),
         section.rating("inrush"));
-  }
-
-  private static Connection connection(String word) {
-    return Connection.valueOf(word.replace('-', '_').toUpperCase(Locale.ROOT));
   }
 
   private static List<String> loadPins(Connection connection) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
+import org.coilwright.quantity.Worded;
 
 /** A part as written. What it is, is said by {@code is:}, never by its designation. */
 public sealed interface Part {
@@ -93,7 +94,7 @@ public sealed interface Part {
       CoilSpec coil,
       List<ContactSpec> contacts,
       Ratings ratings,
-      Optional<Written<String>> mounting,
+      Optional<Written<Mounting>> mounting,
       Optional<Written<Quantity>> ratedAir,
       Optional<InsulationSpec> insulation,
       Map<String, Written<Rating>> life,
@@ -162,7 +163,7 @@ public sealed interface Part {
   record DeviceAir(
       Optional<Written<Quantity>> rated,
       Optional<Written<Quantity>> working,
-      Optional<Written<String>> mounting) {}
+      Optional<Written<Mounting>> mounting) {}
 
   /**
    * A circuit breaker ({@code curve}, {@code standard}) or a residual-current device ({@code kind},
@@ -234,6 +235,9 @@ public sealed interface Part {
       Optional<Vessel> vessel,
       Optional<Written<String>> kind)
       implements Part {
+    /** Words of {@code kind}. */
+    public static final List<String> KINDS = List.of("metal-sheathed", "carbide", "ptc");
+
     @Override
     public int hashCode() {
       return head.hashCode();
@@ -269,7 +273,7 @@ public sealed interface Part {
   }
 
   /** How a load's elements are joined. */
-  enum Connection {
+  enum Connection implements Worded {
     SINGLE,
     STAR,
     STAR_WITH_NEUTRAL,

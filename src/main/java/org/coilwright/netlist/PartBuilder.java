@@ -70,7 +70,7 @@ final class PartBuilder {
       case "source" ->
           new Part.Source(
               head,
-              supplyPins(SiteBuilder.phases(section.mustText("phases")).value()),
+              supplyPins(section.mustChoice("phases", Phases.class).value()),
               section.mustText("kind"),
               section.text("asks-rcd"),
               section.flag("islands"));
@@ -199,7 +199,10 @@ final class PartBuilder {
                     "the rated current cannot hold at %s where the device works only in %s"
                         .formatted(r.text(), working.map(Written::text).orElse("")),
                     "look both up in its data sheet"));
-    return new Part.DeviceAir(rated, working, section.textIfKnown("mounting"));
+    return new Part.DeviceAir(
+        rated,
+        working,
+        section.knows("mounting") ? section.choice("mounting", Mounting.class) : Optional.empty());
   }
 
   private static Part thermal(Head head, Section section, Optional<Written<String>> reset) {

@@ -24,7 +24,7 @@ import org.coilwright.quantity.Wanted;
 /** Every kind of part with its keys, as data. */
 final class PartFormat {
   private static final Choice PROTECTIVE_POLES = Choice.of("1", "1+N", "2", "3", "3+N", "4");
-  static final Choice CONNECTION = Choice.of("single", "star", "star-with-neutral", "delta");
+  static final Choice CONNECTION = Choice.of(Part.Connection.class);
 
   private static final Choice RCD_KIND = Choice.of("AC", "A", "F", "B");
   private static final Key RATED_AIR =
@@ -34,7 +34,7 @@ final class PartFormat {
   private static final Key WORKING_AIR =
       may("working-air", Format.DEGREES, "Air in which it works, both ends.", "-5..40 °C");
   private static final Key MOUNTING =
-      may("mounting", Choice.of("side-by-side", "spaced"), "How it sits on the rail.", "spaced");
+      may("mounting", Choice.of(Mounting.class), "How it sits on the rail.", "spaced");
   private static final Key ASKS_RCD =
       may("asks-rcd", RCD_KIND, "Residual-current device its maker asks for.", "B");
   private static final Key ADDITIONAL =
@@ -248,7 +248,7 @@ final class PartFormat {
         may("voltage", Format.VOLTS, "Rated voltage.", "400 V"),
         must("connection", CONNECTION, "How its elements are joined.", "star"),
         may("vessel", vessel(), "What it heats.", "{litres: 300, closed: true}"),
-        may("kind", Choice.of("metal-sheathed", "carbide", "ptc"), "Kind of element.", "ptc"),
+        may("kind", new Choice(Part.Heater.KINDS), "Kind of element.", "ptc"),
         ASKS_RCD,
         ADDITIONAL);
   }

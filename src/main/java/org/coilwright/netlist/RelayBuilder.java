@@ -56,7 +56,7 @@ final class RelayBuilder {
         coil,
         List.copyOf(contacts),
         ratings,
-        section.text("mounting"),
+        section.choice("mounting", Mounting.class),
         section.quantity("rated-air"),
         section.section("insulation").map(RelayBuilder::insulation),
         rated(section, "life"),

@@ -125,7 +125,7 @@ final class RelayFormat {
               1),
           "Cycles it lasts, a closing and an opening each; data sheets may count both.",
           "{AC-1: 50000 at 16 A, mechanical: 10000000}"),
-      may("mounting", Choice.of("side-by-side", "spaced"), "How it sits on the rail.", "spaced"),
+      may("mounting", Choice.of(Mounting.class), "How it sits on the rail.", "spaced"),
       may("rated-air", Format.DEGREES, "Air temperature its ratings hold at.", "40 °C"),
       may("insulation", insulation, "Insulation of the coil.", "{coil-to-contacts: reinforced}"),
       may(

@@ -13,12 +13,16 @@ public record Run(
     Optional<Written<Quantity>> length,
     Optional<Written<ConductorSize>> size,
     Optional<Written<Quantity>> insulation,
-    Optional<Written<String>> installed,
+    Optional<Written<Method>> installed,
     List<Written<String>> sharesWith,
     Optional<Written<String>> coreMaterial,
     Optional<Written<Boolean>> flexible,
     Optional<Written<String>> insulationMaterial,
     Optional<Written<Quantity>> clampTemperature) {
+  /** Words of {@code insulation-material}. */
+  public static final List<String> INSULATION_MATERIALS =
+      List.of("pvc-60", "pvc-70", "pvc-75", "pvc-90", "xlpe-90", "rubber-60");
+
   /** A name stands at one place; everything else stands below it. */
   @Override
   public boolean equals(@Nullable Object other) {

@@ -20,6 +20,7 @@ import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.QuantityParser;
 import org.coilwright.quantity.Rating;
 import org.coilwright.quantity.Wanted;
+import org.coilwright.quantity.Worded;
 import org.coilwright.quantity.Words;
 
 /**
@@ -83,6 +84,10 @@ sealed interface Shape {
   record Choice(List<String> words) implements Scalar<String> {
     static Choice of(String... words) {
       return new Choice(List.of(words));
+    }
+
+    static <E extends Enum<E> & Worded> Choice of(Class<E> list) {
+      return new Choice(Worded.words(list));
     }
 
     @Override

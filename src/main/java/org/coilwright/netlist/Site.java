@@ -3,6 +3,7 @@ package org.coilwright.netlist;
 import java.util.List;
 import java.util.Optional;
 import org.coilwright.quantity.Quantity;
+import org.coilwright.quantity.Worded;
 
 /**
  * Where the circuit stands.
@@ -20,16 +21,40 @@ public record Site(
     Written<Practice> practice) {
 
   /** Which set of cited tables applies. */
-  public enum Practice {
+  public enum Practice implements Worded {
     IEC,
     NEC
   }
 
   /** How many lines the mains has. */
-  public enum Phases {
-    ONE,
-    SPLIT,
-    THREE
+  public enum Phases implements Worded {
+    ONE("1"),
+    THREE("3"),
+    SPLIT("split");
+
+    private final String word;
+
+    Phases(String word) {
+      this.word = word;
+    }
+
+    @Override
+    public String word() {
+      return word;
+    }
+  }
+
+  /** How a box stands. */
+  public enum BoxMounting implements Worded {
+    WALL,
+    FREE_STANDING,
+    RECESSED
+  }
+
+  /** Openings of a box for air. */
+  public enum Vents implements Worded {
+    NONE,
+    PRESENT
   }
 
   /**
@@ -72,6 +97,6 @@ public record Site(
       Optional<Written<Quantity>> width,
       Optional<Written<Quantity>> height,
       Optional<Written<Quantity>> depth,
-      Optional<Written<String>> mounting,
-      Optional<Written<String>> vents) {}
+      Optional<Written<BoxMounting>> mounting,
+      Optional<Written<Vents>> vents) {}
 }

@@ -1,7 +1,6 @@
 package org.coilwright.netlist;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.netlist.Netlist.About;
 import org.coilwright.netlist.Site.Enclosure;
@@ -33,7 +32,6 @@ final class SiteBuilder {
   }
 
   Site site(Section section, Optional<MainsSupply> mains) {
-    Written<String> practice = section.mustText("practice");
     return new Site(
         section.mark(),
         mains,
@@ -42,10 +40,7 @@ final class SiteBuilder {
         section.quantity("ambient"),
         section.section("enclosure").map(SiteBuilder::enclosure),
         section.quantity("altitude"),
-        new Written<>(
-            Practice.valueOf(practice.value().toUpperCase(Locale.ROOT)),
-            practice.text(),
-            practice.mark()));
+        section.mustChoice("practice", Practice.class));
   }
 
   /** The mains; empty if the site has none, or they could not be read. */
@@ -58,7 +53,7 @@ final class SiteBuilder {
   }
 
   private MainsSupply mainsSupply(Section section) {
-    Written<Phases> phases = phases(section.mustText("phases"));
+    Written<Phases> phases = section.mustChoice("phases", Phases.class);
     Written<Quantity> voltage = section.quantity("voltage").orElseThrow(Incomplete::new);
     boolean two = Shape.MainsVoltage.isSplit(voltage.text());
     if (two != (phases.value() == Phases.SPLIT)) {
@@ -78,17 +73,6 @@ final class SiteBuilder {
         section.text("earthing"),
         section.quantity("fault-current"),
         section.quantity("loop-impedance"));
-  }
-
-  static Written<Phases> phases(Written<String> written) {
-    return new Written<>(
-        switch (written.value()) {
-          case "1" -> Phases.ONE;
-          case "3" -> Phases.THREE;
-          default -> Phases.SPLIT;
-        },
-        written.text(),
-        written.mark());
   }
 
   /** What is written of island operation; never throws. */
@@ -127,7 +111,7 @@ final class SiteBuilder {
         section.quantity("width"),
         section.quantity("height"),
         section.quantity("depth"),
-        section.text("mounting"),
-        section.text("vents"));
+        section.choice("mounting", Site.BoxMounting.class),
+        section.choice("vents", Site.Vents.class));
   }
 }

@@ -7,6 +7,7 @@ import org.coilwright.netlist.Shape.Fields;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
+import org.coilwright.quantity.Worded;
 import org.jspecify.annotations.Nullable;
 
 /** What a {@link Tree} means under its {@link Shape}; what could not be read is left out. */
@@ -47,9 +48,30 @@ sealed interface Value {
       return written(key, String.class);
     }
 
+    /** A word of a short list. */
+    <E extends Enum<E> & Worded> Optional<Written<E>> choice(String key, Class<E> list) {
+      return text(key).map(w -> chosen(w, list));
+    }
+
+    /** A word of a short list that must be there. */
+    <E extends Enum<E> & Worded> Written<E> mustChoice(String key, Class<E> list) {
+      return chosen(mustText(key), list);
+    }
+
+    private static <E extends Enum<E> & Worded> Written<E> chosen(
+        Written<String> written, Class<E> list) {
+      return new Written<>(
+          Worded.find(list, written.value()).orElseThrow(), written.text(), written.mark());
+    }
+
+    /** True if a part of this kind has the key. */
+    boolean knows(String key) {
+      return shape.key(key).isPresent();
+    }
+
     /** A word under a key that only some kinds of part have. */
     Optional<Written<String>> textIfKnown(String key) {
-      return shape.key(key).isPresent() ? text(key) : Optional.empty();
+      return knows(key) ? text(key) : Optional.empty();
     }
 
     Optional<String> plain(String key) {

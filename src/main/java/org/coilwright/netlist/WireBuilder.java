@@ -16,7 +16,7 @@ final class WireBuilder {
         section.quantity("length"),
         section.size("size"),
         section.quantity("insulation"),
-        section.text("installed"),
+        section.choice("installed", Method.class),
         List.copyOf(section.words("shares-with")),
         section.text("core-material"),
         section.flag("flexible"),

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.coilwright.netlist.Mounting;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
@@ -129,7 +130,7 @@ final class ContactorCurrent implements Rule {
 
   private Outcome judge(LoadContact contact, LoadContact.Fit fit, Demand demand) {
     boolean derated = contact.isDerated();
-    boolean close = contact.mounting().map(m -> m.value().equals("side-by-side")).orElse(false);
+    boolean close = contact.mounting().map(m -> m.value() == Mounting.SIDE_BY_SIDE).orElse(false);
     Found<List<Factor>> apart = factors(contact, close);
     Subject subject = new Subject(FACTS, fit.rating().mark(), contact.subject(FACTS).at());
     if (apart instanceof Found.Unknown<List<Factor>> unknown) {
@@ -210,7 +211,7 @@ final class ContactorCurrent implements Rule {
         .forEach(l -> finding.alsoAt(l.head().mark(), "takes " + pair.value() + " at worst"));
     contact
         .mounting()
-        .filter(m -> m.value().equals("side-by-side"))
+        .filter(m -> m.value() == Mounting.SIDE_BY_SIDE)
         .map(Written::mark)
         .ifPresent(m -> finding.alsoAt(m, "no gap beside it"));
     double needed = demand.worst() / may.amps() * fit.amps();

@@ -15,7 +15,6 @@ import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
-import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
@@ -75,11 +74,10 @@ record ControlWires(Circuit circuit, DirectSupply supply, Tables tables, List<Co
   }
 
   private Optional<Permit> permit(Conductor wire) {
-    Site site = circuit.netlist().site();
     double air =
-        site.enclosureAir()
-            .or(site::ambient)
-            .map(a -> a.value().high())
+        circuit
+            .airAround()
+            .map(Quantity::high)
             .orElseGet(() -> tables.figure("coil.air-hottest").value());
     return wire.size()
         .flatMap(

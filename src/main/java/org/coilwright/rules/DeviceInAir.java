@@ -1,6 +1,7 @@
 package org.coilwright.rules;
 
 import java.util.Optional;
+import org.coilwright.netlist.Mounting;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
@@ -44,7 +45,7 @@ record DeviceInAir(Subject subject, Part device, WarmDevice.Kind kind, InsideAir
 
   /** True if it stands close to its neighbours. */
   static boolean isBeside(Part device) {
-    return limits(device).mounting().filter(m -> m.value().equals("side-by-side")).isPresent();
+    return limits(device).mounting().filter(m -> m.value() == Mounting.SIDE_BY_SIDE).isPresent();
   }
 
   Outcome undecided(String missing, String sentence) {

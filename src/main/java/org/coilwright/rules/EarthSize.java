@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.coilwright.circuit.Branch.Conductor;
+import org.coilwright.netlist.Method;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
@@ -149,13 +150,13 @@ record EarthSize(ConductorSize size, Part device, String words, Cited<Double> ci
     }
     Cited<Double> cited = beside.get();
     if (isAlone(earth, seen)) {
-      Optional<String> laid = earth.run().flatMap(Run::installed).map(Written::value);
+      Optional<Method> laid = earth.run().flatMap(Run::installed).map(Written::value);
       if (laid.isEmpty()) {
         return new Found.Unknown<>(
             "installed of " + EarthLoop.name(earth),
             "It lies apart from its lines, and how it is laid is not written.");
       }
-      boolean bare = laid.get().equals("C");
+      boolean bare = laid.get() == Method.C;
       Cited<Double> least =
           tables.figure(
               !earth.isCopper()
@@ -178,7 +179,7 @@ record EarthSize(ConductorSize size, Part device, String words, Cited<Double> ci
   /** True if no line or neutral lies in its run; what is in no run lies inside an enclosure. */
   private static boolean isAlone(Conductor earth, PowerSides.Seen seen) {
     return earth.run().isPresent()
-        && earth.run().flatMap(Run::installed).filter(w -> w.value().equals("panel")).isEmpty()
+        && earth.run().flatMap(Run::installed).filter(w -> w.value() == Method.PANEL).isEmpty()
         && seen.stretches().stream().noneMatch(s -> s.first().run().equals(earth.run()));
   }
 

@@ -36,10 +36,7 @@ record InsideAir(double coldest, double celsius, String words, Basis basis, Opti
     Site site = study.circuit().netlist().site();
     Optional<Written<Quantity>> written = site.enclosureAir();
     Optional<Written<Quantity>> room = site.ambient();
-    // a computed air inside stands where the air of the room is written
-    boolean own =
-        written.isPresent() && !written.map(Written::mark).equals(room.map(Written::mark));
-    if (!own && room.isPresent() && site.enclosure().isPresent()) {
+    if (written.isEmpty() && room.isPresent() && site.enclosure().isPresent()) {
       Found<BoxHeat> heat = WarmBox.inside(study, tables);
       if (heat instanceof Found.Unknown<BoxHeat> unknown) {
         return new Found.Unknown<>(unknown.missing(), unknown.why());

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import org.coilwright.circuit.Actuator.Kind;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Mounting;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
@@ -276,7 +277,7 @@ record LoadContact(
   }
 
   /** How it is mounted, if that is written. */
-  Optional<Written<String>> mounting() {
+  Optional<Written<Mounting>> mounting() {
     return part instanceof Part.Relay relay ? relay.mounting() : Optional.empty();
   }
 

@@ -11,14 +11,13 @@ import java.util.Set;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Method;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Written;
 import org.jspecify.annotations.Nullable;
 
 /** How far parts lie apart by the wires of the panel: its own wires tell how near they stand. */
 final class PanelWays {
-  private static final String PANEL = "panel";
-
   private final Map<String, Map<String, Double>> metres = new HashMap<>();
 
   PanelWays(Circuit circuit) {
@@ -36,7 +35,11 @@ final class PanelWays {
 
   /** True for a wire whose run is said to lie in the panel. */
   static boolean isInPanel(Conductor wire) {
-    return wire.run().flatMap(Run::installed).map(Written::value).filter(PANEL::equals).isPresent();
+    return wire.run()
+        .flatMap(Run::installed)
+        .map(Written::value)
+        .filter(Method.PANEL::equals)
+        .isPresent();
   }
 
   /** The part a wire's end belongs to. */

@@ -16,6 +16,7 @@ import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Method;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Site;
@@ -263,9 +264,9 @@ record Stretch(
   }
 
   /** How it is laid; empty if its run does not say. A wire in no run lies inside an enclosure. */
-  Optional<String> method() {
+  Optional<Method> method() {
     return first().run().isEmpty()
-        ? Optional.of("panel")
+        ? Optional.of(Method.PANEL)
         : first().run().flatMap(Run::installed).map(Written::value);
   }
 
@@ -283,7 +284,7 @@ record Stretch(
   /** Loaded circuits that lie together with it, itself included. */
   private int circuits(StretchIndex all) {
     Optional<Run> run = first().run();
-    if (run.isEmpty() || method().filter(m -> m.equals("panel")).isPresent()) {
+    if (run.isEmpty() || method().filter(m -> m == Method.PANEL).isPresent()) {
       return 1;
     }
     Set<String> together = new LinkedHashSet<>(List.of(run.get().name()));
@@ -302,7 +303,7 @@ record Stretch(
     Site site = side.circuit().netlist().site();
     double usual = tables.figure("sizing.usual-air").value();
     boolean borrowed =
-        method().filter(m -> !m.equals("panel")).isPresent()
+        method().filter(m -> m != Method.PANEL).isPresent()
             && site.ambient().isEmpty()
             && site.enclosureAir().filter(a -> a.value().high() > usual).isPresent();
     if (!borrowed || !(here instanceof Outcome.Violated wrong)) {
@@ -331,11 +332,11 @@ record Stretch(
       return new Found.Unknown<>("installed of " + name(), "How it is laid is not written.");
     }
     Surroundings around = Surroundings.of(side.circuit(), tables);
-    String method = method().get();
-    if (method.equals("panel") && !around.insideKnown()) {
+    Method method = method().get();
+    if (method == Method.PANEL && !around.insideKnown()) {
       return new Found.Unknown<>("site.enclosure-air", "How warm the box gets is not known.");
     }
-    double warm = method.equals("panel") ? around.insideHigh() : around.outsideHigh();
+    double warm = method == Method.PANEL ? around.insideHigh() : around.outsideHigh();
     return new Ampacity(tables)
         .of(
             size().get(),
@@ -357,8 +358,9 @@ record Stretch(
     return "method %s, %s loaded conductors%s"
         .formatted(
             method()
-                .filter(m -> !m.equals("panel"))
-                .orElse(Ampacity.PANEL_METHOD + " (in a panel)"),
+                .filter(m -> m != Method.PANEL)
+                .map(Method::word)
+                .orElse(Ampacity.PANEL_METHOD.word() + " (in a panel)"),
             loaded(),
             size().map(s -> ", " + core().words(s, tables)).orElse(""));
   }

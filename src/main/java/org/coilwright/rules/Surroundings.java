@@ -3,6 +3,7 @@ package org.coilwright.rules;
 import java.util.OptionalDouble;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Netlist;
+import org.coilwright.quantity.Quantity;
 import org.coilwright.table.Tables;
 
 /**
@@ -16,18 +17,14 @@ record Surroundings(double insideHigh, double outsideHigh, boolean insideKnown) 
     double normal = tables.figure("coil.air-hottest").value();
     double outside =
         site.ambient().or(site::enclosureAir).map(a -> a.value().high()).orElse(normal);
-    double inside = site.enclosureAir().or(site::ambient).map(a -> a.value().high()).orElse(normal);
+    double inside = circuit.airAround().map(Quantity::high).orElse(normal);
     return new Surroundings(
-        inside, outside, site.enclosureAir().isPresent() || site.enclosure().isEmpty());
+        inside, outside, circuit.insideAir().isPresent() || site.enclosure().isEmpty());
   }
 
   /** The coldest that the air at the devices gets, °C. */
   static double coldest(Circuit circuit, Tables tables) {
-    var site = circuit.netlist().site();
-    return site.enclosureAir()
-        .or(site::ambient)
-        .map(a -> a.value().low())
-        .orElse(tables.figure("coil.air-coldest").value());
+    return circuit.airAround().map(Quantity::low).orElse(tables.figure("coil.air-coldest").value());
   }
 
   static OptionalDouble altitude(Netlist netlist) {

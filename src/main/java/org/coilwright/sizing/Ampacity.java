@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.coilwright.netlist.Method;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -18,7 +19,7 @@ import org.coilwright.table.Tables;
  */
 public final class Ampacity {
   /** How wires inside an enclosure are counted: single cores in conduit or trunking. */
-  public static final String PANEL_METHOD = "B1";
+  public static final Method PANEL_METHOD = Method.B1;
 
   private final Tables tables;
 
@@ -35,10 +36,10 @@ public final class Ampacity {
    * @param circuits loaded circuits laid together, itself included
    * @param core its metal, insulation and clamps
    */
-  public record Laid(String method, int loaded, double air, int circuits, Core core) {
+  public record Laid(Method method, int loaded, double air, int circuits, Core core) {
     /** {@code B2, 3 loaded}. */
     String words() {
-      return method + ", " + loaded + " loaded";
+      return method.word() + ", " + loaded + " loaded";
     }
   }
 
@@ -59,7 +60,7 @@ public final class Ampacity {
   }
 
   private Found<Derated> metric(ConductorSize size, Laid laid, String column) {
-    String method = laid.method().equals("panel") ? PANEL_METHOD : laid.method();
+    String method = (laid.method() == Method.PANEL ? PANEL_METHOD : laid.method()).word();
     Optional<Cited<Double>> base =
         tables
             .lookup(

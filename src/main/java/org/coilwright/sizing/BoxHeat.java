@@ -70,10 +70,11 @@ public record BoxHeat(
       return new Found.Unknown<>(
           "site.enclosure.mounting", "Which sides of the box give off heat is not written.");
     }
-    if (box.vents().map(Written::value).filter(v -> v.equals("present")).isPresent()) {
+    if (box.vents().map(Written::value).filter(Site.Vents.PRESENT::equals).isPresent()) {
       return new Found.Unknown<>(
           INSIDE,
-          "The figures of the method for boxes with vents were not to be had; measure the air inside in use and write it.");
+          "The figures of the method for boxes with vents were not to be had; measure the air"
+              + " inside in use and write it.");
     }
     double width = box.width().get().value().nominal();
     double height = box.height().get().value().nominal();
@@ -115,19 +116,19 @@ public record BoxHeat(
 
   /** Effective cooling surface, m²: each face times its factor. */
   public static double area(
-      String mounting, double width, double height, double depth, Tables tables) {
+      Site.BoxMounting mounting, double width, double height, double depth, Tables tables) {
     return area(mounting, width, height, depth, tables, new ArrayList<>());
   }
 
   private static double area(
-      String mounting,
+      Site.BoxMounting mounting,
       double width,
       double height,
       double depth,
       Tables tables,
       List<Cited<?>> cited) {
-    boolean recessed = mounting.equals("recessed");
-    String back = mounting.equals("free-standing") ? "exposed-side" : "covered-side";
+    boolean recessed = mounting == Site.BoxMounting.RECESSED;
+    String back = mounting == Site.BoxMounting.FREE_STANDING ? "exposed-side" : "covered-side";
     return face(recessed ? "top-covered" : "top", tables, cited) * width * depth
         + face("exposed-side", tables, cited) * width * height
         + face(back, tables, cited) * width * height

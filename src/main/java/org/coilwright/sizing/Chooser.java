@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
@@ -39,8 +40,11 @@ public final class Chooser extends Working {
         "current",
         "%s at %s;  %s %s"
             .formatted(
-                amps(q.nominal()), Printed.volts(q.volts()), amps(q.worst()), q.worstWords()),
-        q.worst(),
+                amps(q.load().nominal()),
+                Printed.volts(q.load().volts()),
+                amps(q.load().worst()),
+                q.load().worstWords()),
+        q.load().worst(),
         "A");
     Found<Need> found = need(q);
     if (found instanceof Found.Unknown<Need> unknown) {
@@ -60,13 +64,13 @@ public final class Chooser extends Working {
     add(
         "poles",
         "poles",
-        q.poles() == 1
+        q.load().poles() == 1
             ? "1, for the one line; the neutral stays on the load"
-            : q.poles() == 4
+            : q.load().poles() == 4
                 ? "4, so that nothing stays on the load; 3 take every line off it, and the neutral"
                     + " stays"
-                : "%s, so that nothing stays on the load".formatted(q.poles()),
-        q.poles(),
+                : "%s, so that nothing stays on the load".formatted(q.load().poles()),
+        q.load().poles(),
         "");
     if (standing) {
       smaller(q, chosen);
@@ -86,23 +90,30 @@ public final class Chooser extends Working {
   /** The rating that the contactor must have. */
   private Found<Need> need(Question q) {
     Found<List<Factor>> factors =
-        new ContactConditions(q.air(), q.ratedAir(), q.closeMounted(), q.altitude(), q.hertz(), 1)
+        new ContactConditions(
+                q.place().air(),
+                q.place().ratedAir(),
+                q.place().isClose(),
+                q.place().altitude(),
+                q.supply().hertz(),
+                1)
             .factors(tables);
     if (factors instanceof Found.Unknown<List<Factor>> u) {
       return new Found.Unknown<>(u.missing(), u.why());
     }
     List<Factor> all = new ArrayList<>(factors.known().orElse(List.of()));
-    if (q.duty().equals("uninterrupted")) {
+    if (q.service().duty() == Duty.UNINTERRUPTED) {
       tables
-          .lookup("contact-duty", Map.of("duty", q.duty()), "factor")
+          .lookup("contact-duty", Map.of("duty", q.service().duty().word()), "factor")
           .ifPresent(f -> all.add(new Factor(f, "uninterrupted duty")));
     }
     List<CitedTable.Row> covering =
         tables.table("load-category").rows().stream()
-            .filter(r -> r.word("load").map(Cited::value).equals(Optional.of(q.kind())))
+            .filter(r -> r.word("load").map(Cited::value).equals(Optional.of(q.load().kind())))
             .toList();
     if (covering.isEmpty()) {
-      return new Found.Unknown<>("a load of kind " + q.kind(), "No category is known for it.");
+      return new Found.Unknown<>(
+          "a load of kind " + q.load().kind(), "No category is known for it.");
     }
     Cited<String> category = covering.get(0).word("category").orElseThrow();
     String inrush = covering.get(0).word("inrush").map(Cited::value).orElse("");
@@ -110,7 +121,7 @@ public final class Chooser extends Working {
     Optional<Cited<Double>> multiple = Making.makes(category.value(), tables);
     if (atFirst.isEmpty() || multiple.isEmpty()) {
       return new Found.Unknown<>(
-          (atFirst.isEmpty() ? "the inrush of a load of kind " + q.kind() : "what %s makes")
+          (atFirst.isEmpty() ? "the inrush of a load of kind " + q.load().kind() : "what %s makes")
               .formatted(category.value()),
           Making.whyNot(category.value(), tables)
               .map(why -> "It is not in the tables: %s.".formatted(why))
@@ -118,8 +129,8 @@ public final class Chooser extends Working {
     }
     Cited<Double> first = atFirst.get();
     Cited<Double> makes = multiple.get();
-    double carries = q.worst();
-    StringBuilder words = new StringBuilder(amps(q.worst()));
+    double carries = q.load().worst();
+    StringBuilder words = new StringBuilder(amps(q.load().worst()));
     List<Cited<?>> from = new ArrayList<>(List.of(category, first, makes));
     for (Factor factor : all) {
       carries /= factor.value().value();
@@ -130,12 +141,12 @@ public final class Chooser extends Working {
       words.append(" = ").append(amps(carries));
     }
     words.append(", category ").append(category.value());
-    double making = q.worst() * first.value() / makes.value();
+    double making = q.load().worst() * first.value() / makes.value();
     words.append(
         "; to make %s (%s × %s) it needs %s (÷ %s)"
             .formatted(
-                amps(q.worst() * first.value()),
-                amps(q.worst()),
+                amps(q.load().worst() * first.value()),
+                amps(q.load().worst()),
                 plain(first.value()),
                 amps(making),
                 plain(makes.value())));
@@ -148,16 +159,16 @@ public final class Chooser extends Working {
     Cited<Double> most =
         tables.lookup("household-limits", Map.of("category", "AC-7a"), "volts").orElseThrow();
     Optional<Cited<Double>> thin = Optional.empty();
-    if (q.altitude().isPresent()) {
+    if (q.place().altitude().isPresent()) {
       thin =
           tables
-              .lookup("contact-altitude", Map.of(), q.altitude().getAsDouble(), "voltage")
+              .lookup("contact-altitude", Map.of(), q.place().altitude().getAsDouble(), "voltage")
               .filter(f -> f.value() < 1);
     }
     double limit = most.value() * thin.map(Cited::value).orElse(1.0);
     cited.add(most);
     thin.ifPresent(cited::add);
-    if (q.volts() <= limit * (1 + 1e-9)) {
+    if (!Comparison.exceeds(q.load().volts(), limit)) {
       return true;
     }
     doesNotFit();
@@ -166,7 +177,7 @@ public final class Chooser extends Working {
         "choose",
         "nothing in this series fits: the load has %s, and it is for %s at most%s"
             .formatted(
-                Printed.volts(q.volts()),
+                Printed.volts(q.load().volts()),
                 Printed.volts(limit),
                 thin.map(
                         f ->
@@ -174,7 +185,8 @@ public final class Chooser extends Working {
                                 .formatted(
                                     Printed.volts(most.value()),
                                     plain(f.value()),
-                                    Printed.of(q.altitude().getAsDouble(), Dimension.LENGTH)))
+                                    Printed.of(
+                                        q.place().altitude().getAsDouble(), Dimension.LENGTH)))
                     .orElse("")));
     return false;
   }
@@ -182,7 +194,7 @@ public final class Chooser extends Working {
   private Optional<Double> contactor(Need need, Question q) {
     List<Cited<Double>> series = series("contactor-ratings");
     List<Cited<Double>> enough =
-        series.stream().filter(r -> r.value() >= need.amps * (1 - 1e-9)).toList();
+        series.stream().filter(r -> !Comparison.fallsShort(r.value(), need.amps)).toList();
     if (enough.isEmpty()) {
       doesNotFit();
       Cited<Double> nearest = series.get(series.size() - 1);
@@ -219,12 +231,12 @@ public final class Chooser extends Working {
   /** Says for which air the rating has to hold where that is not what a series usually does. */
   private String ratedAir(Question q) {
     Cited<Double> normal = tables.figure("sizing.rated-air");
-    if (q.ratedAir().isEmpty() || q.ratedAir().getAsDouble() == normal.value()) {
+    if (q.place().ratedAir().isEmpty() || q.place().ratedAir().getAsDouble() == normal.value()) {
       return "";
     }
     return "; this is for one whose rating holds in air up to %s; one whose rating holds to %s: %s"
         .formatted(
-            Printed.of(q.ratedAir().getAsDouble(), Dimension.TEMPERATURE),
+            Printed.of(q.place().ratedAir().getAsDouble(), Dimension.TEMPERATURE),
             Printed.of(normal.value(), Dimension.TEMPERATURE),
             suits(q.ratedFor(normal.value()), Optional.empty())
                 .map(Working::amps)
@@ -236,21 +248,21 @@ public final class Chooser extends Working {
   }
 
   private void life(Question q, double rating) {
-    if (q.startsPerDay().isEmpty()) {
+    if (q.service().startsPerDay().isEmpty()) {
       add("life", "life", "not worked out: give --starts-per-day");
       return;
     }
-    double starts = q.startsPerDay().getAsDouble();
+    double starts = q.service().startsPerDay().getAsDouble();
     Cited<Double> usual = tables.figure("sizing.series-life");
-    double given = q.life().map(l -> l.amount().nominal()).orElse(usual.value());
-    double at = q.life().flatMap(Rating::at).map(Quantity::nominal).orElse(rating);
-    Endurance endurance = Endurance.of(given, at, q.nominal(), Optional.empty(), tables);
-    if (q.life().isEmpty()) {
+    double given = q.service().life().map(l -> l.amount().nominal()).orElse(usual.value());
+    double at = q.service().life().flatMap(Rating::at).map(Quantity::nominal).orElse(rating);
+    Endurance endurance = Endurance.of(given, at, q.load().nominal(), Optional.empty(), tables);
+    if (q.service().life().isEmpty()) {
       cited.add(usual);
     }
     cited.addAll(endurance.cited());
     double years = endurance.years(starts);
-    boolean enough = years >= q.years() * (1 - 1e-9);
+    boolean enough = !Comparison.fallsShort(years, q.service().years());
     if (!enough) {
       doesNotFit();
     }
@@ -262,13 +274,13 @@ public final class Chooser extends Working {
                 String.format(Locale.ROOT, years < 10 ? "%.1f" : "%.0f", years),
                 plain(starts),
                 enough ? "enough for the" : "too few for the",
-                plain(q.years()),
-                enough && q.life().isEmpty()
+                plain(q.service().years()),
+                enough && q.service().life().isEmpty()
                     ? ", if it lasts the %s cycles assumed here"
                         .formatted(Endurance.thousands(given))
                     : "",
                 endurance.words(),
-                q.life().isPresent()
+                q.service().life().isPresent()
                     ? ""
                     : "; the first figure is assumed: give --life from its data sheet, halved if"
                         + " that counts closing and opening apart"),
@@ -279,11 +291,11 @@ public final class Chooser extends Working {
   /** What would make a smaller one do. */
   private void smaller(Question q, Optional<Double> chosen) {
     List<String> ways = new ArrayList<>();
-    double normal = q.ratedAir().orElse(tables.figure("sizing.rated-air").value());
-    boolean warm = q.air() > normal;
+    double normal = q.place().ratedAir().orElse(tables.figure("sizing.rated-air").value());
+    boolean warm = q.place().air() > normal;
     String cooler = "air at " + Printed.of(normal, Dimension.TEMPERATURE);
     Optional<Double> alone = Optional.empty();
-    if (q.closeMounted()) {
+    if (q.place().isClose()) {
       alone = way(ways, "a gap on both sides", q.spaced(), chosen);
     }
     if (warm) {
@@ -291,18 +303,18 @@ public final class Chooser extends Working {
       alone = cooled.isPresent() ? cooled : alone;
       way(
           ways,
-          "one rated for air at " + Printed.of(q.air(), Dimension.TEMPERATURE),
-          q.ratedFor(q.air()),
+          "one rated for air at " + Printed.of(q.place().air(), Dimension.TEMPERATURE),
+          q.ratedFor(q.place().air()),
           chosen);
     }
-    if (q.closeMounted() && warm) {
+    if (q.place().isClose() && warm) {
       way(
           ways,
           "a gap and %s together".formatted(cooler),
           q.spaced().inAir(normal),
           alone.isPresent() ? alone : chosen);
     }
-    if (q.delta()) {
+    if (q.load().delta()) {
       way(ways, "star in place of delta, a third of the power", q.inStar(), chosen);
     }
     if (!ways.isEmpty()) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.table.Cited;
@@ -20,8 +21,6 @@ import org.coilwright.table.Tables;
  * the safe side and so proves no failure where the device is slow.
  */
 public final class ConductorHeating {
-  private static final double SAME = 1e-9;
-
   private final OpeningTimes times;
   private final boolean classes;
   private final Tables tables;
@@ -140,7 +139,7 @@ public final class ConductorHeating {
     for (OpeningTimes.Span span : times.between(wire.device(), wire.least(), wire.most())) {
       Passing here = new Passing(span.to(), span.seconds(), span.to() * span.to() * span.seconds());
       cited.addAll(span.cited());
-      if (span.seconds() > release * (1 + SAME)) {
+      if (Comparison.exceeds(span.seconds(), release)) {
         slow = here.energy() > slow.energy() ? here : slow;
       } else {
         fast = here;
@@ -234,7 +233,7 @@ public final class ConductorHeating {
   }
 
   private static boolean within(double value, double limit) {
-    return value <= limit * (1 + SAME);
+    return !Comparison.exceeds(value, limit);
   }
 
   private static String amps(double amps) {

@@ -3,6 +3,7 @@ package org.coilwright.sizing;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.table.Cited;
@@ -22,16 +23,18 @@ final class DeviceChoice extends Working {
   Optional<Cited<Double>> device(Optional<Double> contactor) {
     Optional<Cited<Double>> device;
     String how;
-    if (q.nec()) {
+    if (q.supply().isNec()) {
       Cited<Double> continuous = tables.figure("sizing.continuous-load");
-      double needs = q.nominal() * continuous.value();
+      double needs = q.load().nominal() * continuous.value();
       cited.add(continuous);
       device = warm("device-ratings-nec", needs, WarmDevice.Kind.BREAKER_UL);
-      how = "%s × %s = %s".formatted(amps(q.nominal()), plain(continuous.value()), amps(needs));
+      how =
+          "%s × %s = %s"
+              .formatted(amps(q.load().nominal()), plain(continuous.value()), amps(needs));
       Cited<Double> from = tables.figure("sizing.appliance-device-from");
-      if (q.appliance() && q.nominal() > from.value()) {
+      if (q.load().nominal() > from.value()) {
         Cited<Double> share = tables.figure("sizing.appliance-device");
-        double most = q.nominal() * share.value();
+        double most = q.load().nominal() * share.value();
         cited.add(share);
         how +=
             Series.atLeast(most, tables)
@@ -40,7 +43,7 @@ final class DeviceChoice extends Working {
                         "; at most %s (next above %s × %s = %s)"
                             .formatted(
                                 amps(r.value()),
-                                amps(q.nominal()),
+                                amps(q.load().nominal()),
                                 plain(share.value()),
                                 amps(most)))
                 .orElse("");
@@ -52,11 +55,11 @@ final class DeviceChoice extends Working {
       device =
           warm(
               "breaker-ratings",
-              Math.max(q.nominal(), q.worst() / holds.value()),
+              Math.max(q.load().nominal(), q.load().worst() / holds.value()),
               WarmDevice.Kind.BREAKER_IEC);
       how =
           "at least %s, and %s ÷ %s (what does not trip it)"
-              .formatted(amps(q.nominal()), amps(q.worst()), plain(holds.value()));
+              .formatted(amps(q.load().nominal()), amps(q.load().worst()), plain(holds.value()));
     }
     how += warmth;
     if (device.isEmpty()) {
@@ -81,39 +84,39 @@ final class DeviceChoice extends Working {
 
   /** The smallest rating of a series that is enough, and still is in the air it stands in. */
   private Optional<Cited<Double>> warm(String series, double needs, WarmDevice.Kind kind) {
-    String air = Printed.of(q.air(), Dimension.TEMPERATURE);
-    for (double from = needs; ; ) {
-      Optional<Cited<Double>> next = Series.next(series, from, tables);
-      if (next.isEmpty()) {
-        return next;
-      }
-      double rating = next.get().value();
+    String air = Printed.of(q.place().air(), Dimension.TEMPERATURE);
+    for (Cited<Double> next : Series.from(series, needs, tables).toList()) {
+      double rating = next.value();
       Found<Optional<Factor>> found =
-          new WarmDevice(kind, rating, OptionalDouble.empty()).in(q.air(), tables);
+          new WarmDevice(kind, rating, OptionalDouble.empty()).in(q.place().air(), tables);
       if (found instanceof Found.Unknown<Optional<Factor>> unknown) {
         warmth = "; what one carries in air of %s is not known: %s".formatted(air, unknown.why());
         return Optional.empty();
       }
       Optional<Factor> factor = found.known().flatMap(f -> f);
       if (factor.isEmpty()) {
-        return next;
+        return Optional.of(next);
       }
       double left = rating * factor.get().value().value();
-      if (left >= q.worst() * (1 - 1e-9)) {
+      if (!Comparison.fallsShort(left, q.load().worst())) {
         cited.add(factor.get().value());
         warmth =
             ", and %s × %s = %s left of it for %s%s"
                 .formatted(
-                    amps(rating), factor.get().words(), amps(left), amps(q.worst()), beyond(kind));
-        return next;
+                    amps(rating),
+                    factor.get().words(),
+                    amps(left),
+                    amps(q.load().worst()),
+                    beyond(kind));
+        return Optional.of(next);
       }
-      from = Math.nextUp(rating * (1 + 1e-9));
     }
+    return Optional.empty();
   }
 
   private String beyond(WarmDevice.Kind kind) {
     return WarmDevice.warmest(kind, tables)
-        .filter(w -> q.air() > w.value())
+        .filter(w -> q.place().air() > w.value())
         .map(
             w ->
                 "; outside IEC 60898-1 7.2, whose air ends at %s: ask its maker"
@@ -125,34 +128,36 @@ final class DeviceChoice extends Working {
   private void divided() {
     Cited<Double> most = tables.figure("sizing.undivided-element");
     Cited<Double> guard = tables.figure("sizing.undivided-device");
-    if (q.nec() && q.nominal() > most.value() * (1 + 1e-9)) {
+    if (q.supply().isNec() && Comparison.exceeds(q.load().nominal(), most.value())) {
       cited.add(most);
       cited.add(guard);
       add(
           "divide",
           "divide",
           "%s is above %s: resistance elements of an appliance have to be divided into circuits of at most that, each behind %s at most, unless the vessel is one of the excepted"
-              .formatted(amps(q.nominal()), amps(most.value()), amps(guard.value())));
+              .formatted(amps(q.load().nominal()), amps(most.value()), amps(guard.value())));
     }
   }
 
   /** What the coil draws, and whether the given output can drive it. */
   void coil(double rating) {
-    if (q.coil().filter(Question.Coil::direct).isPresent()) {
-      direct(q.coil().get());
+    if (q.drive().coil().filter(Question.Coil::direct).isPresent()) {
+      direct(q.drive().coil().get());
       return;
     }
     Optional<Cited<Double>> usual = tables.lookup("contactor-ratings", Map.of(), rating, "holding");
-    if (q.coil().isEmpty() && usual.isEmpty()) {
+    if (q.drive().coil().isEmpty() && usual.isEmpty()) {
       return;
     }
-    double volts = q.coil().map(Question.Coil::volts).orElse(q.nec() ? 120.0 : 230.0);
+    double volts =
+        q.drive().coil().map(Question.Coil::volts).orElse(q.supply().isNec() ? 120.0 : 230.0);
     double holding =
-        q.coil().map(Question.Coil::holding).orElseGet(() -> usual.orElseThrow().value());
-    if (q.coil().isEmpty()) {
+        q.drive().coil().map(Question.Coil::holding).orElseGet(() -> usual.orElseThrow().value());
+    if (q.drive().coil().isEmpty()) {
       usual.ifPresent(cited::add);
     }
-    OptionalDouble given = q.coil().map(Question.Coil::pickUp).orElse(OptionalDouble.empty());
+    OptionalDouble given =
+        q.drive().coil().map(Question.Coil::pickUp).orElse(OptionalDouble.empty());
     Cited<Double> multiple = tables.figure("coil.pick-up-multiple");
     if (given.isEmpty()) {
       cited.add(multiple);
@@ -165,17 +170,17 @@ final class DeviceChoice extends Working {
         "%s AC, %s%s holding (%s), %s to pull in (%s); %s"
             .formatted(
                 Printed.volts(volts),
-                q.coil().isPresent() ? "" : "about ",
+                q.drive().coil().isPresent() ? "" : "about ",
                 Printed.of(holding, Dimension.APPARENT_POWER),
                 amps(holds),
                 given.isPresent()
                     ? Printed.of(given.getAsDouble(), Dimension.APPARENT_POWER)
                     : "up to %s × as much".formatted(plain(multiple.value())),
                 amps(first),
-                q.outputs().isEmpty()
+                q.drive().outputs().isEmpty()
                     ? "a volt-free output drives it if it is rated AC-15 for that; one for"
                         + " extra-low voltage needs an interposing relay"
-                    : new CoilDrive(this, volts, holds, first).through(q.outputs())));
+                    : new CoilDrive(this, volts, holds, first).through(q.drive().outputs())));
   }
 
   /** A coil on direct voltage, which has no more to pull in with than it holds with. */
@@ -192,8 +197,8 @@ final class DeviceChoice extends Working {
                     Printed.volts(coil.volts()),
                     Printed.of(coil.holding(), Dimension.POWER),
                     amps(amps),
-                    q.outputs().isEmpty()
+                    q.drive().outputs().isEmpty()
                         ? "an output drives it if it is rated DC-13 for that"
-                        : new CoilDrive(this, coil.volts(), amps).through(q.outputs())));
+                        : new CoilDrive(this, coil.volts(), amps).through(q.drive().outputs())));
   }
 }

@@ -2,6 +2,7 @@ package org.coilwright.sizing;
 
 import java.util.Map;
 import java.util.Optional;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -20,23 +21,23 @@ final class EarthFault extends Working {
   }
 
   void judge(ConductorSize size, double device) {
-    if (q.nec()) {
+    if (q.supply().isNec()) {
       say(
           "not checked: practice nec sets no disconnection time; whether the path of a ground fault"
               + " opens the device (250.4(A)(5)) is judged on site");
       return;
     }
-    if (q.tt()) {
+    if (q.supply().earthAlone()) {
       say("in a TT system a residual-current device has to clear it, whatever the loop");
       return;
     }
-    Cited<Double> warm = q.core().celsius(size, tables);
+    Cited<Double> warm = q.wire().core().celsius(size, tables);
     Optional<Cited<Double>> line = WireOhms.perMetre(size, warm.value(), tables);
     Optional<Cited<Double>> back = protective(size, warm.value());
-    if (q.lengthMetres().isEmpty() || line.isEmpty() || back.isEmpty()) {
+    if (q.wire().metres().isEmpty() || line.isEmpty() || back.isEmpty()) {
       say(
           "not checked: "
-              + (q.lengthMetres().isEmpty() ? "give --length" : "no table has the wire"));
+              + (q.wire().metres().isEmpty() ? "give --length" : "no table has the wire"));
       return;
     }
     loop(device, warm.value(), line.get(), back.get());
@@ -55,28 +56,28 @@ final class EarthFault extends Working {
 
   private void loop(double device, double celsius, Cited<Double> line, Cited<Double> back) {
     Cited<Double> outside = tables.figure("sizing.assumed-loop");
-    double mains = q.loopOhms().orElse(outside.value());
-    double wires = (line.value() + back.value()) * q.lengthMetres().getAsDouble();
-    double toEarth = q.wires() == 3 ? q.volts() / Math.sqrt(3) : q.volts();
+    double mains = q.supply().loopOhms().orElse(outside.value());
+    double wires = (line.value() + back.value()) * q.wire().metres().getAsDouble();
+    double toEarth = q.load().wires() == 3 ? q.load().volts() / Math.sqrt(3) : q.load().volts();
     Cited<Double> low = tables.figure("sizing.lowest-voltage");
     Cited<Double> trips =
         tables.lookup("magnetic-trip", Map.of("curve", CURVE), "trips").orElseThrow();
     double limit = low.value() * toEarth / (trips.value() * device);
     double total = mains + wires;
-    if (q.loopOhms().isEmpty()) {
+    if (q.supply().loopOhms().isEmpty()) {
       cited.add(outside);
     }
     cited.add(line);
     cited.add(low);
     cited.add(trips);
-    boolean opens = total <= limit * (1 + 1e-9);
+    boolean opens = !Comparison.exceeds(total, limit);
     add(
         "earth-fault",
         "earth fault",
         "%s of the mains%s + %s of line and protective conductor at %s = %s; a %s breaker of type %s opens%s in a TN system up to %s (%s × %s ÷ (%s × %s))%s"
             .formatted(
                 ohms(mains),
-                q.loopOhms().isPresent() ? "" : " assumed, give --loop-impedance",
+                q.supply().loopOhms().isPresent() ? "" : " assumed, give --loop-impedance",
                 ohms(wires),
                 Printed.of(celsius, Dimension.TEMPERATURE),
                 ohms(total),

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.table.Cited;
@@ -21,8 +22,6 @@ import org.coilwright.table.Tables;
  * staircase. A fuse of no written family is taken as the slowest of them.
  */
 public final class OpeningTimes {
-  private static final double SAME = 1e-9;
-
   /** A step of the staircase: from {@code amps} on it has opened within {@code seconds}. */
   private record Step(double amps, double seconds, String how, List<Cited<?>> cited) {}
 
@@ -77,7 +76,7 @@ public final class OpeningTimes {
     }
     double rating = Overcurrent.rating(device).orElseThrow();
     Optional<Cited<Double>> holds = Overcurrent.surelyHolds(device, practice, tables);
-    if (holds.isPresent() && amps <= holds.get().value() * rating * (1 + SAME)) {
+    if (holds.isPresent() && !Comparison.exceeds(amps, holds.get().value() * rating)) {
       return new Opening.Never(
           List.of(holds.get()),
           "%s carries %s for good (up to %s)"
@@ -86,7 +85,7 @@ public final class OpeningTimes {
     Step reached = null;
     List<Step> steps = found.known().orElseThrow();
     for (Step step : steps) {
-      if (amps >= step.amps() * (1 - SAME)) {
+      if (!Comparison.fallsShort(amps, step.amps())) {
         reached = step;
       }
     }
@@ -119,7 +118,7 @@ public final class OpeningTimes {
       return new Found.Unknown<>(unknown.missing(), unknown.why(), unknown.settledBy());
     }
     for (Step step : found.known().orElseThrow()) {
-      if (step.seconds() <= seconds * (1 + SAME)) {
+      if (!Comparison.exceeds(step.seconds(), seconds)) {
         return new Found.Known<>(new Least(step.amps(), step.how(), step.cited()));
       }
     }
@@ -157,8 +156,8 @@ public final class OpeningTimes {
     List<Span> spans = new ArrayList<>();
     for (int i = 0; i < steps.size(); i++) {
       double end = i + 1 < steps.size() ? steps.get(i + 1).amps() : Double.POSITIVE_INFINITY;
-      boolean begun = most >= steps.get(i).amps() * (1 - SAME);
-      if (begun && least < end * (1 - SAME)) {
+      boolean begun = !Comparison.fallsShort(most, steps.get(i).amps());
+      if (begun && Comparison.fallsShort(least, end)) {
         spans.add(new Span(Math.min(most, end), steps.get(i).seconds(), steps.get(i).cited()));
       }
     }

@@ -2,6 +2,8 @@ package org.coilwright.sizing;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Printed;
 import org.coilwright.table.Cited;
@@ -31,7 +33,7 @@ public final class Series {
   public static Optional<Cited<Double>> breakerUpTo(double amps, Tables tables) {
     return tables.table("breaker-ratings").rows().stream()
         .flatMap(r -> r.number("amps").stream())
-        .filter(r -> r.value() <= amps * (1 + 1e-9))
+        .filter(r -> !Comparison.exceeds(r.value(), amps))
         .reduce((a, b) -> b);
   }
 
@@ -40,17 +42,21 @@ public final class Series {
     return tables.table("conductor-resistance-mm2").rows().stream()
         .flatMap(r -> r.number("mm2").stream())
         .map(Cited::value)
-        .filter(s -> s >= mm2 * (1 - 1e-9))
+        .filter(s -> !Comparison.fallsShort(s, mm2))
         .findFirst();
   }
 
-  /** The smallest figure of a series that is at least this, within 1e-9. */
+  /** The smallest figure of a series that is at least this. */
   static Optional<Cited<Double>> next(String series, double amps, Tables tables) {
+    return from(series, amps, tables).findFirst();
+  }
+
+  /** All figures of a series that are at least this, the smallest first. */
+  static Stream<Cited<Double>> from(String series, double amps, Tables tables) {
     return tables.table(series).rows().stream()
         .map(CitedTable.Row::numbers)
         .flatMap(r -> Optional.ofNullable(r.get("amps")).stream())
-        .filter(r -> r.value() >= amps * (1 - 1e-9))
-        .findFirst();
+        .filter(r -> !Comparison.fallsShort(r.value(), amps));
   }
 
   /**

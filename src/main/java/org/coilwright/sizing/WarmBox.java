@@ -4,7 +4,6 @@ import java.util.Optional;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Site;
-import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Tables;
@@ -31,7 +30,8 @@ public final class WarmBox {
     }
     return inside(plain, tables)
         .known()
-        .map(heat -> Study.of(Circuit.of(warmed(netlist, site, heat.inside())), tables))
+        .map(heat -> plain.circuit().in(from(site.ambient().get().value(), heat.inside())))
+        .map(air -> Study.of(air, tables))
         .orElse(plain);
   }
 
@@ -51,32 +51,9 @@ public final class WarmBox {
     return heat;
   }
 
-  private static Netlist warmed(Netlist netlist, Site site, double inside) {
-    Written<Quantity> room = site.ambient().orElseThrow();
-    Quantity air = room.value();
-    Written<Quantity> computed =
-        new Written<>(
-            new Quantity(
-                air.dimension(), air.low(), Math.max(air.low(), air.nominal()), inside, air.kind()),
-            room.text(),
-            room.mark());
-    return new Netlist(
-        netlist.text(),
-        netlist.about(),
-        new Site(
-            site.mark(),
-            site.mains(),
-            site.island(),
-            Optional.of(computed),
-            site.ambient(),
-            site.enclosure(),
-            site.altitude(),
-            site.practice()),
-        netlist.parts(),
-        netlist.runs(),
-        netlist.wires(),
-        netlist.intent(),
-        netlist.switching(),
-        netlist.accepted());
+  /** From the air of the room at its coldest, all off, to the warmth that was computed. */
+  private static Quantity from(Quantity room, double inside) {
+    return new Quantity(
+        room.dimension(), room.low(), Math.max(room.low(), room.nominal()), inside, room.kind());
   }
 }

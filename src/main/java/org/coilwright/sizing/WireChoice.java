@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -23,9 +24,10 @@ final class WireChoice extends Working {
 
   void wire(double device) {
     Ampacity ampacity = new Ampacity(tables);
-    Ampacity.Laid laid = new Ampacity.Laid(q.method(), q.wires(), q.wireAir(), 1, q.core());
+    Ampacity.Laid laid =
+        new Ampacity.Laid(q.wire().method(), q.load().wires(), q.wire().air(), 1, q.wire().core());
     List<ConductorSize> sizes =
-        q.nec()
+        q.supply().isNec()
             ? GAUGES.stream().map(ConductorSize::ofAwg).toList()
             : METRIC.stream().map(ConductorSize::ofMm2).toList();
     String last = "";
@@ -38,15 +40,16 @@ final class WireChoice extends Working {
       }
       Derated may = found.known().orElseThrow();
       boolean carries =
-          q.nec()
+          q.supply().isNec()
               ? Series.largestFor(size, may.amps(), tables)
                       .filter(l -> l.value() >= device)
                       .isPresent()
-                  && may.amps()
-                      >= q.nominal() * tables.figure("sizing.continuous-load").value() * (1 - 1e-9)
-              : may.amps() >= Math.max(device, q.worst()) * (1 - 1e-9);
+                  && !Comparison.fallsShort(
+                      may.amps(),
+                      q.load().nominal() * tables.figure("sizing.continuous-load").value())
+              : !Comparison.fallsShort(may.amps(), Math.max(device, q.load().worst()));
       Optional<Drop> drop = drop(size);
-      boolean near = drop.isEmpty() || drop.get().volts <= drop.get().limit * (1 + 1e-9);
+      boolean near = drop.isEmpty() || !Comparison.exceeds(drop.get().volts, drop.get().limit);
       Optional<Stress> stress = stress(size, device);
       boolean stands = stress.isEmpty() || !stress.get().tooMuch();
       if (carries && near && stands) {
@@ -57,8 +60,8 @@ final class WireChoice extends Working {
             "%s copper, %s, method %s: may carry %s%s"
                 .formatted(
                     Printed.of(size),
-                    q.core().words(size, tables),
-                    q.method(),
+                    q.wire().core().words(size, tables),
+                    q.wire().method().word(),
                     may.words(),
                     thinner.isEmpty() ? "" : "; a size thinner, " + thinner),
             size.mm2(),
@@ -82,32 +85,32 @@ final class WireChoice extends Working {
   private record Drop(double volts, double limit, String words, List<Cited<?>> cited) {}
 
   private Optional<Drop> drop(ConductorSize size) {
-    if (q.lengthMetres().isEmpty()) {
+    if (q.wire().metres().isEmpty()) {
       return Optional.empty();
     }
-    Cited<Double> warm = q.core().celsius(size, tables);
+    Cited<Double> warm = q.wire().core().celsius(size, tables);
     return WireOhms.perMetre(size, warm.value(), tables)
         .map(
             perMetre -> {
-              double ohms = perMetre.value() * q.lengthMetres().getAsDouble();
-              double lost = q.nominal() * ohms * WireOhms.wires(q.wires());
+              double ohms = perMetre.value() * q.wire().metres().getAsDouble();
+              double lost = q.load().nominal() * ohms * WireOhms.wires(q.load().wires());
               Cited<Double> limit =
                   tables
                       .lookup(
                           "voltage-drop-limits",
-                          Map.of("supply", q.nec() ? "nec-branch" : "public"),
+                          Map.of("supply", q.supply().isNec() ? "nec-branch" : "public"),
                           "other")
                       .orElseThrow();
               return new Drop(
                   lost,
-                  limit.value() * q.volts(),
+                  limit.value() * q.load().volts(),
                   "%s (%s) over %s: %s × %s × %s at %s; at most %s"
                       .formatted(
                           Printed.volts(lost),
-                          Printed.percent(lost / q.volts()),
-                          Printed.of(q.lengthMetres().getAsDouble(), Dimension.LENGTH),
-                          q.wires() == 3 ? "√3" : "2",
-                          amps(q.nominal()),
+                          Printed.percent(lost / q.load().volts()),
+                          Printed.of(q.wire().metres().getAsDouble(), Dimension.LENGTH),
+                          q.load().wires() == 3 ? "√3" : "2",
+                          amps(q.load().nominal()),
                           Printed.of(ohms, Dimension.RESISTANCE),
                           Printed.of(warm.value(), Dimension.TEMPERATURE),
                           Printed.percent(limit.value())),
@@ -133,7 +136,7 @@ final class WireChoice extends Working {
       Cited<Double> k,
       List<Cited<?>> cited) {
     boolean enough() {
-      return through <= stands * (1 + 1e-9);
+      return !Comparison.exceeds(through, stands);
     }
 
     /** Without a figure for what the breaker lets through the matter is open. */
@@ -143,19 +146,19 @@ final class WireChoice extends Working {
   }
 
   private Optional<Stress> stress(ConductorSize size, double device) {
-    Optional<Cited<Double>> factor = q.core().shortCircuitFactor(size, tables);
-    if (q.faultAmps().isEmpty() || factor.isEmpty()) {
+    Optional<Cited<Double>> factor = q.wire().core().shortCircuitFactor(size, tables);
+    if (q.supply().faultAmps().isEmpty() || factor.isEmpty()) {
       return Optional.empty();
     }
     Cited<Double> k = factor.get();
     Cited<Double> time = tables.figure("sizing.magnetic-time");
-    double fault = q.faultAmps().getAsDouble();
+    double fault = q.supply().faultAmps().getAsDouble();
     double stands = ShortCircuit.stands(k.value(), size.mm2());
     double through = fault * fault * time.value();
     Stress whole =
         new Stress(
             stands, through, false, "%s for 0.1 s".formatted(amps(fault)), k, List.of(k, time));
-    if (whole.enough() || device > 32 || q.nec()) {
+    if (whole.enough() || device > 32 || q.supply().isNec()) {
       return Optional.of(whole);
     }
     return Optional.of(
@@ -178,7 +181,7 @@ final class WireChoice extends Working {
   }
 
   private void shortCircuit(ConductorSize size, Optional<Stress> found) {
-    if (q.faultAmps().isEmpty()) {
+    if (q.supply().faultAmps().isEmpty()) {
       add("short-circuit", "short-circuit", "not checked: give --fault-current");
       return;
     }
@@ -186,7 +189,7 @@ final class WireChoice extends Working {
       add(
           "short-circuit",
           "short-circuit",
-          "could not be checked: no table gives k for " + q.core().words(size, tables));
+          "could not be checked: no table gives k for " + q.wire().core().words(size, tables));
       return;
     }
     Stress stress = found.get();

@@ -1,7 +1,7 @@
 package org.coilwright.solve;
 
 import java.util.Optional;
-import org.coilwright.netlist.Site;
+import org.coilwright.circuit.Circuit;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
@@ -14,10 +14,10 @@ import org.coilwright.table.Tables;
  * @param written false if the site names none and the cited normal service conditions stand in
  */
 record Air(Cited<Double> coldest, Cited<Double> hottest, boolean written) {
-  static Air of(Site site, Tables tables) {
+  static Air of(Circuit circuit, Tables tables) {
     Cited<Double> low = tables.figure("coil.air-coldest");
     Cited<Double> high = tables.figure("coil.air-hottest");
-    Optional<Quantity> air = site.enclosureAir().or(site::ambient).map(w -> w.value());
+    Optional<Quantity> air = circuit.airAround();
     return air.map(a -> new Air(low.map(any -> a.low()), high.map(any -> a.high()), true))
         .orElseGet(() -> new Air(low, high, false));
   }

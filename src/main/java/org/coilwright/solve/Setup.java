@@ -29,7 +29,7 @@ final class Setup {
   Setup(Circuit circuit, Tables tables, boolean parts) {
     this.circuit = circuit;
     this.parts = parts;
-    this.air = Air.of(circuit.netlist().site(), tables);
+    this.air = Air.of(circuit, tables);
     this.hertz =
         circuit
             .netlist()

@@ -19,6 +19,9 @@ import org.coilwright.checklist.Checklists;
 import org.coilwright.draft.Draft;
 import org.coilwright.draft.Judges;
 import org.coilwright.netlist.BriefReader;
+import org.coilwright.netlist.Method;
+import org.coilwright.netlist.Mounting;
+import org.coilwright.netlist.Site;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
@@ -26,6 +29,7 @@ import org.coilwright.rule.Runner;
 import org.coilwright.rules.AllRules;
 import org.coilwright.sizing.Chooser;
 import org.coilwright.sizing.Core;
+import org.coilwright.sizing.Duty;
 import org.coilwright.sizing.Question;
 import org.coilwright.table.Tables;
 import org.junit.jupiter.api.Test;
@@ -47,7 +51,7 @@ class TablesAreReadTest {
     Solving solving = new Solving(tables);
     Runner runner = AllRules.runner(tables);
     Checklists checklists = new Checklists(tables);
-    for (String duty : List.of("eight-hour", "uninterrupted")) {
+    for (Duty duty : Duty.values()) {
       Chooser.answer(question(duty), tables);
     }
     Draft.of(
@@ -106,37 +110,22 @@ class TablesAreReadTest {
   }
 
   /** What {@code choose} asks for a heater on three lines, with the wire to it. */
-  private static Question question(String duty) {
+  private static Question question(Duty duty) {
     return new Question(
         "a heater",
-        13,
-        15,
-        "at 440 V",
-        400,
-        3,
-        3,
-        "metal-sheathed",
-        40,
-        OptionalDouble.empty(),
-        false,
-        OptionalDouble.empty(),
-        50,
-        OptionalDouble.of(20),
-        10,
-        false,
-        duty,
-        "B2",
-        30,
-        OptionalDouble.of(12),
-        OptionalDouble.empty(),
-        new Core(true, Optional.of("xlpe-90"), OptionalDouble.of(90)),
-        OptionalDouble.of(0.4),
-        true,
-        false,
-        Optional.empty(),
-        List.of(new Question.Output("the output", Optional.of(rating()), "AC-15")),
-        Optional.empty(),
-        true,
+        new Question.Load(13, 15, "at 440 V", 400, 3, 3, "metal-sheathed", true),
+        new Question.Place(40, OptionalDouble.empty(), Mounting.SPACED, OptionalDouble.empty()),
+        new Question.Laid(
+            Method.B2,
+            30,
+            OptionalDouble.of(12),
+            new Core(true, Optional.of("xlpe-90"), OptionalDouble.of(90))),
+        new Question.Supply(
+            Site.Practice.IEC, false, OptionalDouble.empty(), OptionalDouble.of(0.4)),
+        new Question.Service(OptionalDouble.of(20), 10, duty, Optional.empty()),
+        new Question.Drive(
+            List.of(new Question.Output("the output", Optional.of(rating()), "AC-15")),
+            Optional.empty()),
         List.of());
   }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Random;
+import org.coilwright.netlist.Site;
 import org.coilwright.table.CitedTable;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
@@ -45,8 +46,13 @@ class SizingTablesTest {
       double h = 0.1 + random.nextDouble();
       double d = 0.1 + random.nextDouble();
       assertEquals(
-          1.8 * h * (w + d) + 1.4 * w * d, BoxHeat.area("free-standing", w, h, d, tables), 1e-9);
-      assertEquals(1.4 * w * (h + d) + 1.8 * d * h, BoxHeat.area("wall", w, h, d, tables), 1e-9);
+          1.8 * h * (w + d) + 1.4 * w * d,
+          BoxHeat.area(Site.BoxMounting.FREE_STANDING, w, h, d, tables),
+          1e-9);
+      assertEquals(
+          1.4 * w * (h + d) + 1.8 * d * h,
+          BoxHeat.area(Site.BoxMounting.WALL, w, h, d, tables),
+          1e-9);
     }
   }
 

@@ -11,7 +11,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
+import org.coilwright.netlist.Method;
+import org.coilwright.netlist.Mounting;
+import org.coilwright.netlist.Site;
 import org.coilwright.quantity.ConductorSize;
+import org.coilwright.quantity.Worded;
 import org.coilwright.sizing.Ampacity;
 import org.coilwright.sizing.BoxHeat;
 import org.coilwright.sizing.Choice;
@@ -19,6 +23,7 @@ import org.coilwright.sizing.Chooser;
 import org.coilwright.sizing.ContactConditions;
 import org.coilwright.sizing.Core;
 import org.coilwright.sizing.Derated;
+import org.coilwright.sizing.Duty;
 import org.coilwright.sizing.Endurance;
 import org.coilwright.sizing.Factor;
 import org.coilwright.sizing.LoadCurrent;
@@ -85,7 +90,7 @@ final class SizingFormulas {
         number(
             in ->
                 BoxHeat.area(
-                    in.word("mounting"),
+                    Worded.find(Site.BoxMounting.class, in.word("mounting")).orElseThrow(),
                     in.number("width"),
                     in.number("height"),
                     in.number("depth"),
@@ -224,7 +229,7 @@ final class SizingFormulas {
 
   private static Ampacity.Laid laid(Inputs in, double air) {
     return new Ampacity.Laid(
-        in.word("method"),
+        Worded.find(Method.class, in.word("method")).orElseThrow(),
         in.count("loaded"),
         air,
         in.has("circuits") ? in.count("circuits") : 1,
@@ -323,34 +328,16 @@ final class SizingFormulas {
       String kind, double amps, double worst, double air, boolean nec) {
     return new Question(
         "worked example",
-        amps,
-        worst,
-        "at worst",
-        230,
-        2,
-        2,
-        kind,
-        air,
-        OptionalDouble.empty(),
-        false,
-        OptionalDouble.empty(),
-        50,
-        OptionalDouble.empty(),
-        10,
-        nec,
-        "eight-hour",
-        "B2",
-        30,
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        Core.ASSUMED,
-        OptionalDouble.empty(),
-        false,
-        false,
-        Optional.empty(),
-        List.of(),
-        Optional.empty(),
-        true,
+        new Question.Load(amps, worst, "at worst", 230, 2, 2, kind, false),
+        new Question.Place(air, OptionalDouble.empty(), Mounting.SPACED, OptionalDouble.empty()),
+        new Question.Laid(Method.B2, 30, OptionalDouble.empty(), Core.ASSUMED),
+        new Question.Supply(
+            nec ? Site.Practice.NEC : Site.Practice.IEC,
+            false,
+            OptionalDouble.empty(),
+            OptionalDouble.empty()),
+        new Question.Service(OptionalDouble.empty(), 10, Duty.EIGHT_HOUR, Optional.empty()),
+        new Question.Drive(List.of(), Optional.empty()),
         List.of());
   }
 
