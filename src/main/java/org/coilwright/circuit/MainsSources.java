@@ -40,7 +40,7 @@ final class MainsSources {
     }
     Map<String, Integer> phases = mains.pins().contains("L3") ? THREE : SPLIT;
     return mains.pins().stream()
-        .filter(pin -> pin.startsWith("L"))
+        .filter(Terminal::isLine)
         .flatMap(pin -> source(mains, pin, phases.getOrDefault(pin, 0)))
         .collect(Collectors.toList());
   }

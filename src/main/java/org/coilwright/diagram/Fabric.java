@@ -116,7 +116,7 @@ final class Fabric {
             terminal.part(),
             above ? Look.LIST_ABOVE : Look.LIST_BELOW,
             lines,
-            "");
+            false);
     units.add(unit);
     Unit ended = above ? unit.bottom(0, terminal.pin()) : unit.top(0, terminal.pin());
     add(new Joint(SAME_TERMINAL, port, ended.ports().get(0), List.of()));
@@ -132,7 +132,7 @@ final class Fabric {
             elsewhere + (above ? " above" : " below"),
             name -> {
               Unit unit =
-                  new Unit(name, elsewhere.part(), above ? Look.FROM : Look.TO, List.of(), "");
+                  new Unit(name, elsewhere.part(), above ? Look.FROM : Look.TO, List.of(), false);
               units.add(unit);
               return above ? unit.bottom(0, elsewhere.pin()) : unit.top(0, elsewhere.pin());
             })

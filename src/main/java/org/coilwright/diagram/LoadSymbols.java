@@ -39,7 +39,7 @@ final class LoadSymbols {
   }
 
   private static void heater(Pen pen, Unit unit, List<Double> x, double y) {
-    boolean star = unit.form().startsWith("star") && x.size() > 2;
+    boolean star = unit.isStar() && x.size() > 2;
     if (star) {
       int phases = Math.min(3, x.size());
       for (double at : x.subList(0, phases)) {

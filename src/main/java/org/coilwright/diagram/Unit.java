@@ -15,21 +15,21 @@ final class Unit {
   private final Look look;
   private final List<String> words;
   private final List<Port> ports = new ArrayList<>();
-  private final String form;
+  private final boolean star;
   private boolean turned;
 
   /**
    * @param name unique in the diagram
    * @param part designation
    * @param words what stands beside it, a line each
-   * @param form what tells looks of one kind apart, such as {@code star}; may be empty
+   * @param star true for elements that meet in one point
    */
-  Unit(String name, String part, Look look, List<String> words, String form) {
+  Unit(String name, String part, Look look, List<String> words, boolean star) {
     this.name = name;
     this.part = part;
     this.look = look;
     this.words = List.copyOf(words);
-    this.form = form;
+    this.star = star;
   }
 
   /** Where a line lands. Two of them are never equal. */
@@ -104,8 +104,8 @@ final class Unit {
     return words;
   }
 
-  String form() {
-    return form;
+  boolean isStar() {
+    return star;
   }
 
   List<Port> ports() {

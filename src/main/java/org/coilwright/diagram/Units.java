@@ -4,7 +4,6 @@ package org.coilwright.diagram;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -81,9 +80,9 @@ final class Units {
     } else if (part instanceof Part.TerminalStrip strip) {
       clamps(strip);
     } else if (part instanceof Part.Heater heater) {
-      load(part, Look.HEATER, words(heater.power(), heater.voltage()), connection(heater));
+      load(part, Look.HEATER, words(heater.power(), heater.voltage()), isStar(heater));
     } else if (part instanceof Part.OtherLoad load) {
-      load(part, look(load), words(load.power(), load.current(), load.voltage()), "");
+      load(part, look(load), words(load.power(), load.current(), load.voltage()), false);
     } else {
       small(part);
     }
@@ -121,12 +120,12 @@ final class Units {
   }
 
   private Unit unit(Part part, String what, Look look, List<String> words) {
-    return unit(part, what, look, words, "");
+    return unit(part, what, look, words, false);
   }
 
-  private Unit unit(Part part, String what, Look look, List<String> words, String form) {
+  private Unit unit(Part part, String what, Look look, List<String> words, boolean star) {
     String name = what.isEmpty() ? part.name() : part.name() + " " + what;
-    Unit unit = new Unit(name, part.name(), look, words, form);
+    Unit unit = new Unit(name, part.name(), look, words, star);
     units.add(unit);
     return unit;
   }
@@ -247,8 +246,8 @@ final class Units {
     }
   }
 
-  private void load(Part part, Look look, List<String> words, String form) {
-    Unit unit = unit(part, "", look, words, form);
+  private void load(Part part, Look look, List<String> words, boolean star) {
+    Unit unit = unit(part, "", look, words, star);
     for (int i = 0; i < part.pins().size(); i++) {
       unit.top(i, part.pins().get(i));
     }
@@ -264,8 +263,11 @@ final class Units {
     };
   }
 
-  private static String connection(Part.Heater heater) {
-    return heater.connection().value().name().toLowerCase(Locale.ROOT);
+  private static boolean isStar(Part.Heater heater) {
+    return switch (heater.connection().value()) {
+      case STAR, STAR_WITH_NEUTRAL -> true;
+      case SINGLE, DELTA -> false;
+    };
   }
 
   private List<String> mainsWords() {

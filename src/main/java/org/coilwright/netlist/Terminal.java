@@ -9,6 +9,16 @@ import org.jspecify.annotations.Nullable;
  * @param pin the pin as the device is marked, always text
  */
 public record Terminal(String part, String pin) implements Comparable<Terminal> {
+  /** True for the pin of a line: {@code L}, {@code L1}, {@code L2}, {@code L3}. */
+  public boolean isLine() {
+    return isLine(pin);
+  }
+
+  /** True for the name of a line's pin. */
+  public static boolean isLine(String pin) {
+    return pin.startsWith("L");
+  }
+
   // written out: what the compiler makes of a record is put together at run time, at each start
   @Override
   public boolean equals(@Nullable Object other) {

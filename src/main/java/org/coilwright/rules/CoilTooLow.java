@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.netlist.Mark;
-import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
@@ -107,11 +106,7 @@ final class CoilTooLow implements Rule {
 
   /** Where that is written which decides at what voltage the coil pulls in. */
   private static Mark operateMark(CoilFeed feed, CoilLimits limits) {
-    return feed.spec()
-        .operate()
-        .filter(operate -> limits.operateReason().startsWith(operate.text()))
-        .map(Written::mark)
-        .orElse(feed.rangeMark());
+    return limits.operateMark().orElse(feed.rangeMark());
   }
 
   /** Enough as computed, but computed without something that matters. */

@@ -240,9 +240,9 @@ final class ContactorCurrent implements Rule {
   private static String cure(Derated may) {
     StringBuilder cures = new StringBuilder();
     for (Factor factor : may.factors()) {
-      if (factor.why().startsWith("air at")) {
+      if (factor.cause() == Factor.Cause.AIR) {
         cures.append(", or cool its air");
-      } else if (factor.why().startsWith("close")) {
+      } else if (factor.cause() == Factor.Cause.CLOSE_MOUNTED) {
         cures.append(", or leave a gap beside it");
       }
     }

@@ -74,7 +74,7 @@ final class VoltageBands {
             node -> {
               mainsTerminals.add(node);
               mains.addAll(circuit.reach(node, VoltageBands::avoidsEarth));
-              if (terminal.pin().startsWith("L")) {
+              if (terminal.isLine()) {
                 lines.put(
                     terminal.pin(),
                     circuit.reach(

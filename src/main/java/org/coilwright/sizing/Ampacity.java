@@ -9,6 +9,7 @@ import org.coilwright.netlist.Method;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.sizing.Factor.Cause;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
@@ -152,6 +153,7 @@ public final class Ampacity {
       List<Factor> factors = new ArrayList<>(known.value().factors());
       factors.add(
           new Factor(
+              Cause.TERMINALS,
               clamp.get().map(any -> share),
               "held to the %s °C column for the terminals%s, %s"
                   .formatted(
@@ -177,6 +179,7 @@ public final class Ampacity {
               base.value(),
               List.of(
                   new Factor(
+                      Cause.AIR,
                       hottest.map(any -> 0.0),
                       "air at %s, and its insulation stands %s"
                           .formatted(
@@ -196,10 +199,13 @@ public final class Ampacity {
     List<Factor> factors = new ArrayList<>();
     // cooler air than the table's gains nothing: it may be warmer one summer
     if (air.get().value() < 1) {
-      factors.add(new Factor(air.get(), "air at " + Printed.of(laid.air(), Dimension.TEMPERATURE)));
+      factors.add(
+          new Factor(
+              Cause.AIR, air.get(), "air at " + Printed.of(laid.air(), Dimension.TEMPERATURE)));
     }
     if (group.get().value() < 1) {
-      factors.add(new Factor(group.get(), laid.circuits() + " circuits together"));
+      factors.add(
+          new Factor(Cause.CIRCUITS_TOGETHER, group.get(), laid.circuits() + " circuits together"));
     }
     return new Found.Known<>(new Derated(base.value(), List.copyOf(factors), List.of(base)));
   }

@@ -105,7 +105,7 @@ public final class Chooser extends Working {
     if (q.service().duty() == Duty.UNINTERRUPTED) {
       tables
           .lookup("contact-duty", Map.of("duty", q.service().duty().word()), "factor")
-          .ifPresent(f -> all.add(new Factor(f, "uninterrupted duty")));
+          .ifPresent(f -> all.add(new Factor(Factor.Cause.DUTY, f, "uninterrupted duty")));
     }
     List<CitedTable.Row> covering =
         tables.table("load-category").rows().stream()

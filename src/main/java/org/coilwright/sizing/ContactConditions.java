@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.sizing.Factor.Cause;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
@@ -40,7 +41,7 @@ public record ContactConditions(
             "No table says what %s poles in parallel carry%s."
                 .formatted(parallel, hertz == 0 ? " on direct current" : ""));
       }
-      factors.add(new Factor(poles.get(), parallel + " poles in parallel"));
+      factors.add(new Factor(Cause.PARALLEL_POLES, poles.get(), parallel + " poles in parallel"));
     }
     Found<Optional<Factor>> warm = warm(tables);
     if (warm instanceof Found.Unknown<Optional<Factor>> u) {
@@ -48,7 +49,8 @@ public record ContactConditions(
     }
     warm.known().flatMap(f -> f).ifPresent(factors::add);
     if (closeMounted) {
-      factors.add(new Factor(tables.figure("sizing.close-mounted"), "close-mounted"));
+      factors.add(
+          new Factor(Cause.CLOSE_MOUNTED, tables.figure("sizing.close-mounted"), "close-mounted"));
     }
     if (altitude.isPresent() && altitude.getAsDouble() > tables.figure("sizing.altitude").value()) {
       Optional<Cited<Double>> thin =
@@ -60,7 +62,7 @@ public record ContactConditions(
             "The table of thin air ends below %s.".formatted(metres));
       }
       if (thin.get().value() < 1) {
-        factors.add(new Factor(thin.get(), metres + " above the sea"));
+        factors.add(new Factor(Cause.ALTITUDE, thin.get(), metres + " above the sea"));
       }
     }
     if (hertz > 0 && tables.lookup("contact-frequency", Map.of(), hertz, "factor").isEmpty()) {
@@ -96,6 +98,6 @@ public record ContactConditions(
                 found.source(),
                 found.place(),
                 found.standing().weaker(Standing.COMMON_PRACTICE));
-    return new Found.Known<>(Optional.of(new Factor(cited, at)));
+    return new Found.Known<>(Optional.of(new Factor(Cause.AIR, cited, at)));
   }
 }

@@ -198,22 +198,19 @@ public record LoadCurrent(
 
   /** For a load that no state turns on: what its elements say. */
   private static void rated(Study study, Part load, Map<String, Double> amps) {
-    for (Branch branch : study.circuit().branchesOf(load.name())) {
-      if (branch instanceof Branch.LoadElement element
-          && element.ratedVolts().isPresent()
-          && element.ratedWatts().isPresent()) {
+    List<Branch.LoadElement> elements =
+        study.circuit().branchesOf(load.name()).stream()
+            .filter(Branch.LoadElement.class::isInstance)
+            .map(Branch.LoadElement.class::cast)
+            .toList();
+    boolean delta = isDelta(elements);
+    for (Branch.LoadElement element : elements) {
+      if (element.ratedVolts().isPresent() && element.ratedWatts().isPresent()) {
         double a =
             element.ratedWatts().getAsDouble()
                 / element.ratedVolts().getAsDouble()
                 / element.powerFactor();
         // in a delta two elements share each pin, 60° apart
-        boolean delta =
-            study.circuit().branchesOf(load.name()).stream()
-                        .filter(Branch.LoadElement.class::isInstance)
-                        .count()
-                    == 3
-                && !element.id().endsWith("star")
-                && !element.id().endsWith("N");
         double pin = delta ? a * Math.sqrt(3) : a;
         Set<String> pins = new TreeSet<>();
         element.from().terminals().forEach(t -> pins.add(t.pin()));
@@ -221,6 +218,15 @@ public record LoadCurrent(
         pins.forEach(p -> amps.merge(p, pin, Math::max));
       }
     }
+  }
+
+  /** True for three elements that meet in pairs; those of a star all meet in one point. */
+  private static boolean isDelta(List<Branch.LoadElement> elements) {
+    return elements.size() == 3
+        && Stream.of(elements.get(0).from(), elements.get(0).to())
+            .noneMatch(
+                node ->
+                    elements.stream().allMatch(e -> e.from().equals(node) || e.to().equals(node)));
   }
 
   /** The load's power as its elements add up, W; empty if it is not known. */

@@ -7,6 +7,7 @@ import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.sizing.Factor.Cause;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
@@ -109,7 +110,7 @@ public record WarmDevice(Kind kind, double rating, OptionalDouble ratedAir) {
             "rated current in air of " + at,
             "What is read here says nothing of a device of %s in air of %s."
                 .formatted(Printed.of(rating, Dimension.CURRENT), at))
-        : new Found.Known<>(Optional.of(new Factor(factor.get(), "air at " + at)));
+        : new Found.Known<>(Optional.of(new Factor(Cause.AIR, factor.get(), "air at " + at)));
   }
 
   /** A bimetal that trips at so many K above its reference trips at less current in warmer air. */
@@ -137,6 +138,7 @@ public record WarmDevice(Kind kind, double rating, OptionalDouble ratedAir) {
   public static Factor inARow(int breakers, Tables tables) {
     Cited<Double> most = tables.figure("sizing.breakers-in-a-row-most");
     return new Factor(
+        Cause.CLOSE_MOUNTED,
         tables
             .lookup("breakers-in-a-row", Map.of(), Math.min(breakers, most.value()), "factor")
             .orElseThrow(),

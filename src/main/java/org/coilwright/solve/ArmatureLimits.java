@@ -1,6 +1,7 @@
 package org.coilwright.solve;
 
 import java.util.Optional;
+import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Part.CoilSpec;
 import org.coilwright.netlist.Written;
@@ -34,7 +35,12 @@ final class ArmatureLimits {
     this.rated = spec.voltage().value().nominal();
   }
 
-  private record Limit(Cited<Double> volts, String reason) {}
+  /** A voltage, how it came about, and where the cold pull-in value is written if that is it. */
+  private record Limit(Cited<Double> volts, String reason, Optional<Mark> mark) {
+    Limit(Cited<Double> volts, String reason) {
+      this(volts, reason, Optional.empty());
+    }
+  }
 
   /** Empty if what is written contradicts itself: it would release above what it operates at. */
   Optional<CoilLimits> find() {
@@ -48,6 +54,7 @@ final class ArmatureLimits {
         new CoilLimits(
             operate.volts(),
             operate.reason(),
+            operate.mark(),
             release.volts(),
             release.reason(),
             highest.volts(),
@@ -83,7 +90,10 @@ final class ArmatureLimits {
                       .orElseGet(() -> tables.figure("coil.reference-temperature").value());
               double hot = air.hottest().value();
               if (kind == CurrentKind.AC || hot <= from) {
-                return new Limit(partData(cold), operate.text() + ", as its data sheet says");
+                return new Limit(
+                    partData(cold),
+                    operate.text() + ", as its data sheet says",
+                    Optional.of(operate.mark()));
               }
               double scaled = cold * copper.factor(hot, from);
               return new Limit(
@@ -92,7 +102,8 @@ final class ArmatureLimits {
                       + ", which is "
                       + Printed.volts(scaled)
                       + " with the coil at "
-                      + Printed.of(hot, Dimension.TEMPERATURE));
+                      + Printed.of(hot, Dimension.TEMPERATURE),
+                  Optional.of(operate.mark()));
             });
   }
 

@@ -49,7 +49,7 @@ record Earth(Optional<Node> terminal, Optional<Joint> bond) {
   }
 
   private static boolean isBonded(Circuit circuit) {
-    return !network(circuit).startsWith("IT");
+    return !network(circuit).equals("IT");
   }
 
   private static Joint bond(Circuit circuit, Part.Mains mains, Node neutral, Node earth) {
@@ -60,7 +60,7 @@ record Earth(Optional<Node> terminal, Optional<Joint> bond) {
             .mains()
             .flatMap(Site.MainsSupply::loopImpedance)
             .map(w -> w.value().nominal())
-            .orElse(network(circuit).startsWith("TT") ? ELECTRODES : LOOP);
+            .orElse(network(circuit).equals("TT") ? ELECTRODES : LOOP);
     return new Joint("bond " + mains.name(), neutral, earth, mains.head().mark(), ohms);
   }
 }
