@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.coilwright.circuit.Branch.Source;
+import org.coilwright.circuit.Circuit;
 
 /**
  * Relays and loads that feel a fault which is not in their own circuit: it drives a supply of
@@ -87,15 +88,22 @@ final class Starved {
         first.explored() && both.explored());
   }
 
-  /** True if a contact in it closes when its relay lets go. */
-  private static boolean closesOnRelease(Group group) {
+  /** True if a contact in it that is wired closes when its relay lets go. */
+  private boolean closesOnRelease(Group group) {
     return group.zones.stream()
         .flatMap(z -> z.elements.stream())
         .anyMatch(
             e ->
                 e.kind() == Element.Kind.CONTACT
                     && e.variable() >= group.all.firstRelay()
-                    && !e.conductsWhen());
+                    && !e.conductsWhen()
+                    && isWired(e));
+  }
+
+  private boolean isWired(Element element) {
+    Circuit circuit = whole.setup.circuit;
+    return circuit.branchesAt(element.branch().from()).size() > 1
+        && circuit.branchesAt(element.branch().to()).size() > 1;
   }
 
   /** What a source would have to give in some position if it kept its voltage, A. */
