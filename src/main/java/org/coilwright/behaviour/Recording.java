@@ -26,6 +26,7 @@ public final class Recording implements Feed, Trace {
    * @param seconds since the first row, at the middle of the stretch
    * @param grid import positive
    * @param mostExport the highest export in it, W, at least 0
+   * @param mostImport the highest import in it, W, at least 0
    * @param level at its end, 0 to 1
    * @param celsius at its end
    */
@@ -37,6 +38,7 @@ public final class Recording implements Feed, Trace {
       double battery,
       double grid,
       double mostExport,
+      double mostImport,
       double level,
       double celsius) {}
 
@@ -130,6 +132,7 @@ public final class Recording implements Feed, Trace {
     private double battery;
     private double grid;
     private double mostExport;
+    private double mostImport;
     private double level;
     private double celsius;
 
@@ -148,6 +151,7 @@ public final class Recording implements Feed, Trace {
       battery += batteryNow;
       grid += gridNow;
       mostExport = Math.max(mostExport, -gridNow);
+      mostImport = Math.max(mostImport, gridNow);
       level = levelNow;
       celsius = celsiusNow;
     }
@@ -160,6 +164,7 @@ public final class Recording implements Feed, Trace {
       battery += next.battery;
       grid += next.grid;
       mostExport = Math.max(mostExport, next.mostExport);
+      mostImport = Math.max(mostImport, next.mostImport);
       level = next.level;
       celsius = next.celsius;
     }
@@ -173,6 +178,7 @@ public final class Recording implements Feed, Trace {
           battery / rows,
           grid / rows,
           mostExport,
+          mostImport,
           level,
           celsius);
     }

@@ -1,3 +1,4 @@
+// Over 250 lines: the two charts of a situation and what stands along their edge, drawn as one.
 package org.coilwright.behaviour;
 
 import java.util.ArrayList;
@@ -31,8 +32,11 @@ public final class RehearsalPicture {
   private static final double HOURS_PER_DAY = 24;
   private static final double PER_KILO = 1000;
 
-  /** More marks than this would only be a smear. */
-  private static final int MOST_MARKS = 400;
+  /** Runs nearer to each other than this share of the picture are one mark that counts them. */
+  private static final double APART = 1.0 / 120;
+
+  /** The share of the picture that the words at a mark take. */
+  private static final double WORDS = 0.2;
 
   private RehearsalPicture() {}
 
@@ -114,10 +118,13 @@ public final class RehearsalPicture {
     double high = 0;
     double low = 0;
     for (Moment m : moments) {
-      high = Math.max(high, Math.max(Math.max(m.pv(), m.other()), Math.max(m.load(), m.grid())));
+      high =
+          Math.max(high, Math.max(Math.max(m.pv(), m.other()), Math.max(m.load(), m.mostImport())));
       low = Math.min(low, -m.mostExport());
     }
-    List<Series> series =
+    List<Series> series = new ArrayList<>();
+    band(r, moments).ifPresent(series::add);
+    series.addAll(
         List.of(
             series(r, moments, "controlled load", Moment::load, Stroke.of(1, 0.82), true),
             series(r, moments, "sun", Moment::pv, Stroke.of(1.6, 0.1), false),
@@ -126,8 +133,7 @@ public final class RehearsalPicture {
                 r,
                 moments,
                 "import +, export −",
-                // a short spike is what matters here: a mean would hide it
-                m -> m.mostExport() > 0 ? -m.mostExport() : m.grid(),
+                RehearsalPicture::meter,
                 Stroke.of(0.8, 0.45),
                 false),
             series(
@@ -136,7 +142,7 @@ public final class RehearsalPicture {
                 "battery gives +",
                 Moment::battery,
                 Stroke.dashed(1, 0.45, 1, 2),
-                false));
+                false)));
     return new Chart(
         time(r),
         Axis.round("power, kW", low / PER_KILO, high / PER_KILO),
@@ -145,18 +151,63 @@ public final class RehearsalPicture {
         marks(r));
   }
 
+  /** A short spike of export is what matters here: a mean would hide it. */
+  private static double meter(Moment m) {
+    return m.mostExport() > 0 && m.mostImport() == 0 ? -m.mostExport() : m.grid();
+  }
+
+  /** Where import and export alternate within a moment, from the one to the other. */
+  private static Optional<Series> band(Rehearsed r, List<Moment> moments) {
+    List<Point> points = new ArrayList<>();
+    boolean any = false;
+    for (Moment m : moments) {
+      double at = clock(r, m.seconds());
+      boolean both = m.mostExport() > 0 && m.mostImport() > 0;
+      any |= both;
+      points.add(new Point(at, (both ? -m.mostExport() : meter(m)) / PER_KILO));
+      if (both) {
+        points.add(new Point(at, m.mostImport() / PER_KILO));
+      }
+    }
+    return any
+        ? Optional.of(
+            new Series("import and export in turn", points, Stroke.of(0.8, 0.8), false, false))
+        : Optional.empty();
+  }
+
   private static List<Mark> marks(Rehearsed r) {
+    double apart = APART * r.tally().steps();
+    List<List<Run>> together = new ArrayList<>();
+    for (Run run : r.tally().runs()) {
+      List<Run> last = together.isEmpty() ? List.of() : together.get(together.size() - 1);
+      if (last.isEmpty() || run.startStep() - last.get(last.size() - 1).endStep() > apart) {
+        together.add(new ArrayList<>());
+      }
+      together.get(together.size() - 1).add(run);
+    }
     List<Mark> marks = new ArrayList<>();
-    for (Run run : r.tally().runs().stream().limit(MOST_MARKS).toList()) {
-      boolean first =
-          marks.isEmpty() || (run.falseStart() && marks.stream().noneMatch(Mark::pointed));
+    double room = Double.NEGATIVE_INFINITY;
+    for (List<Run> runs : together) {
+      long falsely = runs.stream().filter(Run::falseStart).count();
+      boolean first = marks.isEmpty() || (falsely > 0 && marks.stream().noneMatch(Mark::pointed));
+      String text = falsely > 0 ? "false start" : "contact closed";
+      if (runs.size() > 1) {
+        text =
+            "%s starts%s"
+                .formatted(runs.size(), falsely > 0 ? ", %s false".formatted(falsely) : "");
+      }
+      boolean worded = (first || runs.size() > 1) && runs.get(0).startStep() >= room;
+      if (worded) {
+        room = runs.get(0).startStep() + WORDS * r.tally().steps();
+      }
       marks.add(
           new Mark(
-              hours(r, run.startStep()),
-              hours(r, run.endStep()),
-              first ? (run.falseStart() ? "false start" : "contact closed") : "",
-              run.falseStart() ? 0 : 0.35,
-              run.falseStart()));
+              hours(r, runs.get(0).startStep()),
+              hours(r, runs.get(runs.size() - 1).endStep()),
+              worded ? text : "",
+              falsely > 0 ? 0 : 0.35,
+              falsely > 0,
+              runs.size() > 1));
     }
     return marks;
   }
@@ -202,21 +253,19 @@ public final class RehearsalPicture {
       ToDoubleFunction<Moment> value,
       Stroke stroke,
       boolean filled) {
-    double first = r.recording().firstMillisOfDay() / PER_KILO;
     List<Point> points =
         moments.stream()
-            .map(
-                m ->
-                    new Point(
-                        (first + m.seconds()) / SECONDS_PER_HOUR,
-                        value.applyAsDouble(m) / PER_KILO))
+            .map(m -> new Point(clock(r, m.seconds()), value.applyAsDouble(m) / PER_KILO))
             .toList();
     return new Series(name, points, stroke, false, filled);
   }
 
   private static double hours(Rehearsed r, long step) {
-    return (r.recording().firstMillisOfDay() / PER_KILO + step * r.secondsPerRow())
-        / SECONDS_PER_HOUR;
+    return clock(r, step * r.secondsPerRow());
+  }
+
+  private static double clock(Rehearsed r, double seconds) {
+    return (r.recording().firstMillisOfDay() / PER_KILO + seconds) / SECONDS_PER_HOUR;
   }
 
   /** Hours of the day, or days where there are more than two. */

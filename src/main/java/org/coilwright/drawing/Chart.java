@@ -85,8 +85,10 @@ public record Chart(
    * @param text what stands beside it; may be empty
    * @param grey of its bar
    * @param pointed true for a triangle at its beginning, so that a short span is seen
+   * @param hatched true for a span that is taken up again and again
    */
-  public record Mark(double from, double to, String text, double grey, boolean pointed) {}
+  public record Mark(
+      double from, double to, String text, double grey, boolean pointed, boolean hatched) {}
 
   /** Draws it into a rectangle that also holds legend, marks and labels. */
   public void draw(List<Shape> into, double x0, double y0, double width, double height) {
@@ -193,7 +195,11 @@ public record Chart(
     double a = frame.x(x, mark.from());
     double b = Math.max(a + 1, frame.x(x, mark.to()));
     double y = frame.top - MARK - 1;
-    into.add(Shape.box(a, y, b - a, MARK, mark.grey()));
+    if (mark.hatched()) {
+      hatch(into, a, b, y, Stroke.of(0.8, mark.grey()));
+    } else {
+      into.add(Shape.box(a, y, b - a, MARK, mark.grey()));
+    }
     if (mark.pointed()) {
       into.add(
           new Shape.Area(
@@ -209,6 +215,15 @@ public record Chart(
               mark.text(),
               nearEnd ? Anchor.END : Anchor.START,
               false));
+    }
+  }
+
+  /** A frame with strokes across it. */
+  private static void hatch(List<Shape> into, double a, double b, double y, Stroke stroke) {
+    into.add(Shape.line(a, y, b, y, stroke));
+    into.add(Shape.line(a, y + MARK, b, y + MARK, stroke));
+    for (double at = a; at <= b; at += GAP) {
+      into.add(Shape.line(at, y + MARK, Math.min(at + GAP, b), y, stroke));
     }
   }
 
