@@ -1,13 +1,16 @@
 package org.coilwright.cli;
 
-import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.coilwright.rule.RuleFacts;
+import org.coilwright.table.Tables;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
 
-/** {@code coilwright explain RULE}. */
+/** {@code coilwright explain WORD}. */
 final class ExplainCommand extends ConsoleCommand {
   ExplainCommand(Console console) {
     super(console);
@@ -17,19 +20,23 @@ final class ExplainCommand extends ConsoleCommand {
   CommandSpec spec() {
     CommandSpec spec =
         spec(
-            "Tells what a rule looks at, why, what to do, and where its limits come from.",
+            "Tells what a rule looks at and why, or what a part, key or category is.",
             "",
-            "Without RULE it lists them all; a group such as coil lists that group.",
+            "WORD is a rule, a group of rules (coil), a part (relay), a key (release), a unit, a",
+            "utilization category (DC-13), a letter of pilot duty (B300) or a safety note.",
+            "Without it, all rules are listed.",
             "",
             "Examples:",
             "  coilwright explain coil.too-low",
-            "  coilwright explain suppression");
+            "  coilwright explain suppression",
+            "  coilwright explain relay",
+            "  coilwright explain DC-13");
     spec.addPositional(
         PositionalParamSpec.builder()
             .arity("0..1")
             .type(String.class)
-            .paramLabel("RULE")
-            .description("Name of a rule or of a group.")
+            .paramLabel("WORD")
+            .description("A rule, group, part, key, unit, category or safety note.")
             .build());
     return spec;
   }
@@ -47,18 +54,24 @@ final class ExplainCommand extends ConsoleCommand {
     }
     List<RuleFacts> listed =
         rule.isEmpty() ? all : all.stream().filter(f -> f.group().equals(rule)).toList();
-    if (listed.isEmpty()) {
-      return unknown(rule, all);
+    ExplainedWord words = new ExplainedWord(Tables.load(), outStyle());
+    String more = rule.isEmpty() ? "" : words.text(rule);
+    if (listed.isEmpty() && more.isEmpty()) {
+      return unknown(rule, all, words.names());
     }
-    console().out().print(RuleText.list(listed, outStyle()));
+    String rules = listed.isEmpty() ? "" : RuleText.list(listed, outStyle());
+    console().out().print(rules + (rules.isEmpty() || more.isEmpty() ? "" : "\n") + more);
     return Exit.NOTHING_FOUND;
   }
 
-  private int unknown(String rule, List<RuleFacts> all) {
-    List<String> names = new ArrayList<>(all.stream().map(RuleFacts::group).distinct().toList());
+  private int unknown(String rule, List<RuleFacts> all, Collection<String> words) {
+    Set<String> names = new LinkedHashSet<>(all.stream().map(RuleFacts::group).toList());
     all.forEach(facts -> names.add(facts.id()));
+    names.addAll(words);
     String question = Near.question(rule, names);
-    console().err().println("There is no rule " + Lines.harmless(rule) + "." + question);
+    console()
+        .err()
+        .println("No rule, part, key or note is called " + Lines.harmless(rule) + "." + question);
     console().err().println("Try:   coilwright explain");
     return Exit.UNUSABLE;
   }

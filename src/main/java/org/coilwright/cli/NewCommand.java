@@ -4,7 +4,13 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import org.coilwright.draft.Draft;
+import org.coilwright.draft.Judges;
+import org.coilwright.netlist.BriefReader;
+import org.coilwright.rules.AllRules;
+import org.coilwright.table.Tables;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -20,9 +26,20 @@ final class NewCommand extends ConsoleCommand {
         spec(
             "Writes a commented netlist to start from; never over a file that is there.",
             "",
+            "Each passes as it is written: contactor, three-phase and split-phase are drafted, as",
+            "coilwright draft does from your own figures.",
+            "",
             "Examples:",
             "  coilwright new boiler.yaml",
+            "  coilwright new --like three-phase boiler.yaml",
             "  coilwright new | less");
+    spec.addOption(
+        OptionSpec.builder("--like")
+            .paramLabel("WHAT")
+            .type(Like.class)
+            .description(
+                "one-relay (default), contactor, three-phase, split-phase, two-loads or latch.")
+            .build());
     spec.addPositional(
         PositionalParamSpec.builder()
             .arity("0..1")
@@ -36,7 +53,7 @@ final class NewCommand extends ConsoleCommand {
   @Override
   int run(ParseResult parsed) {
     String file = parsed.matchedPositionalValue(0, InputFile.STDIN);
-    String starter = starter();
+    String starter = starter(parsed.matchedOptionValue("--like", Like.ONE_RELAY));
     if (file.equals(InputFile.STDIN)) {
       console().out().print(starter);
       return Exit.NOTHING_FOUND;
@@ -52,12 +69,48 @@ final class NewCommand extends ConsoleCommand {
     return Exit.NOTHING_FOUND;
   }
 
-  private static String starter() {
-    try (InputStream in = NewCommand.class.getResourceAsStream("starter.yaml")) {
+  /** What a netlist to start from is like. */
+  enum Like {
+    ONE_RELAY("starter.yaml"),
+    CONTACTOR("/arrangements/like/contactor.yaml"),
+    THREE_PHASE("/arrangements/like/three-phase.yaml"),
+    SPLIT_PHASE("/arrangements/like/split-phase.yaml"),
+    TWO_LOADS("two-loads.yaml"),
+    LATCH("latch.yaml");
+
+    private final String resource;
+
+    Like(String resource) {
+      this.resource = resource;
+    }
+
+    @Override
+    public String toString() {
+      return typed(this).replace('_', '-');
+    }
+  }
+
+  private static String starter(Like like) {
+    byte[] bytes = resource(like.resource);
+    if (!like.resource.startsWith("/")) {
+      return new String(bytes, StandardCharsets.UTF_8);
+    }
+    Tables tables = Tables.load();
+    BriefReader.Read read = BriefReader.read(like.resource, bytes);
+    if (read instanceof BriefReader.Good good
+        && Draft.of(good.brief(), tables, Judges.of(AllRules.of(tables), AllRules::runner))
+            instanceof Draft.Drafted drafted) {
+      return drafted.netlist();
+    }
+    throw new IllegalStateException("nothing can be drafted of " + like.resource);
+  }
+
+  private static byte[] resource(String name) {
+    try (InputStream in = NewCommand.class.getResourceAsStream(name)) {
       if (in == null) {
-        throw new IllegalStateException("the build left out starter.yaml");
+        throw new IllegalStateException("the build left out " + name);
       }
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      return in.readAllBytes();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class DraftCommandTest {
@@ -136,5 +137,39 @@ class DraftCommandTest {
     Ran ran = Cli.run("draft", "wiring-examples/wash-room-tub.yaml");
     assertEquals(2, ran.code());
     assertTrue(ran.err().contains("coilwright check"), ran.err());
+  }
+
+  @ParameterizedTest
+  @EnumSource(NewCommand.Like.class)
+  void a_netlist_to_start_from_passes_as_it_is_written(NewCommand.Like like) throws IOException {
+    Path file = folder.resolve("like.yaml");
+    Ran written = Cli.run("new", "--like", like.toString(), file.toString());
+    assertEquals(0, written.code(), written.err());
+    assertTrue(Files.readString(file).startsWith("# yaml-language-server: $schema="));
+    Ran checked = Cli.run("check", file.toString());
+    assertEquals(0, checked.code(), checked.out());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "relay, a part",
+    "release, Release voltage",
+    "kW, a unit",
+    "DC-13, electromagnets on direct current",
+    "ac15, AC-15",
+    "B300, 1.50 A at 240 V",
+    "battery-plant, a safety note"
+  })
+  void explain_knows_parts_keys_units_categories_letters_and_notes(String word, String says) {
+    Ran ran = Cli.run("explain", word);
+    assertEquals(0, ran.code(), ran.err());
+    assertTrue(ran.out().contains(says), ran.out());
+  }
+
+  @Test
+  void every_category_has_its_words() {
+    new org.coilwright.netlist.Glossary()
+        .categories()
+        .forEach(c -> assertEquals(0, Cli.run("explain", c).code(), c));
   }
 }
