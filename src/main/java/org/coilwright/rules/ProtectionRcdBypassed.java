@@ -32,14 +32,13 @@ final class ProtectionRcdBypassed implements Rule {
                   + " past the device, and neutrals mixed between two devices, show as some; so"
                   + " does what returns by the protective conductor. A pole that is fed from its"
                   + " other end than the rest, or from behind another pole of the device, is raised"
-                  + " as well: the currents then add up in it.")
+                  + " as well: the currents then add up in it. So is one that a way past the device"
+                  + " bridges in some position of the contacts.")
           .why(
               "The device takes the current that it does not see come back for a fault: it opens as"
                   + " soon as the load is on, and whoever wants heat bridges it.")
           .remedy("Return each circuit through the device that its line comes from.")
-          .blind(
-              "Neutrals joined behind two devices outside this circuit; a pole that is fed from"
-                  + " both ends.")
+          .blind("Neutrals joined behind two devices outside this circuit.")
           .sources("iec-61008-1", "circuit-theory")
           .consequenceOf(
               "wiring.short-circuit", "poles.load-not-switched", "poles.neutral-earthed");
@@ -71,7 +70,13 @@ final class ProtectionRcdBypassed implements Rule {
       poles
           .backwards(FACTS, basis)
           .or(() -> poles.twice(FACTS, basis))
-          .or(() -> judge(device, regions, whole, opened, earth, told))
+          .or(
+              () -> {
+                Optional<Outcome> split = judge(device, regions, whole, opened, earth, told);
+                return split.filter(Outcome.Violated.class::isInstance).isPresent()
+                    ? split
+                    : poles.bridged(FACTS, basis).or(() -> split);
+              })
           .ifPresent(outcomes::add);
     }
     return outcomes;

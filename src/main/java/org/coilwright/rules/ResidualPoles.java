@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
@@ -14,6 +16,7 @@ import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
+import org.coilwright.solve.State;
 import org.coilwright.solve.Study;
 
 /**
@@ -108,5 +111,49 @@ record ResidualPoles(Study study, Part.Protective device, Feeding opened) {
           finding.todo("Feed %s from ahead of %s.".formatted(pole.id(), device.name()), basis));
     }
     return Optional.empty();
+  }
+
+  /** A pole of which both ends are live with the device open, in some position of the contacts. */
+  Optional<Outcome> bridged(RuleFacts facts, Basis basis) {
+    List<Contact> suspect =
+        poles().stream()
+            .filter(p -> MainsConsumer.isOnMains(opened, p.from()))
+            .filter(p -> MainsConsumer.isOnMains(opened, p.to()))
+            .toList();
+    for (State state : suspect.isEmpty() ? List.<State>of() : study.states()) {
+      Predicate<Branch> closed = Feeding.closed(study, state);
+      Predicate<Branch> past = b -> !b.part().equals(device.name()) && closed.test(b);
+      for (Contact pole : suspect) {
+        Optional<Outcome> found =
+            study
+                .circuit()
+                .path(pole.from(), pole.to(), b -> isWay(b) && past.test(b))
+                .map(way -> bridged(facts, basis, pole, state, way));
+        if (found.isPresent()) {
+          return found;
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean isWay(Branch branch) {
+    return branch instanceof Branch.Conductor || branch instanceof Contact;
+  }
+
+  private Outcome bridged(
+      RuleFacts facts, Basis basis, Contact pole, State state, Branch.Path way) {
+    Subject.Finding finding =
+        Subject.of(facts, device.head().mark(), device.name())
+            .violated(
+                "a way leads past %s".formatted(device.name()),
+                "With %s, %s is bridged: %s. What is behind it then draws a part of its current past %s, which opens with a load on, and of a fault sees a part."
+                    .formatted(Positions.of(study, state), pole.id(), way.inWords(), device.name()),
+                "some of the current goes past it");
+    way.branches().forEach(branch -> finding.alsoAt(branch.mark(), "in the way past it"));
+    return finding.todo(
+        "Take this way apart: what is behind %s gets its current through %s alone."
+            .formatted(device.name(), device.name()),
+        basis);
   }
 }
