@@ -34,7 +34,9 @@ final class WiringIntentDiffers implements Rule {
                   + " is off when it should be on shows that a wire is not where the drawing has"
                   + " it.")
           .remedy("Follow the path that the finding names, or correct the intent.")
-          .blind("How far a load is on: one at a fraction of its power counts as on.")
+          .blind(
+              "How far a load is on that hangs on the same lines whenever it is: one at a fraction"
+                  + " of its power counts as on.")
           .sources("circuit-theory")
           .consequenceOf(
               "wiring.sneak-path",
@@ -104,6 +106,12 @@ final class WiringIntentDiffers implements Rule {
         states.stream().filter(s -> on(study, load, s) != holds(intent, s)).toList();
     if (!differing.isEmpty()) {
       return differs(study, load, intent, differing, states.size());
+    }
+    Optional<Outcome> part =
+        PartlyOn.of(study, load, states.stream().filter(s -> holds(intent, s)).toList())
+            .map(partly -> partly.outcome(subject, basis));
+    if (part.isPresent()) {
+      return part.get();
     }
     List<Outcome> gaps = Troubles.unexplored(FACTS, study);
     if (!gaps.isEmpty()) {
