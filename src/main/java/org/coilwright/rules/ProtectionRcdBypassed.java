@@ -41,7 +41,8 @@ final class ProtectionRcdBypassed implements Rule {
           .blind("Neutrals joined behind two devices outside this circuit.")
           .sources("iec-61008-1", "circuit-theory")
           .consequenceOf(
-              "wiring.short-circuit", "poles.load-not-switched", "poles.neutral-earthed");
+              "wiring.short-circuit", "poles.load-not-switched", "poles.neutral-earthed")
+          .meansWiredOtherwise();
 
   private final Basis basis;
 
