@@ -10,7 +10,6 @@ import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Texts;
 import org.coilwright.netlist.Includes;
-import org.coilwright.netlist.LargestFile;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Runner;
@@ -49,10 +48,7 @@ public final class Inspector {
 
   /** Looks at a file of which a checklist shall be made; one that is too large is refused. */
   Inspection inspectForSheet(InputFile input) {
-    return judge(
-        input instanceof InputFile.Bytes bytes
-            ? solving.solve(bytes, LargestFile.CHECKLIST_WIRES)
-            : solving.solve(input));
+    return judge(solving.solve(input, Room.Work.SHEET));
   }
 
   /**
@@ -69,6 +65,9 @@ public final class Inspector {
   public String line(String name, byte[] bytes, Includes includes) {
     try {
       return JsonReport.line(inspect(name, bytes, includes));
+    } catch (OutOfMemoryError tooLarge) {
+      return JsonReport.line(
+          new Inspection.Unusable(name, List.of(Room.ofProcess().exhausted(name))));
     } catch (RuntimeException | Error fault) {
       return JsonReport.line(new Inspection.Faulted(name, fault.toString()));
     }

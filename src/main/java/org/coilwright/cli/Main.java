@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalInt;
 import java.util.function.Function;
+import org.coilwright.netlist.ReadingProblem;
 import org.coilwright.quantity.Words;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
@@ -57,10 +58,18 @@ public final class Main {
     } catch (NoClassDefFoundError e) {
       console.err().println(Launch.incomplete(e));
       code = Exit.DEFECT;
+    } catch (OutOfMemoryError e) {
+      console.err().println(exhausted());
+      code = Exit.UNUSABLE;
     } catch (RuntimeException | IOException | Error e) {
       code = Defect.tell(console, e);
     }
     return delivered(code);
+  }
+
+  private static String exhausted() {
+    ReadingProblem problem = Room.ofProcess().exhausted("");
+    return "coilwright: " + problem.what() + ". To mend it: " + problem.remedy() + ".";
   }
 
   /** A result that did not arrive is none, whatever it was. */

@@ -57,6 +57,12 @@ record ManyFiles(Inspector inspector, Console console, Consumer<Inspection.Unusa
       }
       account.add(inspection);
       return code(inspection, lightest);
+    } catch (OutOfMemoryError tooLarge) {
+      Inspection.Unusable unusable =
+          new Inspection.Unusable(file, List.of(Room.ofProcess().exhausted(file)));
+      tell.accept(unusable);
+      account.add(unusable);
+      return Exit.UNUSABLE;
     } catch (RuntimeException | Error fault) {
       account.add(new Inspection.Faulted(file, fault.toString()));
       if (!isFaultTold) {

@@ -68,7 +68,7 @@ record Remade(
     Inspector inspector = Inspector.standard();
     KeptIncludes includes = new KeptIncludes(origin.among(files));
     InputFile.Bytes input = new InputFile.Bytes(origin.netlist().file(), netlist, includes);
-    Inspection inspection = inspector.inspect(input);
+    Inspection inspection = inspector.inspectForSheet(input);
     if (inspection instanceof Inspection.Done done) {
       SheetFiles attached = new SheetFiles(input, includes.all()).with(results);
       return made(origin, inspector, done, attached);

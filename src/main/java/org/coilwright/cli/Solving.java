@@ -11,6 +11,7 @@ import org.coilwright.table.Tables;
 /** The way from bytes to a study, for whoever wants no rule asked. */
 final class Solving {
   private final Tables tables;
+  private final Room room = Room.ofProcess();
 
   Solving(Tables tables) {
     this.tables = tables;
@@ -23,41 +24,33 @@ final class Solving {
 
   /** A file that was opened, solved or unusable. */
   Inspection solve(InputFile input) {
+    return solve(input, Room.Work.JUDGING);
+  }
+
+  /** A file that was opened, solved, or refused before the work if that does not fit. */
+  Inspection solve(InputFile input, Room.Work work) {
     if (input instanceof InputFile.Bytes bytes) {
-      return solve(bytes);
+      return solve(bytes, work);
     } else if (input instanceof InputFile.Missing missing) {
       return new Inspection.Unusable(missing.problem().file(), List.of(missing.problem()));
     }
     throw new IllegalStateException("an input file of no kind: " + input);
   }
 
-  private Inspection solve(InputFile.Bytes input) {
-    return solve(input, Integer.MAX_VALUE);
-  }
-
-  /**
-   * A file of at most so many wires, solved or unusable: a larger one is refused before anything is
-   * solved.
-   */
-  Inspection solve(InputFile.Bytes input, int mostWires) {
+  private Inspection solve(InputFile.Bytes input, Room.Work work) {
+    Optional<ReadingProblem> large = room.refuseToRead(input.name(), input.bytes().length);
+    if (large.isPresent()) {
+      return new Inspection.Unusable(input.name(), List.of(large.get()));
+    }
     Reading reading = NetlistReader.read(input.name(), input.bytes(), input.includes());
     if (reading instanceof Reading.Unusable unusable) {
       return new Inspection.Unusable(input.name(), unusable.problems());
     } else if (reading instanceof Reading.Read read) {
-      int wires = read.netlist().wires().size();
-      if (wires > mostWires) {
-        return new Inspection.Unusable(
-            input.name(),
-            List.of(
-                new ReadingProblem(
-                    input.name(),
-                    Optional.empty(),
-                    "%s wires are too many for one checklist, which is made for at most %s"
-                        .formatted(wires, mostWires),
-                    "split the netlist, and make a checklist of each part",
-                    Optional.empty())));
-      }
-      return new Inspection.Solved(input.name(), WarmBox.study(read.netlist(), tables));
+      Optional<ReadingProblem> wide =
+          room.refuse(input.name(), work, read.netlist().wires().size());
+      return wide.isPresent()
+          ? new Inspection.Unusable(input.name(), List.of(wide.get()))
+          : new Inspection.Solved(input.name(), WarmBox.study(read.netlist(), tables));
     }
     throw new IllegalStateException("a reading of no kind: " + reading);
   }

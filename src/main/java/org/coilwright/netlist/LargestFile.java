@@ -24,6 +24,11 @@ public final class LargestFile {
     return words(BYTES);
   }
 
+  /** {@code 3.8 MiB}, never more than there are. */
+  public static String roundedDown(long bytes) {
+    return words((bytes * 10 >> 20 << 20) / 10);
+  }
+
   /** {@code 30.2 MiB}, never rounded down to the limit. */
   public static String words(long bytes) {
     long tenths = (bytes * 10 + (1 << 20) - 1) >> 20;

@@ -18,7 +18,10 @@ import org.apache.pdfbox.cos.COSStream;
  */
 final class AttachmentReader {
   private static final int MOST_FILES = 200;
-  private static final int MOST_BYTES = 16 << 20;
+
+  /** Of all together: the largest netlist that is read, and the results of it. */
+  private static final int MOST_BYTES = 32 << 20;
+
   private static final String AGAIN = "use the sheet as coilwright wrote it";
 
   private AttachmentReader() {}

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.coilwright.pdf.ThrowawayKeystore;
+import org.coilwright.solve.Board;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -173,6 +174,20 @@ class ChildProcessTest {
     assertEquals(2, ended.code, ended.err);
     assertFalse(ended.err.contains("Exception"), ended.err);
     assertFalse(ended.err.contains("OutOfMemory"), ended.err);
+  }
+
+  @Test
+  void ten_thousand_circuits_are_refused_before_the_work_where_memory_is_short() throws Exception {
+    Path board = folder.resolve("board.yaml");
+    Files.write(board, new Board(10_000, 5, 1, false).bytes());
+    for (String command : List.of("check", "states", "faults", "checklist --coverage")) {
+      String[] words = (command + " " + board).split(" ");
+      Ended ended = java(List.of("-Xmx256m"), words);
+      assertEquals(2, ended.code, ended.err);
+      assertTrue(ended.err.contains("MiB are too much for this process"), ended.err);
+      assertFalse(ended.err.contains("Exception"), ended.err);
+      assertFalse(ended.err.contains("OutOfMemory"), ended.err);
+    }
   }
 
   @Test

@@ -190,4 +190,15 @@ class ManyFilesTest {
     stream.flush();
     assertTrue(out.size() > before);
   }
+
+  /** What is too large is no fault of the program, and the next may be smaller. */
+  @Test
+  void memory_that_runs_out_at_one_file_is_told_as_a_file_that_is_too_large() {
+    assertEquals(2, judge(new OutOfMemoryError("Java heap space"), JsonReport::lines));
+    List<String> lines = printed().lines().toList();
+    assertEquals(3, lines.size());
+    assertTrue(lines.get(1).contains("did not suffice for it"), lines.get(1));
+    assertFalse(printed().contains("OutOfMemory"));
+    assertEquals("", err.toString(StandardCharsets.UTF_8));
+  }
 }

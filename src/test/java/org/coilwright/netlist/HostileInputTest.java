@@ -143,6 +143,23 @@ class HostileInputTest {
   }
 
   @Test
+  void wires_in_parallel_have_an_end() {
+    String text =
+        """
+        coilwright: 1
+        circuit: {title: wide}
+        site: {practice: iec}
+        parts:
+          S1: {is: switch, form: NO, poles: 1}
+          S2: {is: switch, form: NO, poles: 1}
+        wires:
+        """;
+    assertOnly(
+        "more than 64 wires join S1.2 and S2.1",
+        problems(text + "  - S1.2 to S2.1\n".repeat(30_000)));
+  }
+
+  @Test
   void problems_without_number_are_cut_short() {
     StringBuilder text = new StringBuilder("coilwright: 1\n");
     for (int i = 0; i < 50_000; i++) {
