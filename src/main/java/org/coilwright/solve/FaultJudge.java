@@ -28,6 +28,12 @@ final class FaultJudge {
   /** A change of power below this share is none. */
   private static final double SAME = 0.05;
 
+  /**
+   * Relays that act on one another in one group: beyond it no fault in it is looked at, for each
+   * takes as many steps as there are relays, and each step asks all of them.
+   */
+  static final int MOST_ARMATURES = 48;
+
   private final Circuit circuit;
   private final Model whole;
 
@@ -47,6 +53,10 @@ final class FaultJudge {
     if (affected.base().isEmpty() && affected.alteration().joints().isEmpty()) {
       return new Judged(
           new FaultCase(fault, List.of(), List.of(), Optional.empty(), true), Optional.empty());
+    }
+    if (affected.base().stream().anyMatch(g -> g.armatures() > MOST_ARMATURES)) {
+      return new Judged(
+          new FaultCase(fault, List.of(), List.of(), Optional.empty(), false), Optional.empty());
     }
     List<Exploration> base = whole.explorationsOf(affected.base());
     Model broken = whole.altered(affected.islands(), affected.alteration());

@@ -77,6 +77,11 @@ final class Group {
     return independents;
   }
 
+  /** How many relays it has. */
+  int armatures() {
+    return armatures;
+  }
+
   /** Number of the first source among {@link #variables}. */
   int firstSource() {
     return independents + armatures;
