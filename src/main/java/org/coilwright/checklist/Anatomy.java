@@ -3,6 +3,8 @@ package org.coilwright.checklist;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -143,30 +145,52 @@ final class Anatomy {
   /** Breakers, fuses and residual-current devices without which some of these nodes is cut off. */
   Set<String> protectionOf(Collection<Node> fed) {
     Set<String> names = new LinkedHashSet<>();
-    List<Node> lines =
-        circuit.branches(Branch.Source.class).stream()
-            .filter(s -> !s.isDirect())
-            .map(Branch.Source::to)
-            .toList();
-    for (Part part : netlist().parts().values()) {
-      if (!(part instanceof Part.Protective) && !(part instanceof Part.Fuse)) {
-        continue;
-      }
-      List<Branch> own = circuit.branchesOf(part.name());
-      boolean between =
-          lines.stream()
-              .anyMatch(
-                  line ->
-                      fed.stream()
-                          .anyMatch(
-                              to ->
-                                  circuit.reach(line, Anatomy::conducts).contains(to)
-                                      && circuit.cuts(own, line, to, Anatomy::conducts)));
-      if (between) {
-        names.add(part.name());
+    study
+        .derived(Behind.class, s -> new Behind(behind()))
+        .devices()
+        .forEach(
+            (name, cutOff) -> {
+              if (fed.stream().anyMatch(cutOff::contains)) {
+                names.add(name);
+              }
+            });
+    return names;
+  }
+
+  /** The nodes that each protective device cuts off from some line, in the order of the netlist. */
+  private record Behind(Map<String, Set<Node>> devices) {}
+
+  private Map<String, Set<Node>> behind() {
+    Map<String, Set<Node>> behind = new LinkedHashMap<>();
+    for (Branch.Source line : circuit.branches(Branch.Source.class)) {
+      if (!line.isDirect()) {
+        Set<Node> all = circuit.reach(line.to(), Anatomy::conducts);
+        for (Part part : netlist().parts().values()) {
+          if (part instanceof Part.Protective || part instanceof Part.Fuse) {
+            behind
+                .computeIfAbsent(part.name(), n -> new HashSet<>())
+                .addAll(cutOff(part, line.to(), all));
+          }
+        }
       }
     }
-    return names;
+    return behind;
+  }
+
+  private Set<Node> cutOff(Part device, Node line, Set<Node> all) {
+    Set<Branch> own = new HashSet<>(circuit.branchesOf(device.name()));
+    boolean leads = own.stream().anyMatch(b -> all.contains(b.from()));
+    if (!leads) {
+      return Set.of();
+    }
+    Set<Node> left = circuit.reach(line, b -> conducts(b) && !own.contains(b));
+    Set<Node> lost = new HashSet<>();
+    for (Node node : all) {
+      if (!left.contains(node)) {
+        lost.add(node);
+      }
+    }
+    return lost;
   }
 
   /** Nodes of a load's live pins. */
