@@ -52,7 +52,7 @@ final class DocumentWriter {
   void write(Checklist checklist, Layout layout, List<Attachment> attachments, OutputStream out)
       throws IOException {
     Checklist.TitleBlock title = checklist.title();
-    try (PDDocument document = new PDDocument()) {
+    try (PDDocument document = new PDDocument(SmallStreams::new)) {
       CRC32 identity = new CRC32();
       String subject = title.sha256() + title.printed() + record.map(TestRecord::sha256).orElse("");
       identity.update(subject.getBytes(StandardCharsets.UTF_8));
