@@ -26,7 +26,7 @@ public final class LargestFile {
 
   /** {@code 3.8 MiB}, never more than there are. */
   public static String roundedDown(long bytes) {
-    return words((bytes * 10 >> 20 << 20) / 10);
+    return words((((bytes * 10) >> 20) << 20) / 10);
   }
 
   /** {@code 30.2 MiB}, never rounded down to the limit. */

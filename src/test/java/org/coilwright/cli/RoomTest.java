@@ -62,5 +62,7 @@ class RoomTest {
   void the_readme_gives_the_limit_of_a_file() throws IOException {
     String readme = Files.readString(Path.of("README.md"));
     assertTrue(readme.contains("A netlist may have up to " + LargestFile.words()));
+    assertTrue(readme.contains(LAUNCHED.mostWires(Room.Work.JUDGING) + " wires"));
+    assertTrue(readme.contains(LAUNCHED.mostWires(Room.Work.SHEET) + " wires"));
   }
 }
