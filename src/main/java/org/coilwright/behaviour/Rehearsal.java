@@ -16,6 +16,13 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Rehearsal {
   private static final int BLOCK = 4096;
+
+  /** Rows at most until they are summed: what they draw then still lies in the nearest cache. */
+  private static final int PIECE = 1024;
+
+  /** Rows from which on it pays to say what the water comes to, and not to go there row by row. */
+  private static final int LEAP = 32;
+
   private static final double SECONDS_PER_HOUR = 3600;
 
   /** A first-order step is 95 % worked off after three time constants. */
@@ -77,14 +84,11 @@ public final class Rehearsal {
   private double level;
   private double celsius;
 
-  // sums over the rows between two events of the clock
-  private double pvTotal;
-  private double otherTotal;
-  private double takenTotal;
-  private double gridMoved;
-  private double batteryMoved;
-  private double unusedTotal;
   private double memorySum;
+
+  // what the rows of a stretch draw, W
+  private final double[] given = new double[PIECE];
+  private final double[] grid = new double[PIECE];
 
   // what is counted
   private final List<Run> runs = new ArrayList<>();
@@ -216,15 +220,15 @@ public final class Rehearsal {
     }
   }
 
-  private boolean decide(double nowLevel, long now) {
-    boolean stop = importRun >= stopRows || nowLevel < levelBelow;
+  private boolean decide() {
+    boolean stop = importRun >= stopRows || level < levelBelow;
     if (dayOnRows >= longestRows) {
       return false;
     }
     if (inWindow) {
       return true;
     }
-    if (closed && now - runStart < shortestRows) {
+    if (closed && step - runStart < shortestRows) {
       return true;
     }
     if (stop) {
@@ -235,79 +239,91 @@ public final class Rehearsal {
 
   /**
    * Rows {@code from} to {@code to} with nothing happening by the clock in between, one stretch
-   * with the contact open or closed after the other. Within a stretch everything that moves in each
-   * row is local, so that the compiler keeps it in registers; fields are written only where the
-   * contact or the thermostat may turn.
+   * after the other in which neither the contact nor the thermostat turns. What each row draws from
+   * the battery and the grid is put down and summed afterwards: the step itself then has few enough
+   * values to stay in registers.
    */
   private void rows(float[] pvs, float[] others, int from, int to) {
-    pvTotal = 0;
-    otherTotal = 0;
-    takenTotal = 0;
-    gridMoved = 0;
-    batteryMoved = 0;
-    unusedTotal = 0;
-    memorySum = sum(ring);
     double before = level;
-    long first = step - from;
+    double gridMoved = 0;
+    double batteryMoved = 0;
+    double taken = 0;
     for (int i = from; i < to; ) {
-      i = closed ? whileClosed(pvs, others, i, to, first) : whileOpen(pvs, others, i, to, first);
+      if (decide() != closed) {
+        turn(!closed);
+      }
+      boolean warms = heating;
+      int at = stretch(pvs, others, i, Math.min(to, i + PIECE));
+      double exportAndImport = moved(grid, at - i);
+      gridMoved += exportAndImport;
+      batteryMoved += moved(given, at - i);
+      if (closed) {
+        dayOnRows += at - i;
+        if (warms) {
+          taken += loadWatts * (at - i);
+          shareOut(pvs, others, i, at);
+        }
+      } else if (warms) {
+        unusedSum += (exportAndImport - sum(grid, at - i)) / 2;
+      }
+      i = at;
     }
-    step += to - from;
     hottest = Math.max(hottest, celsius);
+    double pvTotal = sum(pvs, from, to);
+    double otherTotal = sum(others, from, to);
     pvSum += pvTotal;
     otherSum += otherTotal;
     // what went in and out on balance follows from the books; only the movement must be summed
     double batteryTotal = (before - level) / hours;
-    double gridTotal = otherTotal + takenTotal - pvTotal - batteryTotal;
+    double gridTotal = otherTotal + taken - pvTotal - batteryTotal;
     importSum += (gridMoved + gridTotal) / 2;
     exportSum += (gridMoved - gridTotal) / 2;
     dischargeSum += (batteryMoved + batteryTotal) / 2;
     chargeSum += (batteryMoved - batteryTotal) / 2;
-    unusedSum += unusedTotal;
   }
 
   /**
-   * Rows from {@code i} on until the contact closes. How long power has been imported is not
-   * counted where no row can be of both: it would be nothing at the moment when that is asked.
+   * Rows from {@code i} on, at least one, until the contact or the thermostat may turn. Only what
+   * can turn the contact as it stands is asked after each row, and for how long power has been
+   * exported and imported only where that is: it would be nothing at the moment when it is asked.
    *
-   * @param first step of the row 0
-   * @return the row in which it closes, or {@code to}
+   * @return the row after the last
    */
-  private int whileOpen(float[] pvs, float[] others, int i, int to, long first) {
+  private int stretch(float[] pvs, float[] others, int i, int to) {
+    boolean mayClose = !closed && dayOnRows < longestRows;
+    boolean mayOpen = closed && !inWindow && step - runStart >= shortestRows;
+    double exporting = closed ? Double.POSITIVE_INFINITY : exportAbove;
+    boolean counts = closed || mayBeBoth;
+    long closesAfter = mayClose ? startRows : Long.MAX_VALUE;
+    long opensAfter = mayOpen ? stopRows : Long.MAX_VALUE;
+    double opensBelow = mayOpen ? levelBelow : Double.NEGATIVE_INFINITY;
+    int end = closed ? i + (int) Math.min(to - i, rowsSurelyClosed(mayOpen)) : to;
+    double hotAt = heating ? target : Double.POSITIVE_INFINITY;
+    double coldAt = heating ? Double.NEGATIVE_INFINITY : closesAt;
+    double taken = closed && heating ? loadWatts : 0;
+    double heat = roomShare + taken * kelvinPerWatt;
+    double temp = celsius;
+    int far = trace == null ? rowsTo(heating ? hotAt : coldAt, temp, heat, end - i) : 0;
+    boolean near = far < LEAP;
+    if (!near) {
+      end = i + far;
+    }
     double lvl = level;
     double batt = battery;
     double low = lowest;
-    double temp = celsius;
-    double heat = roomShare;
-    boolean warms = heating;
     long exported = exportRun;
     long imported = importRun;
     boolean surplus = trueSurplusSeen;
-    double pvAll = pvTotal;
-    double otherAll = otherTotal;
-    double gridAll = gridMoved;
-    double batteryAll = batteryMoved;
-    double unused = unusedTotal;
     double[] memory = ring;
     int memoryAt = ringAt;
-    double memoryAll = memorySum;
+    double memoryAll = i == 0 ? sum(ring, ring.length) : memorySum;
     Trace seen = trace;
+    boolean turns = false;
     int at = i;
-    for (; at < to; at++) {
-      if (exported >= startRows || inWindow) {
-        exportRun = exported;
-        importRun = imported;
-        trueSurplusSeen = surplus;
-        if (decide(lvl, first + at)) {
-          turn(true, first + at);
-          exported = 0;
-          imported = 0;
-          break;
-        }
-      }
+    while (at < end) {
       double pv = pvs[at];
       double other = others[at];
-      double net = other - pv;
+      double net = other + taken - pv;
       // Branches, not min and max: they are foreseen, so that one row need not wait for another.
       double demand = net;
       if (net > discharge) {
@@ -336,155 +352,108 @@ public final class Rehearsal {
       } else {
         batt += (demand - batt) * alpha;
       }
-      if (atAnEnd) {
-        if (batt > most) {
-          batt = most;
-        }
-        if (batt < -chargeRoom) {
-          batt = -chargeRoom;
-        }
+      if (atAnEnd && batt > most) {
+        // then it is at its floor, or was below: said, not calculated, so that no row waits for it
+        batt = most;
+        lvl = lvl > floor ? floor : lvl;
+      } else if (atAnEnd && batt < -chargeRoom) {
+        batt = -chargeRoom;
+        lvl = chargeRoom < charge ? capacity : lvl + charge * hours;
+      } else {
+        lvl -= batt * hours;
       }
       double g = net - batt;
-      lvl -= batt * hours;
-      if (-g > exportAbove) {
+      given[at - i] = batt;
+      grid[at - i] = g;
+      if (lvl < low) {
+        low = lvl;
+      }
+      if (near) {
+        temp = temp * coolingShare + heat;
+      }
+      if (seen != null) {
+        seen.row(step + at - i, closed, taken, batt, g, capacity == 0 ? 0 : lvl / capacity, temp);
+      }
+      if (-g > exporting) {
         surplus = (exported != 0 && surplus) || pv - other > chargeRoom;
         exported++;
       } else {
         exported = 0;
       }
-      if (mayBeBoth) {
+      if (counts) {
         imported = g > importAbove ? imported + 1 : 0;
       }
-      pvAll += pv;
-      otherAll += other;
-      gridAll += Math.abs(g);
-      batteryAll += Math.abs(batt);
-      if (lvl < low) {
-        low = lvl;
+      at++;
+      if (near && (temp >= hotAt || temp <= coldAt)) {
+        turns = true;
+        break;
       }
-      if (g < 0 && warms) {
-        unused -= g;
-      }
-      temp = temp * coolingShare + heat;
-      if (seen != null) {
-        seen.row(first + at, false, 0, batt, g, capacity == 0 ? 0 : lvl / capacity, temp);
-      }
-      if (warms ? temp >= target : temp <= closesAt) {
-        warms = thermostat(temp, first + at);
+      if ((exported >= closesAfter && lvl >= levelBelow)
+          || imported >= opensAfter
+          || lvl < opensBelow) {
+        break;
       }
     }
     level = lvl;
     battery = batt;
     lowest = low;
-    celsius = temp;
+    celsius = near ? temp : after(at - i, temp, heat);
     exportRun = exported;
     importRun = imported;
     trueSurplusSeen = surplus;
-    pvTotal = pvAll;
-    otherTotal = otherAll;
-    gridMoved = gridAll;
-    batteryMoved = batteryAll;
-    unusedTotal = unused;
     ringAt = memoryAt;
     memorySum = memoryAll;
+    step += at - i;
+    if (turns) {
+      thermostat();
+    }
     return at;
   }
 
   /**
-   * Rows from {@code i} on until the contact opens. How long power has been exported is not
-   * counted: nothing asks while the contact is closed.
-   *
-   * @param first step of the row 0
-   * @return the row in which it opens, or {@code to}
+   * For so many rows, at most {@code most}, the water surely does not come to {@code limit}: with
+   * the same heat all along its way is an exponential, or a straight line where it loses nothing.
    */
-  private int whileClosed(float[] pvs, float[] others, int i, int to, long first) {
-    double lvl = level;
-    double batt = battery;
-    double low = lowest;
-    double temp = celsius;
-    boolean warms = heating;
-    double taken = warms ? loadWatts : 0;
-    double heat = roomShare + taken * kelvinPerWatt;
-    long onToday = dayOnRows;
-    long imported = importRun;
-    double pvAll = pvTotal;
-    double otherAll = otherTotal;
-    double gridAll = gridMoved;
-    double batteryAll = batteryMoved;
-    double takenNow = 0;
+  private int rowsTo(double limit, double temp, double heat, int most) {
+    double rows;
+    if (coolingShare == 1) {
+      rows = (limit - temp) / heat;
+    } else {
+      double rest = heat / (1 - coolingShare);
+      rows = Math.log((limit - rest) / (temp - rest)) / Math.log(coolingShare);
+    }
+    // it never comes there: nothing heats, it moves away, or it rests before
+    if (!(rows >= 0)) {
+      rows = (heating ? temp < limit : temp > limit) ? most : 0;
+    }
+    return (int) Math.max(0, Math.min(most, rows - 2));
+  }
+
+  private double after(int rows, double temp, double heat) {
+    if (coolingShare == 1) {
+      return temp + rows * heat;
+    }
+    double rest = heat / (1 - coolingShare);
+    return rest + (temp - rest) * Math.pow(coolingShare, rows);
+  }
+
+  /** For so many rows nothing but the meter, the battery and the clock can open it. */
+  private long rowsSurelyClosed(boolean mayOpen) {
+    long today = longestRows - dayOnRows;
+    long shortest = runStart + shortestRows - step;
+    return mayOpen || inWindow ? today : Math.min(today, shortest);
+  }
+
+  /** Books where the load's power came from: what nobody else needed, the battery, the grid. */
+  private void shareOut(float[] pvs, float[] others, int from, int to) {
     double byPv = 0;
     double byBattery = 0;
-    double[] memory = ring;
-    int memoryAt = ringAt;
-    double memoryAll = memorySum;
-    Trace seen = trace;
-    boolean opens = false;
-    int at = i;
-    for (; at < to; at++) {
-      if (imported >= stopRows || lvl < levelBelow || onToday >= longestRows) {
-        dayOnRows = onToday;
-        importRun = imported;
-        opens = !decide(lvl, first + at);
-        if (opens) {
-          break;
-        }
-      }
-      double pv = pvs[at];
-      double other = others[at];
-      double net = other + taken - pv;
-      double demand = net;
-      if (net > discharge) {
-        demand = discharge;
-      } else if (net < -charge) {
-        demand = -charge;
-      }
-      boolean atAnEnd = lvl < nearFloor || lvl > nearFull;
-      double chargeRoom = charge;
-      double most = discharge;
-      if (atAnEnd) {
-        chargeRoom = chargeRoom(lvl);
-        most = most(lvl);
-        if (demand > most) {
-          demand = most;
-        }
-        if (demand < -chargeRoom) {
-          demand = -chargeRoom;
-        }
-      }
-      if (ramp) {
-        memoryAll += demand - memory[memoryAt];
-        memory[memoryAt] = demand;
-        memoryAt = memoryAt + 1 == memory.length ? 0 : memoryAt + 1;
-        batt = memoryAll * ringShare;
-      } else {
-        batt += (demand - batt) * alpha;
-      }
-      if (atAnEnd) {
-        if (batt > most) {
-          batt = most;
-        }
-        if (batt < -chargeRoom) {
-          batt = -chargeRoom;
-        }
-      }
-      double g = net - batt;
-      lvl -= batt * hours;
-      imported = g > importAbove ? imported + 1 : 0;
-      pvAll += pv;
-      otherAll += other;
-      gridAll += Math.abs(g);
-      batteryAll += Math.abs(batt);
-      if (lvl < low) {
-        low = lvl;
-      }
-      onToday++;
-      takenNow += taken;
-      // first what nobody else needed, then the battery, then the grid
-      double free = pv - other;
-      double foreign = taken;
-      double fromBattery = batt;
+    for (int at = from; at < to; at++) {
+      double free = (double) pvs[at] - others[at];
+      double foreign = loadWatts;
+      double fromBattery = given[at - from];
       if (free > 0) {
-        double fromPv = free < taken ? free : taken;
+        double fromPv = free < loadWatts ? free : loadWatts;
         byPv += fromPv;
         foreign -= fromPv;
       } else {
@@ -495,81 +464,97 @@ public final class Rehearsal {
       } else if (fromBattery > 0) {
         byBattery += fromBattery;
       }
-      temp = temp * coolingShare + heat;
-      if (seen != null) {
-        seen.row(first + at, true, taken, batt, g, capacity == 0 ? 0 : lvl / capacity, temp);
-      }
-      if (warms ? temp >= target : temp <= closesAt) {
-        warms = thermostat(temp, first + at);
-        taken = warms ? loadWatts : 0;
-        heat = roomShare + taken * kelvinPerWatt;
-      }
     }
-    account(takenNow, byPv, byBattery);
-    takenTotal += takenNow;
-    level = lvl;
-    battery = batt;
-    lowest = low;
-    celsius = temp;
-    dayOnRows = onToday;
-    importRun = imported;
-    pvTotal = pvAll;
-    otherTotal = otherAll;
-    gridMoved = gridAll;
-    batteryMoved = batteryAll;
-    ringAt = memoryAt;
-    memorySum = memoryAll;
-    if (opens) {
-      turn(false, first + at);
-    }
-    return at;
+    runLoad += loadWatts * (to - from);
+    runPv += byPv;
+    runBattery += byBattery;
   }
 
   /** What the battery can still take in a row, W. */
   private double chargeRoom(double lvl) {
+    if (lvl == capacity) {
+      return 0;
+    }
     double upwards = (capacity - lvl) * perHours;
     return upwards < charge ? upwards : charge;
   }
 
   /** What it can still give, W. */
   private double most(double lvl) {
-    double down = (lvl - floor) * perHours;
-    return down < 0 ? 0 : down;
+    return lvl <= floor ? 0 : (lvl - floor) * perHours;
   }
 
-  /** Summed anew for each block, so that no rounding error grows over a year. */
-  private static double sum(double[] values) {
-    double sum = 0;
-    for (double value : values) {
-      sum += value;
+  /** Four sums, so that one addition need not wait for the one before. */
+  private static double sum(double[] values, int n) {
+    double a = 0;
+    double b = 0;
+    double c = 0;
+    double d = 0;
+    int i = 0;
+    for (; i < n - 3; i += 4) {
+      a += values[i];
+      b += values[i + 1];
+      c += values[i + 2];
+      d += values[i + 3];
     }
-    return sum;
+    for (; i < n; i++) {
+      a += values[i];
+    }
+    return a + b + (c + d);
   }
 
-  /** Turns it; true if it now lets the load heat. */
-  private boolean thermostat(double temp, long now) {
-    hottest = Math.max(hottest, temp);
+  private static double moved(double[] values, int n) {
+    double a = 0;
+    double b = 0;
+    double c = 0;
+    double d = 0;
+    int i = 0;
+    for (; i < n - 3; i += 4) {
+      a += Math.abs(values[i]);
+      b += Math.abs(values[i + 1]);
+      c += Math.abs(values[i + 2]);
+      d += Math.abs(values[i + 3]);
+    }
+    for (; i < n; i++) {
+      a += Math.abs(values[i]);
+    }
+    return a + b + (c + d);
+  }
+
+  private static double sum(float[] values, int from, int to) {
+    double a = 0;
+    double b = 0;
+    double c = 0;
+    double d = 0;
+    int i = from;
+    for (; i < to - 3; i += 4) {
+      a += values[i];
+      b += values[i + 1];
+      c += values[i + 2];
+      d += values[i + 3];
+    }
+    for (; i < to; i++) {
+      a += values[i];
+    }
+    return a + b + (c + d);
+  }
+
+  /** Turns it at the end of a row. */
+  private void thermostat() {
+    hottest = Math.max(hottest, celsius);
     if (heating && targetStep < 0) {
-      targetStep = now;
+      targetStep = step - 1;
     }
     heating = !heating;
-    return heating;
   }
 
-  /** Books what the load took while the contact was closed. */
-  private void account(double taken, double byPv, double byBattery) {
-    runLoad += taken;
-    runPv += byPv;
-    runBattery += byBattery;
-  }
-
-  private void turn(boolean on, long now) {
+  private void turn(boolean on) {
     if (on) {
-      runStart = now;
+      runStart = step;
       runByWindow = inWindow;
       runFalse = !inWindow && !trueSurplusSeen;
     } else {
-      endRun(now);
+      endRun(step);
     }
     closed = on;
     exportRun = 0;
