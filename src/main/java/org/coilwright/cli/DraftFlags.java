@@ -168,7 +168,8 @@ final class DraftFlags {
                     name,
                     word,
                     String.join(
-                        ", ", slots.stream().map(s -> s.key().split(":")[0]).distinct().toList())));
+                        ", ",
+                        slots.stream().map(s -> s.key().split(":", 2)[0]).distinct().toList())));
       }
       String[] said = slot.get().key().split(": ", 2);
       String value = said.length == 2 ? said[1] : value(inner(slot.get().pattern().matcher(word)));

@@ -1,3 +1,4 @@
+// Over 250 lines: one wording after the other, each with what it is taken for.
 package org.coilwright.draft;
 
 import java.util.ArrayList;

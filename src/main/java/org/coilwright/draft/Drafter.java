@@ -1,3 +1,4 @@
+// Over 250 lines: trying, enlarging and lessening share the same figures.
 package org.coilwright.draft;
 
 import java.util.ArrayList;

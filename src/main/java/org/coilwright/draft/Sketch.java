@@ -235,7 +235,7 @@ final class Sketch {
     String by = arrangement.supply().map(part -> part + ".").orElse("U1.V");
     for (String way : arrangement.elv()) {
       List<String> named = new ArrayList<>();
-      for (String token : way.split(" ")) {
+      for (String token : way.split(" ", -1)) {
         named.add(token.equals("+") || token.equals("-") ? by + token : token);
       }
       follow(named, "", "", Use.ELV);
