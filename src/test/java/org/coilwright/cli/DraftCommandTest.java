@@ -34,7 +34,12 @@ class DraftCommandTest {
   @MethodSource("briefs")
   void a_brief_gives_this_netlist_and_this_text(Path brief) throws IOException {
     Ran ran = Cli.run("draft", brief.toString());
-    String said = "ends with %s%n%n%s%n%s".formatted(ran.code(), ran.err(), ran.out());
+    // each new rule changes the number of checks
+    String counts = "[0-9]+ notes?; [0-9]+ checks? satisfied, [0-9]+ could";
+    String said =
+        "ends with %s%n%n%s%n%s"
+            .formatted(ran.code(), ran.err(), ran.out())
+            .replaceAll(counts, "… notes; … checks satisfied, … could");
     Path expected = Path.of(brief.toString().replace(".yaml", ".expected.txt"));
     if (ACCEPT) {
       Files.writeString(expected, said);
