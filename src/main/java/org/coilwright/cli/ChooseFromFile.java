@@ -15,6 +15,7 @@ import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
+import org.coilwright.quantity.Words;
 import org.coilwright.rules.CoilContact;
 import org.coilwright.sizing.Core;
 import org.coilwright.sizing.LoadCurrent;
@@ -66,13 +67,17 @@ final class ChooseFromFile {
 
   static Question of(Study study, ChooseOptions typed, Tables tables) throws Refused {
     String name = typed.part();
-    if (name.isEmpty()) {
-      throw new Refused("Say which contactor of the file: --part Q1.");
-    }
     var parts = study.circuit().netlist().parts();
+    List<String> relays =
+        parts.values().stream().filter(Part.Relay.class::isInstance).map(Part::name).toList();
+    if (name.isEmpty()) {
+      throw new Refused(
+          relays.isEmpty()
+              ? "The file has no relay or contactor to judge."
+              : "Say which relay or contactor of the file: --part %s."
+                  .formatted(Words.either(relays)));
+    }
     if (!(parts.get(name) instanceof Part.Relay relay)) {
-      List<String> relays =
-          parts.values().stream().filter(Part.Relay.class::isInstance).map(Part::name).toList();
       throw new Refused(
           "The file has no relay or contactor %s.%s".formatted(name, Near.question(name, relays)));
     }

@@ -332,15 +332,23 @@ final class ChooseOptions {
     if (!isTyped(OUTPUT)) {
       return Optional.empty();
     }
-    Matcher category = CATEGORY.matcher(text(OUTPUT));
+    Matcher category = CATEGORY.matcher(ampsFirst(text(OUTPUT)));
     boolean said = category.matches();
     return Optional.of(
         List.of(
             new Question.Output(
                 "the output",
                 Optional.of(
-                    rating(OUTPUT, said ? category.group(2) : text(OUTPUT), Dimension.CURRENT)),
+                    rating(
+                        OUTPUT,
+                        said ? category.group(2) : ampsFirst(text(OUTPUT)),
+                        Dimension.CURRENT)),
                 said ? category.group(1) : "")));
+  }
+
+  /** Manuals put the volts first: {@code 12 V DC 100 mA}. */
+  private static String ampsFirst(String typed) {
+    return typed.replaceFirst("^\\s*([0-9.]+ *V(?: *[AD]C)?)[ ,/]+([0-9.]+ *m?A)\\s*$", "$2 at $1");
   }
 
   /** Refuses what describes a load, where the file has it. */
@@ -414,7 +422,9 @@ final class ChooseOptions {
 
   /** A value as a person types it at a prompt: the space before the unit may be left out. */
   private static Quantity amount(String option, String typed, Dimension dimension) throws Refused {
-    String text = typed.replaceAll("(?<=[0-9])\\s*°?C$", " °C");
+    String text =
+        (dimension == Dimension.TEMPERATURE ? Fahrenheit.asCelsius(typed) : typed)
+            .replaceAll("(?<=[0-9])\\s*°?C$", " °C");
     Wanted wanted = Wanted.of(dimension);
     Parsed<Quantity> parsed = QuantityParser.quantity(text, wanted);
     if (parsed instanceof Parsed.Bad<Quantity>) {

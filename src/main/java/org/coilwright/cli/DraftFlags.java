@@ -198,7 +198,7 @@ final class DraftFlags {
   /** A value as a brief has it: a blank before the unit, ° before C, ohm as Ω. */
   private static String value(String typed) {
     String spaced =
-        typed
+        Fahrenheit.asCelsius(typed)
             .strip()
             .replaceAll("(?i)(?<=[0-9])\\s*(?:l|litres?|liters?)$", "")
             .replaceAll("(?<=[0-9])\\s*°?C$", " °C")

@@ -29,6 +29,9 @@ final class Proof {
   /** Groups whose open questions tables or the site settle, and no part that is bought. */
   private static final Set<String> ON_SITE = Set.of("conductor", "protection");
 
+  /** Of these the one that the device which is bought settles. */
+  private static final String WARM_DEVICE = "protection.device-too-warm";
+
   /** What no table says of a wire of the direct circuit in very warm air. */
   private static final String NO_FIGURE = "tabulated size";
 
@@ -85,7 +88,7 @@ final class Proof {
   /** The part of it without which nobody may say that a circuit works. */
   static List<Outcome.Undecided> vital(Report report) {
     return unsettled(report).stream()
-        .filter(u -> !ON_SITE.contains(u.rule().group()))
+        .filter(u -> !ON_SITE.contains(u.rule().group()) || u.rule().id().equals(WARM_DEVICE))
         .filter(u -> !u.missing().startsWith(NO_FIGURE))
         .toList();
   }

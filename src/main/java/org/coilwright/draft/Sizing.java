@@ -42,6 +42,11 @@ final class Sizing {
   Begun begin() {
     Question question = question(Method.B2);
     Choice choice = Chooser.answer(question, tables);
+    boolean open = choice.value("breaker").isEmpty() && job.warmest() > usualAir();
+    if (open) {
+      // no table says what such a breaker carries there: one is asked for whose sheet does
+      choice = Chooser.answer(question.inAir(usualAir()), tables);
+    }
     for (String key : List.of("choose", "breaker", "wire")) {
       if (choice.value(key).isEmpty()) {
         return new Begun(Optional.empty(), lineOf(choice, key));
@@ -61,6 +66,7 @@ final class Sizing {
             .with("control.size", job.nec() ? "14 AWG" : "1.5 mm²")
             .with("elv.size", job.nec() ? "18 AWG" : "0.75 mm²")
             .with("capacity", capacity())
+            .with("breaker-air", open ? JobReader.plain(job.warmest()) : "")
             .with("F0.amps", Integer.toString(rcd(breaker + control)));
     return new Begun(Optional.of(withCoil(figures)), "");
   }
@@ -176,7 +182,7 @@ final class Sizing {
         new Question.Place(
             job.warmest(),
             // the part that is bought has to carry its rating in the air it stands in
-            OptionalDouble.of(Math.max(job.warmest(), tables.figure("sizing.rated-air").value())),
+            OptionalDouble.of(Math.max(job.warmest(), usualAir())),
             Mounting.SPACED,
             known("altitude")),
         new Question.Laid(
@@ -199,6 +205,11 @@ final class Sizing {
             Optional.empty()),
         new Question.Drive(List.of(), Optional.empty()),
         List.of());
+  }
+
+  /** °C up to which ratings usually hold. */
+  private double usualAir() {
+    return tables.figure("sizing.rated-air").value();
   }
 
   /** The voltage that feeds the load, nominal. */

@@ -46,6 +46,11 @@ final class Values {
           job.warmest() > USUAL_AIR
               ? ", which its maker lets work in air of " + degrees(job.warmest())
               : "";
+      case "breaker-rated" -> breakerAir().map(air -> ", rated-air: " + air + " °C").orElse("");
+      case "breaker-holds" ->
+          breakerAir()
+              .map(air -> ", of which its sheet says that the rating holds at " + air + " °C")
+              .orElse("");
       case "derated" ->
           job.warmest() > USUAL_AIR ? " (a sheet that rates it at 40 °C says less there)" : "";
       case "air-high" -> degrees(boxAir());
@@ -74,6 +79,10 @@ final class Values {
       case "thermostat-least" -> arrangement.inCoil() ? "10 mA at 12 V" : "100 mA at 12 V";
       default -> throw new IllegalStateException("nobody fills " + gap + " of " + designation);
     };
+  }
+
+  private Optional<String> breakerAir() {
+    return figures.find("breaker-air").filter(air -> !air.isEmpty());
   }
 
   private Brief brief() {

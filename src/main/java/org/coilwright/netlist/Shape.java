@@ -97,7 +97,10 @@ sealed interface Shape {
         return new Good<>(text);
       }
       String what = "\"" + Problems.shown(text) + "\" cannot stand here";
-      String remedy = NearNames.advice(text, words, "").orElse("write " + Words.either(words));
+      String remedy =
+          Meant.by(text, words)
+              .or(() -> NearNames.advice(text, words, ""))
+              .orElse("write " + Words.either(words));
       return new Bad<>(0, text.length(), what, remedy);
     }
   }

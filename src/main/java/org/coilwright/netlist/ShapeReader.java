@@ -31,6 +31,9 @@ import org.coilwright.quantity.Words;
 
 /** Lays a shape over a tree: what fits becomes a value, what does not becomes a problem. */
 final class ShapeReader {
+  /** More words than this are a list to look up, not a remedy. */
+  private static final int MOST_OFFERED = 4;
+
   private final Problems problems;
   private final Types types;
 
@@ -81,7 +84,7 @@ final class ShapeReader {
     if (type.isPresent() && !shape.whole()) {
       problems.add(type.get().mark(), "a type cannot rest on another type", "write its keys out");
     } else if (type.isPresent()) {
-      Optional<Entries> body = types.body(type.get(), problems);
+      Optional<Entries> body = types.body(type.get(), own.find("is"), problems);
       typeKnown = body.isPresent();
       typeKnown &= body.filter(b -> !Types.isAnotherKind(b, own, problems)).isPresent();
       all = body.map(b -> Types.merged(b, own)).orElse(own);
@@ -142,7 +145,7 @@ final class ShapeReader {
           problems.add(
               at,
               fields.noun() + " needs \"" + key.name() + "\"",
-              "add " + key.name() + ": " + key.example());
+              "add " + key.name() + ": " + offered(key));
         }
       }
     }
@@ -150,6 +153,13 @@ final class ShapeReader {
         .choiceAmong(written)
         .ifPresent(what -> problems.add(at, what, "write one of the two, whole"));
     return new Section(at, fields, values);
+  }
+
+  /** The words that a key may have, where they are few; else its example. */
+  private static String offered(Key key) {
+    return key.shape() instanceof Choice choice && choice.words().size() <= MOST_OFFERED
+        ? Words.either(choice.words())
+        : key.example();
   }
 
   /** True for what stands behind a comma within braces and has no colon: the rest of a text. */

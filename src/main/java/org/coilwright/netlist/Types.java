@@ -33,19 +33,34 @@ final class Types {
     }
   }
 
-  /** The body of a named type; empty, with a problem, if there is none. */
-  Optional<Entries> body(Leaf name, Problems problems) {
+  /**
+   * The body of a named type; empty, with a problem, if there is none.
+   *
+   * @param is what the part says it is; what stands on its front is often taken for its type
+   */
+  Optional<Entries> body(Leaf name, Optional<Leaf> is, Problems problems) {
     Entry entry = bodies.get(name.text());
     if (entry != null) {
       // a body that is no group of keys has its own problem already
       return entry.value() instanceof Entries body ? Optional.of(body) : Optional.empty();
     }
+    Optional<String> printed = is.flatMap(kind -> printedOn(kind.text(), name.text()));
     String known = Words.all(bodies.keySet().stream().limit(8).toList());
     String remedy =
-        NearNames.advice(name.text(), bodies.keySet(), "")
+        printed
+            .or(() -> NearNames.advice(name.text(), bodies.keySet(), ""))
             .orElse(known.isEmpty() ? "add it under types:" : "the types are " + known);
     problems.add(name.mark(), "there is no type \"" + Problems.shown(name.text()) + "\"", remedy);
     return Optional.empty();
+  }
+
+  /** The key for what is printed on a breaker or residual-current device. */
+  private static Optional<String> printedOn(String kind, String word) {
+    return kind.equals("breaker") && word.matches("[BCD]")
+        ? Optional.of("write curve: " + word)
+        : kind.equals("rcd") && word.matches("AC|[AFB]")
+            ? Optional.of("write kind: " + word)
+            : Optional.empty();
   }
 
   /** True, with a problem, if a part says it is something else than its type. */

@@ -228,7 +228,7 @@ class ChooseCommandTest {
         "--power=3kW --life=plenty|--life",
         "--power=3kW --output=plenty|--output",
         "--power=3kW --insulation=paper|--insulation takes pvc-60",
-        "wiring-examples/guest-house-cylinder.yaml|Say which contactor",
+        "wiring-examples/guest-house-cylinder.yaml|Say which relay or contactor",
         "wiring-examples/guest-house-cylinder.yaml --part=Q7|Did you mean Q1?"
       })
   void what_cannot_be_used_is_said(String typed, String said) {
@@ -562,5 +562,13 @@ class ChooseCommandTest {
     String text = words(choose(asked));
     assertTrue(text.contains("10 AWG copper, PVC 90 °C, method B2: may carry 40 A × 0.91"), text);
     assertFalse(text.contains("60 °C column"), text);
+  }
+
+  @Test
+  void volts_may_come_first_and_air_may_be_in_fahrenheit() {
+    Cli.Ran ran = Cli.run("choose", "--power", "3kW", "--output", "12 V DC 100 mA", "--air", "95F");
+    assertEquals(0, ran.code(), ran.err());
+    assertTrue(ran.out().contains("in 35 °C air"), ran.out());
+    assertTrue(ran.out().contains("100 mA at 12 V"), ran.out());
   }
 }
