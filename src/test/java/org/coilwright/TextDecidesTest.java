@@ -30,9 +30,17 @@ class TextDecidesTest {
   /** How long the list was when it was begun; it may only become shorter. */
   private static final int MOST = 25;
 
-  /** They read what people and programs write: files, sheets that were filled in, tables. */
+  /** They read what people and programs write: files, briefs, filled-in sheets, tables. */
   private static final List<String> READERS =
-      List.of("cli/", "netlist/", "quantity/", "table/", "checklist/", "pdf/", "behaviour/Day");
+      List.of(
+          "cli/",
+          "draft/",
+          "netlist/",
+          "quantity/",
+          "table/",
+          "checklist/",
+          "pdf/",
+          "behaviour/Day");
 
   private static final Pattern LITERAL =
       Pattern.compile(

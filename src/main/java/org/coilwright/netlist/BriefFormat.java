@@ -42,11 +42,7 @@ final class BriefFormat {
           must("power", Format.WATTS, "Rated power, from its nameplate.", "9 kW"),
           must("voltage", Format.VOLTS, "Rated voltage, from its nameplate.", "400 V"),
           may("connection", PartFormat.CONNECTION, "How its elements are joined.", "star"),
-          may(
-              "kind",
-              Choice.of("metal-sheathed", "carbide", "ptc"),
-              "Kind of element.",
-              "metal-sheathed"),
+          may("kind", new Choice(Part.Heater.KINDS), "Kind of element.", "metal-sheathed"),
           may("starts-per-day", new Whole(1, 10_000), "Times it starts in a day.", "12"));
 
   private static final Fields SUPPLY =
@@ -105,7 +101,11 @@ final class BriefFormat {
           "a brief",
           must("brief", new Whole(VERSION, VERSION), "Number of this format.", "1"),
           may("title", Format.TEXT, "What the circuit is for.", "Cylinder in the cellar"),
-          may("practice", Choice.of("iec", "nec"), "Which set of cited tables applies.", "iec"),
+          may(
+              "practice",
+              Choice.of(Site.Practice.class),
+              "Which set of cited tables applies.",
+              "iec"),
           may("mains", MAINS, "The mains, as far as they are known.", "{earthing: TN-S}"),
           may(
               "island",
