@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,7 +25,14 @@ class ChooseFiguresTest {
 
   private @TempDir Path folder = Path.of("");
 
-  private static Map<String, Double> figures(String... args) throws IOException {
+  /** The value of each line that has one. */
+  private record Figures(Map<String, Double> values) {
+    double get(String key) {
+      return Objects.requireNonNull(values.get(key), key);
+    }
+  }
+
+  private static Figures figures(String... args) throws IOException {
     List<String> all = new ArrayList<>(List.of("choose"));
     all.addAll(List.of(args));
     all.add("--as=json");
@@ -41,7 +49,7 @@ class ChooseFiguresTest {
         }
       }
     }
-    return values;
+    return new Figures(values);
   }
 
   private Path changed(String was, String is) throws IOException {
@@ -57,7 +65,7 @@ class ChooseFiguresTest {
   @CsvSource({"10m, 10", "30m, 30", "45m, 45"})
   void the_voltage_drop_is_current_times_twice_the_length(String length, double metres)
       throws IOException {
-    Map<String, Double> is = figures("--power=3kW", "--length", length);
+    Figures is = figures("--power=3kW", "--length", length);
     assertEquals(2.5, is.get("wire"));
     double amps = 3000 / 230.0;
     assertEquals(amps * 8.87e-3 * metres * 2, is.get("drop"), 0.01 * is.get("drop"));
@@ -66,7 +74,7 @@ class ChooseFiguresTest {
   /** Three lines: √3 times, and the current of each. */
   @Test
   void the_voltage_drop_on_three_lines_is_root_three_times() throws IOException {
-    Map<String, Double> is = figures("--power=9kW", "--phases=3", "--length=20m");
+    Figures is = figures("--power=9kW", "--phases=3", "--length=20m");
     assertEquals(2.5, is.get("wire"));
     double amps = 9000 / 400.0 / Math.sqrt(3);
     assertEquals(amps * 8.87e-3 * 20 * Math.sqrt(3), is.get("drop"), 0.01 * is.get("drop"));
@@ -122,8 +130,8 @@ class ChooseFiguresTest {
   /** The same load, place and wire are answered alike, typed or from a file. */
   @Test
   void a_file_and_what_is_typed_give_the_same_figures() throws IOException {
-    Map<String, Double> file = figures(GUEST_HOUSE, "--part=Q1");
-    Map<String, Double> typed =
+    Figures file = figures(GUEST_HOUSE, "--part=Q1");
+    Figures typed =
         figures(
             "--power=9kW",
             "--voltage=400V ± 10 %",
@@ -134,7 +142,9 @@ class ChooseFiguresTest {
             "--length=11.3m",
             "--fault-current=3kA",
             "--loop-impedance=0.35ohm");
-    typed.forEach((key, value) -> assertEquals(value, file.get(key), 1e-6 + 1e-6 * value, key));
+    typed
+        .values()
+        .forEach((key, value) -> assertEquals(value, file.get(key), 1e-6 + 1e-6 * value, key));
   }
 
   /** The air in the box was computed, not written: what is typed is taken in its place. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.coilwright.circuit.Bench;
 import org.coilwright.netlist.Mark;
@@ -123,7 +124,7 @@ class RewiringTest {
 
   @Test
   void a_word_of_a_part_is_the_first_behind_its_designation() {
-    Mark part = NETLIST.parts().get("D1").head().mark();
+    Mark part = Objects.requireNonNull(NETLIST.parts().get("D1")).head().mark();
     assertEquals(
         List.of("  D1: {is: varistor}"),
         written(Rewiring.word(NETLIST, part, "diode", "varistor")));

@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.coilwright.circuit.Bench;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.NetlistReader;
+import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Reading;
 import org.coilwright.netlist.Site;
 import org.coilwright.solve.Study;
@@ -55,7 +57,8 @@ class LoadsAndHeatTest {
   private static LoadCurrent current(String body) {
     Study study = Study.of(Bench.circuit(THREE, body), TABLES);
     PowerSide side = PowerSide.of(study, TABLES);
-    return side.current(study.circuit().netlist().parts().get("E1")).orElseThrow();
+    Part heater = Objects.requireNonNull(study.circuit().netlist().parts().get("E1"));
+    return side.current(heater).orElseThrow();
   }
 
   /** 9 kW ÷ (√3 × 400 V), joined either way, on or never turned on. */
@@ -67,7 +70,7 @@ class LoadsAndHeatTest {
     double line = 9000 / (Math.sqrt(3) * 400);
     assertEquals(line, is.nominal(), 0.002 * line);
     for (String pin : new String[] {"1", "2", "3"}) {
-      assertEquals(line, is.amps().get(pin), 0.002 * line, pin);
+      assertEquals(line, Objects.requireNonNull(is.amps().get(pin)), 0.002 * line, pin);
     }
     assertEquals(1.1 * 1.05, is.worstFactor(), 1e-9);
     assertEquals(is.nominal() * 1.1 * 1.05, is.worst(), 1e-9);
