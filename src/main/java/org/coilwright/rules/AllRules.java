@@ -49,6 +49,7 @@ public final class AllRules {
     // supply
     all.add(new SupplyUnfed(tables));
     all.add(new SupplyWrongVoltage(tables));
+    all.add(new SupplyRipple(tables));
     all.add(new SupplyOverloaded(tables));
     all.add(new SupplyInrush(tables));
     all.add(new SupplyUnfused(tables));
@@ -128,6 +129,9 @@ public final class AllRules {
     all.add(new LoadTogether(sides));
     all.add(new LoadUndivided(sides));
     all.add(new LoadExceedsIsland(sides));
+
+    // control
+    all.add(new ControlPartOverloaded(tables));
 
     // enclosure
     all.add(new EnclosureTooWarm(tables));

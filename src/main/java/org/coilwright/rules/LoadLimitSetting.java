@@ -31,7 +31,8 @@ final class LoadLimitSetting implements Rule {
                   + " have opened before the cut-out may, and in a closed vessel the cut-out before"
                   + " the relief valve may. Each with its tolerance, ± 5 K where none is written. A"
                   + " closed vessel above 15 l has a temperature relief valve (`relief`); where"
-                  + " none is written a cut-out above 90 °C is too late for any.")
+                  + " none is written a cut-out above 90 °C is too late for any. A valve that may"
+                  + " wait until the water has more than 100 °C is no relief.")
           .why(
               "A cut-out that the thermostat's water trips leaves the house cold until somebody"
                   + " resets it, and one that opens after the relief valve leaves the valve to do"
@@ -51,7 +52,14 @@ final class LoadLimitSetting implements Rule {
     Basis order = new Basis(List.of(tables.source("hot-water-storage").cite()), Standing.PUBLISHED);
     tolerance = tables.figure("sizing.thermal-tolerance");
     classA = tables.figure("sizing.relief-class-a");
-    turns = new OpeningOrder(FACTS, order, classA, tables.figure("sizing.vessel-without-relief"));
+    turns =
+        new OpeningOrder(
+            FACTS,
+            order,
+            classA,
+            tables.figure("sizing.relief-class-a-opened"),
+            tables.figure("sizing.vessel-without-relief"),
+            tables.figure("sizing.cut-out-highest"));
   }
 
   @Override
@@ -103,6 +111,7 @@ final class LoadLimitSetting implements Rule {
         .ifPresent(found::add);
     thermostat.flatMap(t -> trips.flatMap(c -> turns.apart(heater, t, c))).ifPresent(found::add);
     if (vessel.closed().filter(Written::value).isPresent()) {
+      turns.reliefInTime(heater, vessel).ifPresent(found::add);
       opens
           .flatMap(c -> turns.relief(subject, heater, vessel, c, thermostat))
           .ifPresent(found::add);

@@ -31,9 +31,11 @@ final class LoadWrongVoltage implements Rule {
           .what(
               "Compares the power a load takes, at nominal voltage and with everything on that can"
                   + " be, with its rated power: the root of their ratio is the share of its rated"
-                  + " voltage that it gets. It may differ by a tenth. What the wires alone lose of"
-                  + " a network that is right is told by conductor.voltage-drop; too little for a"
-                  + " heater is no danger and weighs less.")
+                  + " voltage that it gets. It may differ by a tenth, and so may the mains rise"
+                  + " above their nominal voltage: what is rated for that is made for no more. What"
+                  + " the wires alone lose of a network that is right is told by"
+                  + " conductor.voltage-drop; too little for a heater is no danger and weighs"
+                  + " less.")
           .why("Twice the voltage is four times the power: the element burns out or burns down.")
           .remedy("Connect it to the voltage on its plate, or take one for the voltage there is.")
           .blind("Loads that are on in no state; loads that are no resistance.")
@@ -122,6 +124,13 @@ final class LoadWrongVoltage implements Rule {
           limit,
           Basis.of(band));
     }
+    double over = over(side);
+    if (Comparison.exceeds(over, 1 + band.value())
+        && Comparison.exceeds(share * over, 1 + band.value())
+        && !Comparison.exceeds(share, 1 + band.value())) {
+      double most = share * over;
+      return mainsTooHigh(subject, side, written, most, rated * most * most, band);
+    }
     if (!Comparison.exceeds(share, 1 + band.value())
         && !Comparison.fallsShort(share, 1 - band.value())) {
       return subject.satisfied(
@@ -160,6 +169,49 @@ final class LoadWrongVoltage implements Rule {
         "Connect it to %s, or take one rated for %s."
             .formatted(written.text(), Printed.volts(gets)),
         Basis.of(band));
+  }
+
+  /** How far the mains may rise above their nominal voltage, as written; 1 if nothing is. */
+  private static double over(PowerSide side) {
+    return side.circuit()
+        .netlist()
+        .site()
+        .mains()
+        .map(m -> m.voltage().value())
+        .map(v -> v.high() / v.nominal())
+        .orElse(1.0);
+  }
+
+  private Outcome mainsTooHigh(
+      Subject subject,
+      PowerSide side,
+      Written<Quantity> written,
+      double share,
+      double watts,
+      Cited<Double> band) {
+    double most = share * written.value().nominal();
+    Subject.Finding finding =
+        subject
+            .violated(
+                "%s may get too high a voltage".formatted(subject.at().get(0)),
+                "It is rated for %s, and by the tolerance of the mains it may get %s: it then takes %s. Parts are made for networks that rise no more than a tenth."
+                    .formatted(
+                        written.text(), Printed.volts(most), Printed.of(watts, Dimension.POWER)),
+                "rated for " + written.text())
+            .measured(new Measure(most, "V"), new Measure(written.value().nominal(), "V"))
+            .lighter(Weight.FIX);
+    side.circuit()
+        .netlist()
+        .site()
+        .mains()
+        .ifPresent(m -> finding.alsoAt(m.voltage().mark(), "may rise that far"));
+    String wanted = Printed.atLeast(most / (1 + band.value()), Dimension.VOLTAGE);
+    return finding
+        .change(written.mark(), wanted)
+        .todo(
+            "Ask the utility whether the mains really rise that far. If they do, take a load rated for %s, and contacts and a controller whose makers allow it."
+                .formatted(wanted),
+            Basis.of(band));
   }
 
   /** True if the network is right and the wires alone lose what is missing. */

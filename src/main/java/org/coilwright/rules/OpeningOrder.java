@@ -1,3 +1,4 @@
+// Over 250 lines: one question of the order after the other, each with its way out.
 package org.coilwright.rules;
 
 import java.util.ArrayList;
@@ -6,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.CurrentKind;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
@@ -23,9 +25,17 @@ import org.coilwright.table.Cited;
  *
  * @param order what the order itself rests on
  * @param classA °C from which the relief valve that opens last begins to open
+ * @param opened °C at which that valve has opened
  * @param small litres up to which a closed vessel may do without one
+ * @param hottest °C that stored water never exceeds
  */
-record OpeningOrder(RuleFacts facts, Basis order, Cited<Double> classA, Cited<Double> small) {
+record OpeningOrder(
+    RuleFacts facts,
+    Basis order,
+    Cited<Double> classA,
+    Cited<Double> opened,
+    Cited<Double> small,
+    Cited<Double> hottest) {
 
   /** A device and the band in which it opens. */
   record Step(Part.Thermal device, OpeningBand band) {
@@ -118,6 +128,29 @@ record OpeningOrder(RuleFacts facts, Basis order, Cited<Double> classA, Cited<Do
                 : "waits until %s has opened".formatted(thermostat.name())));
   }
 
+  /** Whether the relief valve has opened before the water is hotter than it may become. */
+  Optional<Outcome> reliefInTime(Part.Heater heater, Part.Vessel vessel) {
+    return vessel
+        .relief()
+        .filter(r -> Comparison.exceeds(r.value().high(), hottest.value()))
+        .map(
+            r ->
+                new Subject(facts, r.mark(), List.of(heater.name()))
+                    .violated(
+                        "the relief valve of %s opens too late".formatted(heater.name()),
+                        "It opens at %s; the water in a closed vessel must never have more than %s."
+                            .formatted(
+                                r.text(), Printed.given(hottest.value(), Dimension.TEMPERATURE)),
+                        "may open at "
+                            + Printed.of(r.value().high(), Dimension.TEMPERATURE)
+                            + " only")
+                    .change(r.mark(), valve())
+                    .todo(
+                        "Fit a temperature relief valve of class A, which opens at %s, and a cut-out that has opened before."
+                            .formatted(valve()),
+                        Basis.of(hottest, classA, opened)));
+  }
+
   /** Whether the cut-out has opened before the relief valve may. */
   Optional<Outcome> relief(
       Subject whole,
@@ -194,6 +227,17 @@ record OpeningOrder(RuleFacts facts, Basis order, Cited<Double> classA, Cited<Do
                     band.written(),
                     band.at(low - (band.written().high() - band.written().nominal()) - 1),
                     band.taken())));
+  }
+
+  /** How a valve of class A opens, as a netlist would have it. */
+  private String valve() {
+    return Printed.of(
+        new Quantity(
+            Dimension.TEMPERATURE,
+            classA.value(),
+            (classA.value() + opened.value()) / 2,
+            opened.value(),
+            CurrentKind.UNSTATED));
   }
 
   private boolean isSmall(Part.Vessel vessel) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Branch.Coil;
 import org.coilwright.circuit.Branch.DiodeBranch;
 import org.coilwright.circuit.Branch.Passive;
 import org.coilwright.circuit.Circuit;
@@ -34,8 +35,8 @@ final class SuppressionUnderrated implements Rule {
               "Holds a diode's reverse voltage against a multiple of the highest supply voltage"
                   + " (three times at extra-low voltage, ten times above) and its current against"
                   + " the most the coils under it draw; a varistor's clamping voltage against the"
-                  + " highest crest of the supply; a resistor's power against what it turns to heat"
-                  + " while the coil is on.")
+                  + " highest crest of the supply, also of one that is built into the coil; a"
+                  + " resistor's power against what it turns to heat while the coil is on.")
           .why(
               "A suppressor that is too small fails, as a short-circuit or unnoticed: then the coil"
                   + " is bare.")
@@ -81,10 +82,29 @@ final class SuppressionUnderrated implements Rule {
         outcomes.add(current(diode, coils));
       }
     }
+    for (Coil coil : circuit.branches(Coil.class)) {
+      FedCoil feed = wiring.fed(coil);
+      Optional<Written<Quantity>> clamp = coil.spec().clampingVoltage();
+      if (!feed.sources().isEmpty()
+          && clamp.isPresent()
+          && coil.spec()
+              .suppression()
+              .filter(s -> s.value().equals(AcrossCoil.VARISTOR))
+              .isPresent()) {
+        outcomes.add(
+            clamping(coil.part(), "the varistor in " + coil.part(), clamp, coil.mark(), feed));
+      }
+    }
     for (Passive part : circuit.branches(Passive.class)) {
       List<FedCoil> coils = fed(wiring, part);
       if (!coils.isEmpty() && part.spec() instanceof Part.Varistor varistor) {
-        outcomes.add(clamping(varistor, coils.get(0)));
+        outcomes.add(
+            clamping(
+                varistor.name(),
+                varistor.name(),
+                varistor.clampingVoltage(),
+                varistor.head().mark(),
+                coils.get(0)));
       }
       if (!coils.isEmpty() && part.spec() instanceof Part.Resistor resistor) {
         outcomes.add(power(resistor, coils.get(0)));
@@ -122,6 +142,7 @@ final class SuppressionUnderrated implements Rule {
     return judge(
         new SuppressorRating(
             subject,
+            diode.part(),
             diode.spec().reverseVoltage().get(),
             times.value() * volts.getAsDouble(),
             Dimension.VOLTAGE,
@@ -155,6 +176,7 @@ final class SuppressionUnderrated implements Rule {
     return judge(
         new SuppressorRating(
             subject,
+            diode.part(),
             diode.spec().current().get(),
             sum * currentMultiple.value(),
             Dimension.CURRENT,
@@ -165,19 +187,19 @@ final class SuppressionUnderrated implements Rule {
         Basis.of(currentMultiple, tolerance));
   }
 
-  private Outcome clamping(Part.Varistor varistor, FedCoil feed) {
-    Optional<Written<Quantity>> clamp = varistor.clampingVoltage();
-    Subject subject =
-        Subject.of(FACTS, clamp.map(Written::mark).orElse(varistor.head().mark()), varistor.name());
+  private Outcome clamping(
+      String part, String named, Optional<Written<Quantity>> clamp, Mark otherwise, FedCoil feed) {
+    Subject subject = Subject.of(FACTS, clamp.map(Written::mark).orElse(otherwise), part);
     OptionalDouble volts = crest(feed);
     if (clamp.isEmpty() || volts.isEmpty()) {
       return subject.undecided(
-          clamp.isEmpty() ? "clamping-voltage of " + varistor.name() : feed.voltageKey(),
-          "Whether %s stays out of the way of the supply is open.".formatted(varistor.name()));
+          clamp.isEmpty() ? "clamping-voltage of " + part : feed.voltageKey(),
+          "Whether %s stays out of the way of the supply is open.".formatted(part));
     }
     return judge(
         new SuppressorRating(
             subject,
+            named,
             clamp.get(),
             volts.getAsDouble() * clampMultiple.value(),
             Dimension.VOLTAGE,
@@ -207,6 +229,7 @@ final class SuppressionUnderrated implements Rule {
     return judge(
         new SuppressorRating(
             subject,
+            resistor.name(),
             resistor.power().get(),
             volts.getAsDouble() * volts.getAsDouble() / ohms,
             Dimension.POWER,

@@ -14,12 +14,14 @@ import org.coilwright.rule.Subject;
  * A suppressor's rating as written and what it has to reach.
  *
  * @param subject the suppressor
+ * @param part what it is called in a sentence
  * @param needed in the base unit of {@code dimension}
  * @param what what is rated, for the middle of a sentence
  * @param why where {@code needed} comes from, likewise
  */
 record SuppressorRating(
     Subject subject,
+    String part,
     Written<Quantity> written,
     double needed,
     Dimension dimension,
@@ -28,7 +30,6 @@ record SuppressorRating(
 
   /** Satisfied or violated. */
   Outcome outcome(FedCoil feed, Basis basis) {
-    String part = subject.at().get(0);
     double has = written.value().low();
     Printed.Pair pair = Printed.pair(has, needed, dimension);
     Measure value = new Measure(has, dimension.baseUnit());

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Passive;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.quantity.CurrentKind;
 
@@ -28,6 +29,16 @@ final class Readings {
         amps(contact, state, Corner.PICK_UP),
         closed ? 0 : CoilReadings.clean(openVolts(shown, element)),
         kind(zone, shown, element));
+  }
+
+  /** V across a part at the highest supply: beside coils that draw least, and that draw most. */
+  double volts(Passive part, State state) {
+    ZoneInState here = lookup.at(part, state);
+    Element element = lookup.elementOf(here.zone, part);
+    return CoilReadings.clean(
+        Math.max(
+            openVolts(here.flow(Corner.HIGHEST), element),
+            openVolts(here.flow(Corner.HEAVIEST.held()), element)));
   }
 
   /** Where circuits share it, and other groups are at rest in the states: with the most of them. */

@@ -231,6 +231,11 @@ public final class Study {
     return readings.contact(contact, state);
   }
 
+  /** V across a resistor, lamp, snubber or varistor in a state, with the supply at its highest. */
+  public double volts(Branch.Passive part, State state) {
+    return readings.volts(part, state);
+  }
+
   /** False if a source has a mains input that gets nothing in this state: it is switched off. */
   public boolean isLive(Branch.Source source, State state) {
     return readings.isLive(source, state);
