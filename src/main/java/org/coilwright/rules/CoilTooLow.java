@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Part;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
@@ -157,36 +158,52 @@ final class CoilTooLow implements Rule {
     LineCure cure = new LineCure(tables, loss, reading.sourceVolts(), reading.lowest(), needed);
     Printed.Pair volts = Printed.pair(reading.lowest(), needed, Dimension.VOLTAGE);
     Optional<Stretch> most = loss.stretches().stream().findFirst();
-    boolean byLine = cure.lineCanHelp() && most.isPresent();
-    Subject cause = byLine ? new Subject(subject.rule(), most.get().mark(), subject.at()) : subject;
+    Optional<Part.Resistor> resistor = loss.resistor().filter(r -> loss.isMostlyResistor());
+    boolean byLine = resistor.isEmpty() && cure.lineCanHelp() && most.isPresent();
+    Subject cause =
+        byLine
+            ? new Subject(subject.rule(), most.get().mark(), subject.at())
+            : resistor
+                .map(r -> new Subject(subject.rule(), r.head().mark(), subject.at()))
+                .orElse(subject);
     String needs = "needs at least " + volts.limit();
     Subject.Finding finding =
         cause
             .violated(
-                byLine
+                byLine || resistor.isPresent()
                     ? "%s loses too much for %s to pull in"
-                        .formatted(most.get().name(), feed.relay())
+                        .formatted(
+                            resistor.map(Part::name).orElseGet(() -> most.orElseThrow().name()),
+                            feed.relay())
                     : "%s may not pull in".formatted(feed.relay()),
                 (byLine ? cure.lossInWords(most.get()) : "")
+                    + resistor.map(r -> cure.resistorInWords(r)).orElse("")
                     + "%s gets %s at worst and needs %s (%s): short by %s."
                         .formatted(
-                            byLine ? feed.relay() : "It",
+                            byLine || resistor.isPresent() ? feed.relay() : "It",
                             volts.value(),
                             volts.limit(),
                             limits.operateReason(),
                             volts.apart())
                     + TenTimes.between(feed, tables),
-                byLine ? lost(most.get(), cure) : needs)
+                byLine
+                    ? lost(most.get(), cure)
+                    : resistor
+                        .map(r -> "loses " + Printed.volts(cure.lostInResistor()))
+                        .orElse(needs))
             .measured(new Measure(reading.lowest(), "V"), new Measure(needed, "V"))
             .alsoAt(subject.mark(), needs);
     showSupply(finding, feed, state, reading);
-    most.ifPresent(stretch -> showLine(finding, stretch, cure));
+    most.filter(stretch -> resistor.isEmpty())
+        .ifPresent(stretch -> showLine(finding, stretch, cure));
     most.ifPresent(stretch -> finding.change(cure.change(feed, stretch)));
     return finding
         .detail(
             "Worst case: %s; %s."
                 .formatted(reading.lowestCorner(), Positions.of(feed.study(), state)))
-        .todo(cure.inWords(feed, most), basis(feed, limits, loss));
+        .todo(
+            cure.inWords(feed, most.filter(stretch -> resistor.isEmpty())),
+            basis(feed, limits, loss));
   }
 
   private static void showLine(Subject.Finding finding, Stretch stretch, LineCure cure) {

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.coilwright.circuit.Branch.Source;
+import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
@@ -35,7 +36,35 @@ record LineCure(Tables tables, LineLoss loss, double source, double coil, double
 
   /** True if a line without any resistance would do. */
   boolean lineCanHelp() {
-    return source > needed && coil > 0 && source > coil;
+    return source > needed && coil > 0 && source > coil && across(loss.inSeries()) > needed;
+  }
+
+  /** Volts at the coil with so many ohms on the way in place of those that are there. */
+  private double across(double ohms) {
+    return source / (1 + (source - coil) / coil * ohms / loss.all());
+  }
+
+  /** Ω on the way with which the coil would get just what it needs. */
+  private double allowed() {
+    return loss.all() * ((source - needed) / needed) / ((source - coil) / coil);
+  }
+
+  /** What the resistors on the way lose, V. */
+  double lostInResistor() {
+    return (source - coil) * loss.inSeries() / loss.all();
+  }
+
+  /** The most that the one resistor on the way may have; empty if none does. */
+  Optional<String> smaller() {
+    double left = allowed() - loss.ohms();
+    boolean one =
+        loss.resistor()
+            .flatMap(Part.Resistor::resistance)
+            .filter(r -> r.value().high() == loss.inSeries())
+            .isPresent();
+    return one && coil > 0 && source > needed && left > 0
+        ? Optional.of(Printed.atMost(left, Dimension.RESISTANCE))
+        : Optional.empty();
   }
 
   /** What a stretch loses, V. */
@@ -68,6 +97,16 @@ record LineCure(Tables tables, LineLoss loss, double source, double coil, double
             Printed.volts(source));
   }
 
+  /** {@code R1 (300 Ω) loses 39 V of the 207 V that the supply gives. }. */
+  String resistorInWords(Part.Resistor resistor) {
+    return "%s%s loses %s of the %s that the supply gives. "
+        .formatted(
+            resistor.name(),
+            resistor.resistance().map(r -> " (" + r.text() + ")").orElse(""),
+            Printed.volts(lostInResistor()),
+            Printed.volts(source));
+  }
+
   /** The next size of wire in the stretch that is enough, among sizes usual for control lines. */
   Optional<Thicker> thicker(Stretch stretch) {
     if (!lineCanHelp() || stretch.size().isEmpty()) {
@@ -95,14 +134,23 @@ record LineCure(Tables tables, LineLoss loss, double source, double coil, double
     if (!lineCanHelp() || stretch.metres().isEmpty() || stretch.ohms() <= 0) {
       return OptionalDouble.empty();
     }
-    double allowed = loss.ohms() * ((source - needed) / needed) / ((source - coil) / coil);
-    double left = allowed - (loss.ohms() - stretch.ohms());
+    double left = allowed() - (loss.all() - stretch.ohms());
     double metres = Math.floor(stretch.metres().getAsDouble() * left / stretch.ohms());
     return metres >= 1 ? OptionalDouble.of(metres) : OptionalDouble.empty();
   }
 
   /** The size that is enough, in place of that of the stretch's run. */
   List<Change> change(CoilFeed feed, Stretch stretch) {
+    Optional<Change> resistor =
+        smaller()
+            .flatMap(
+                ohms ->
+                    loss.resistor()
+                        .flatMap(Part.Resistor::resistance)
+                        .map(r -> new Change(r.mark(), ohms)));
+    if (resistor.isPresent()) {
+      return List.of(resistor.get());
+    }
     return thicker(stretch).stream()
         .flatMap(
             better ->
@@ -120,8 +168,7 @@ record LineCure(Tables tables, LineLoss loss, double source, double coil, double
 
   /** Volts at the coil if the stretch had {@code factor} times its resistance. */
   private double with(Stretch stretch, double factor) {
-    double ohms = loss.ohms() - stretch.ohms() + stretch.ohms() * factor;
-    return source / (1 + (source - coil) / coil * ohms / loss.ohms());
+    return across(loss.all() - stretch.ohms() + stretch.ohms() * factor);
   }
 
   private Stream<ConductorSize> sizesAbove(ConductorSize now) {
@@ -136,6 +183,12 @@ record LineCure(Tables tables, LineLoss loss, double source, double coil, double
    */
   String inWords(CoilFeed feed, Optional<Stretch> most) {
     List<String> ways = new ArrayList<>();
+    smaller()
+        .ifPresent(
+            ohms ->
+                ways.add(
+                    "%s of at most %s"
+                        .formatted(loss.resistor().map(Part::name).orElseThrow(), ohms)));
     most.ifPresent(
         stretch -> {
           thicker(stretch)
@@ -168,7 +221,7 @@ record LineCure(Tables tables, LineLoss loss, double source, double coil, double
                 Printed.volts(feed.ratedVolts())));
     String list = String.join("; or ", ways) + ".";
     String first = list.substring(0, 1).toUpperCase(Locale.ROOT) + list.substring(1);
-    return lineCanHelp()
+    return lineCanHelp() || source > needed
         ? first
         : "No wire is thick enough: the supply falls to %s by itself. "
                 .formatted(Printed.volts(source()))

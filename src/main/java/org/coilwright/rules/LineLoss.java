@@ -9,8 +9,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Branch.Passive;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.netlist.Mark;
+import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.ConductorSize;
@@ -22,11 +24,18 @@ import org.coilwright.table.Tables;
  * Where a coil's volts get lost on the way from the supply and back, at the hottest.
  *
  * @param stretches runs, and wires outside of any run, the one that loses most first
- * @param ohms of everything on the way: conductors and closed contacts
+ * @param ohms of the line: conductors and closed contacts
+ * @param resistor the resistor on the way, of several the greatest
+ * @param inSeries Ω of all resistors on the way, at their highest
  * @param missing what would have to be written to know a conductor's resistance; empty if all is
  *     known
  */
-record LineLoss(List<Stretch> stretches, double ohms, Optional<Gap> missing) {
+record LineLoss(
+    List<Stretch> stretches,
+    double ohms,
+    Optional<Part.Resistor> resistor,
+    double inSeries,
+    Optional<Gap> missing) {
 
   /**
    * All conductors of the way that lie in one run, or a wire by itself.
@@ -50,6 +59,7 @@ record LineLoss(List<Stretch> stretches, double ohms, Optional<Gap> missing) {
     Map<String, List<Conductor>> together = new LinkedHashMap<>();
     List<Stretch> stretches = new ArrayList<>();
     Optional<Gap> missing = Optional.empty();
+    List<Part.Resistor> resistors = new ArrayList<>();
     double ohms = 0;
     for (var branch : way.branches()) {
       if (branch instanceof Contact contact) {
@@ -57,6 +67,8 @@ record LineLoss(List<Stretch> stretches, double ohms, Optional<Gap> missing) {
             tables
                 .figure(contact.pole() ? "coil.pole-resistance" : "coil.contact-resistance")
                 .value();
+      } else if (branch instanceof Passive part && part.spec() instanceof Part.Resistor r) {
+        resistors.add(r);
       } else if (branch instanceof Conductor conductor) {
         together.computeIfAbsent(nameOf(conductor), n -> new ArrayList<>()).add(conductor);
         if (missing.isEmpty() && study.hotOhms(conductor).isEmpty()) {
@@ -70,12 +82,31 @@ record LineLoss(List<Stretch> stretches, double ohms, Optional<Gap> missing) {
       stretches.add(stretch);
     }
     stretches.sort(Comparator.comparingDouble(Stretch::ohms).reversed());
-    return new LineLoss(List.copyOf(stretches), ohms, missing);
+    return new LineLoss(
+        List.copyOf(stretches),
+        ohms,
+        resistors.stream().max(Comparator.comparingDouble(LineLoss::ohms)),
+        resistors.stream().mapToDouble(LineLoss::ohms).sum(),
+        missing);
   }
 
   /** What a stretch loses of the volts that are lost in all. */
   double share(Stretch stretch, double lost) {
-    return ohms > 0 ? lost * stretch.ohms() / ohms : 0;
+    return all() > 0 ? lost * stretch.ohms() / all() : 0;
+  }
+
+  /** Ω of everything on the way: line and resistors. */
+  double all() {
+    return ohms + inSeries;
+  }
+
+  /** True if a resistor takes more than any stretch of the line. */
+  boolean isMostlyResistor() {
+    return inSeries > stretches.stream().mapToDouble(Stretch::ohms).max().orElse(0);
+  }
+
+  private static double ohms(Part.Resistor resistor) {
+    return resistor.resistance().map(r -> r.value().high()).orElse(0.0);
   }
 
   private static Stretch stretch(Study study, String name, List<Conductor> cores) {
