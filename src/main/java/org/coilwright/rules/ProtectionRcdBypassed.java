@@ -40,8 +40,7 @@ final class ProtectionRcdBypassed implements Rule {
           .remedy("Return each circuit through the device that its line comes from.")
           .blind("Neutrals joined behind two devices outside this circuit.")
           .sources("iec-61008-1", "circuit-theory")
-          .consequenceOf(
-              "wiring.short-circuit", "poles.load-not-switched", "poles.neutral-earthed")
+          .consequenceOf("wiring.short-circuit", "poles.load-not-switched", "poles.neutral-earthed")
           .meansWiredOtherwise();
 
   private final Basis basis;
