@@ -137,6 +137,11 @@ public final class Draft {
           "The manual says nothing of coils. Ask its maker what the contact may switch at %s DC (DC-13, or DC-1 into a relay with a diode), or as AC-15 at %s, and write it under contact:."
               .formatted(Printed.volts(job.coilVolts()), Printed.volts(job.controlVolts())));
     }
+    if (all.get(0).report().isEmpty()) {
+      change.add(
+          "Lead the wires through cooler air (room:), make them shorter, put the devices into"
+              + " cooler air, or have the element divided.");
+    }
     all.get(0).report().stream()
         .flatMap(report -> Proof.against(report).stream())
         .forEach(f -> change.add(f.remedy()));

@@ -61,11 +61,18 @@ final class Drafter {
     List<Candidate> sorted = new ArrayList<>(tried);
     sorted.sort(
         Comparator.comparing((Candidate c) -> !c.passes())
-            .thenComparingInt(c -> c.report().isEmpty() && !c.passes() ? 100 : c.why().size())
+            .thenComparingInt(c -> farness(c, begun.why()))
             .thenComparingInt(c -> rank(c.arrangement()))
             .thenComparingLong(Candidate::faults)
             .thenComparingInt(tried::indexOf));
     return sorted;
+  }
+
+  /** How far one is from passing: what cannot be wired at all is farthest. */
+  private static int farness(Candidate candidate, String sized) {
+    return candidate.report().isPresent() || candidate.passes()
+        ? candidate.why().size()
+        : candidate.why().contains(sized) ? LAST_CHOICE : 2 * LAST_CHOICE;
   }
 
   /** The forms of one arrangement, the usual first; once one passes the others are not asked. */
