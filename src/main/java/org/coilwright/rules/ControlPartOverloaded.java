@@ -87,7 +87,8 @@ final class ControlPartOverloaded implements Rule {
     double limit = rated.value().high() * (1 + band.value());
     return Optional.of(
         judge(
-            Subject.of(FACTS, rated.mark(), part.part()),
+            study,
+            part,
             new Asked(rated, most, limit, Dimension.VOLTAGE),
             "%s gets up to %s; it is made for %s, and a tenth more."
                 .formatted(part.part(), Printed.volts(most), rated.text()),
@@ -109,7 +110,8 @@ final class ControlPartOverloaded implements Rule {
     double watts = most * most / resistor.resistance().orElseThrow().value().nominal();
     return Optional.of(
         judge(
-            Subject.of(FACTS, rated.mark(), part.part()),
+            study,
+            part,
             new Asked(rated, watts, rated.value().low(), Dimension.POWER),
             "%s gets up to %s and turns %s to heat; it stands %s."
                 .formatted(
@@ -123,18 +125,24 @@ final class ControlPartOverloaded implements Rule {
   /** What a part is rated for, what it gets and what it may get, in the base unit. */
   private record Asked(Written<Quantity> rated, double gets, double limit, Dimension dimension) {}
 
-  private static Outcome judge(Subject subject, Asked asked, String text, Basis basis) {
+  private static Outcome judge(Study study, Passive part, Asked asked, String text, Basis basis) {
+    Subject subject = Subject.of(FACTS, asked.rated().mark(), part.part());
     Measure value = new Measure(asked.gets(), asked.dimension().baseUnit());
     Measure limit = new Measure(asked.limit(), asked.dimension().baseUnit());
     if (!Comparison.exceeds(asked.gets(), asked.limit())) {
       return subject.satisfied(text, value, limit, basis);
     }
     String wanted = Printed.atLeast(asked.gets(), asked.dimension());
-    return subject
-        .violated(
+    Subject.Finding finding =
+        subject.violated(
             "%s gets too much".formatted(subject.at().get(0)),
             text,
-            "gets " + Printed.of(asked.gets(), asked.dimension()))
+            "gets " + Printed.of(asked.gets(), asked.dimension()));
+    study.circuit().islandOf(part.from()).sources().stream()
+        .map(source -> SourceVolts.mark(study, source))
+        .distinct()
+        .forEach(mark -> finding.alsoAt(mark, "feeds it"));
+    return finding
         .measured(value, limit)
         .change(asked.rated().mark(), wanted)
         .todo(

@@ -144,6 +144,7 @@ record OpeningOrder(
                         "may open at "
                             + Printed.of(r.value().high(), Dimension.TEMPERATURE)
                             + " only")
+                    .alsoAt(vessel.mark(), "is closed")
                     .change(r.mark(), valve())
                     .todo(
                         "Fit a temperature relief valve of class A, which opens at %s, and a cut-out that has opened before."

@@ -56,10 +56,7 @@ final class SupplyRipple implements Rule {
               .filter(c -> c.direct().filter(supply.source()::equals).isPresent())
               .toList();
       if (!own.isEmpty()) {
-        supply
-            .output()
-            .ripple()
-            .ifPresent(r -> outcomes.add(judge(supply, r, own.get(0))));
+        supply.output().ripple().ifPresent(r -> outcomes.add(judge(supply, r, own.get(0))));
       }
     }
     return outcomes;
