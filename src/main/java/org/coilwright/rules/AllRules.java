@@ -74,6 +74,7 @@ public final class AllRules {
     all.add(new PolesLoadNotSwitched(tables));
     all.add(new PolesNeutralOnly(tables));
     all.add(new PolesLineLeftOn(tables));
+    all.add(new PolesDevicesApart(tables));
     all.add(new PolesProtectiveConductorSwitched(tables));
     all.add(new PolesLineRepeated(tables));
     all.add(new PolesLineMissing(tables));
@@ -81,6 +82,7 @@ public final class AllRules {
     all.add(new PolesEarthMissing(tables));
     all.add(new PolesEarthTooThin(sides));
     all.add(new PolesNeutralCrossed(tables));
+    all.add(new PolesNeutralBorrowed(tables));
     all.add(new PolesNeutralEarthed(tables));
 
     // contactor

@@ -30,6 +30,19 @@ record CutOutTrial(
     return heats(cutOuts).isPresent() ? Optional.empty() : stays(cutOuts);
   }
 
+  /**
+   * The first that does not surely open in time, one that alone stops this heater before others.
+   *
+   * @param surely those that do; not all of the others
+   */
+  Part.Thermal late(List<Part.Thermal> cutOuts, List<Part.Thermal> surely) {
+    List<Part.Thermal> open = cutOuts.stream().filter(c -> !surely.contains(c)).toList();
+    return open.stream()
+        .filter(heating.stopping(true)::contains)
+        .findFirst()
+        .orElseGet(() -> open.get(0));
+  }
+
   private Optional<String> heats(List<Part.Thermal> cutOuts) {
     return heating.heatingFault(cutOuts, thermostats);
   }

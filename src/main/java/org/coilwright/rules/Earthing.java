@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Branch.Path;
@@ -16,9 +17,10 @@ import org.coilwright.netlist.Terminal;
 import org.coilwright.solve.Study;
 
 /**
- * How the protective conductor of a mains load gets to the mains.
+ * How the protective conductor of a mains load, or of a controller or supply with a {@code PE}
+ * among the pins of its mains input, gets to the mains.
  *
- * @param load the load
+ * @param load the load, controller or supply
  * @param pin its {@code PE}
  * @param mains the mains' {@code PE}
  * @param byWire true if wires and clamps alone lead there
@@ -30,9 +32,13 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
   /** What is built with an earthed metal case as a rule. Others may be double insulated. */
   private static final Set<String> EARTHED = Set.of("heater", "motor");
 
-  /** True if a load needs a protective conductor whatever its maker says. */
-  static boolean isNeeded(Part load) {
-    return EARTHED.contains(load.head().is());
+  /**
+   * True if a part needs a protective conductor: a kind of load that does whatever its maker says,
+   * or a controller or supply whose mains input is written with one.
+   */
+  static boolean isNeeded(Part part) {
+    return EARTHED.contains(part.head().is())
+        || SupplyInput.written(part).filter(in -> in.pins().contains(PE)).isPresent();
   }
 
   /**
@@ -40,13 +46,19 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
    * also of one that hangs on them through something else, such as another load.
    */
   static List<Earthing> ofLoads(Study study) {
-    return study.derived(All.class, s -> new All(workedOut(s))).earthings();
+    return study.derived(All.class, Earthing::workedOut).loads();
+  }
+
+  /** The same, then those of controllers and supplies on the mains that have such a pin. */
+  static List<Earthing> ofLoadsAndInputs(Study study) {
+    All all = study.derived(All.class, Earthing::workedOut);
+    return Stream.concat(all.loads().stream(), all.inputs().stream()).toList();
   }
 
   /** Kept with the study. */
-  private record All(List<Earthing> earthings) {}
+  private record All(List<Earthing> loads, List<Earthing> inputs) {}
 
-  private static List<Earthing> workedOut(Study study) {
+  private static All workedOut(Study study) {
     Circuit circuit = study.circuit();
     List<Node> bars =
         circuit.netlist().parts().values().stream()
@@ -58,16 +70,26 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
     Set<Branch> parting = NeutralEarth.of(study).parting();
     Routes ways = circuit.routes(b -> Circuit.isWay(b) && !parting.contains(b));
     Routes wires = circuit.routes(b -> b instanceof Conductor && !parting.contains(b));
-    List<Earthing> earthings = new ArrayList<>();
+    List<Earthing> loads = new ArrayList<>();
     for (Part load : Loads.of(circuit)) {
       Optional<Node> pin = circuit.find(new Terminal(load.name(), PE));
       if (pin.isPresent()
           && !bars.isEmpty()
           && (whole.at(load.name()).areMains() || isInMains(circuit, load))) {
-        earthings.add(of(ways, wires, load, pin.get(), bars));
+        loads.add(of(ways, wires, load, pin.get(), bars));
       }
     }
-    return earthings;
+    List<Earthing> inputs = new ArrayList<>();
+    for (MainsConsumer consumer : Regions.of(study).consumers()) {
+      Part part = circuit.netlist().parts().get(consumer.name());
+      if (part != null && SupplyInput.written(part).isPresent() && isNeeded(part)) {
+        Optional<Node> pin = circuit.find(new Terminal(part.name(), PE));
+        if (pin.isPresent() && !bars.isEmpty() && !consumer.fed(whole).isEmpty()) {
+          inputs.add(of(ways, wires, part, pin.get(), bars));
+        }
+      }
+    }
+    return new All(List.copyOf(loads), List.copyOf(inputs));
   }
 
   private static boolean isInMains(Circuit circuit, Part load) {

@@ -66,4 +66,45 @@ record FigureClash(
                     .formatted(figure.text(), pair.limit(), from.text(), because)))
         : Optional.empty();
   }
+
+  /**
+   * A motor's plate against its current: its shaft gives no more than it takes, and not next to
+   * nothing of that.
+   *
+   * @param taken W, what its current makes
+   * @param share how far rounding may set them apart
+   * @param efficiency the lowest of any motor, shaft over input
+   */
+  static Optional<FigureClash> ofShaft(
+      Written<Quantity> shaft,
+      Written<Quantity> amps,
+      Quantity taken,
+      double share,
+      double efficiency) {
+    Optional<FigureClash> above =
+        ofAbove(
+            shaft,
+            amps,
+            taken.high(),
+            Dimension.POWER,
+            "the shaft of a motor gives no more than the motor takes",
+            share);
+    double least = taken.low() * efficiency;
+    if (above.isPresent() || !Comparison.fallsShort(shaft.value().high(), least)) {
+      return above;
+    }
+    Printed.Pair pair = Printed.pair(shaft.value().high(), least, Dimension.POWER);
+    return Optional.of(
+        new FigureClash(
+            shaft,
+            amps,
+            "says " + shaft.text(),
+            "needs %s at least".formatted(pair.limit()),
+            "%s is written, and a motor that takes %s (%s) gives %s at least at its shaft."
+                .formatted(
+                    shaft.text(),
+                    Printed.of(taken.nominal(), Dimension.POWER),
+                    amps.text(),
+                    pair.limit())));
+  }
 }

@@ -19,14 +19,17 @@ import org.coilwright.solve.Study;
 /** Pairs of written figures that are held against each other. */
 final class FigurePairs {
   private final double apart;
+  private final double efficiency;
 
   /**
    * Pairs of figures.
    *
    * @param apart how far rounding may set two figures of one thing apart, as a share
+   * @param efficiency the lowest of a motor, shaft over input
    */
-  FigurePairs(double apart) {
+  FigurePairs(double apart, double efficiency) {
     this.apart = apart;
+    this.efficiency = efficiency;
   }
 
   /** The mains and the air. */
@@ -206,6 +209,8 @@ final class FigurePairs {
             amps.value().nominal() * volts * factor.nominal(),
             amps.value().high() * volts * factor.high(),
             CurrentKind.UNSTATED);
-    return FigureClash.ofApart(load.power().get(), amps, watts, apart);
+    return load.head().is().equals("motor")
+        ? FigureClash.ofShaft(load.power().get(), amps, watts, apart, efficiency)
+        : FigureClash.ofApart(load.power().get(), amps, watts, apart);
   }
 }

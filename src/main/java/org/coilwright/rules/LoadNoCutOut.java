@@ -193,11 +193,10 @@ final class LoadNoCutOut implements Rule {
           "opens-at of " + unsaid.get().name(),
           "Whether %s opens before the water boils is open.".formatted(unsaid.get().name()));
     }
-    Part.Thermal late = manual.stream().filter(c -> !surely.contains(c)).findFirst().orElseThrow();
+    Part.Thermal late = trial.late(manual, surely);
     List<Part.Thermal> perhaps = manual.stream().filter(c -> opensBelow(c, false)).toList();
     if (trial.fault(perhaps).isEmpty()) {
-      Part.Thermal loose =
-          perhaps.stream().filter(c -> !surely.contains(c)).findFirst().orElseThrow();
+      Part.Thermal loose = trial.late(perhaps, surely);
       return subject.undecided(
           "tolerance of opens-at of " + loose.name(),
           "%s is set to %s: whether it has opened below %s depends on its tolerance."

@@ -15,7 +15,8 @@ import org.coilwright.rules.Feeding.Kind;
  * Something that takes current from the mains: a load, a coil, the mains input of a controller or a
  * supply.
  *
- * @param pins the nodes it hangs on, in their order; of a mains input the line's first
+ * @param pins the nodes it hangs on, in their order, its protective conductor left out; of a mains
+ *     input the line's first
  */
 record MainsConsumer(String name, Mark mark, List<Node> pins) {
   /** Every one, loads first, whether the mains reach it or not. */
@@ -37,6 +38,8 @@ record MainsConsumer(String name, Mark mark, List<Node> pins) {
                       part.name(),
                       in.mark(),
                       in.pins().stream()
+                          // the protective conductor returns nothing
+                          .filter(p -> !p.equals(Earthing.PE))
                           .flatMap(p -> circuit.find(new Terminal(part.name(), p)).stream())
                           .toList()))
           .ifPresent(all::add);

@@ -18,19 +18,19 @@ import org.coilwright.solve.Study;
 import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
-/** The load needs a protective conductor and has none. */
+/** A load, controller or supply needs a protective conductor and has none. */
 final class PolesEarthMissing implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("poles.earth-missing", Weight.STOP, "load without protective conductor")
           .what(
               "Follows the PE pin of each mains load back to the PE of the mains, never by way of"
                   + " the neutral. Heaters and motors need one; so does any load whose PE pin has a"
-                  + " wire.")
+                  + " wire, and a controller or supply with a PE among the pins of its mains"
+                  + " input.")
           .why(
-              "One fault inside the load puts its metal parts, and the water in it, on the line,"
+              "One fault inside it puts its metal parts, and the water in a heater, on the line,"
                   + " and no device trips until a person closes the circuit.")
-          .remedy(
-              "Run a protective conductor from the mains to the load, of the size of its lines.")
+          .remedy("Run a protective conductor from the mains to it, of the size of its lines.")
           .blind("Whether the conductor in the wall is whole: the continuity test shows that.")
           .sources("iec-60364-4-41");
 
@@ -48,7 +48,7 @@ final class PolesEarthMissing implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Set<Node> neutral = study.circuit().reach(NeutralEarth.of(study).neutral(), Circuit::isWay);
-    return Earthing.ofLoads(study).stream()
+    return Earthing.ofLoadsAndInputs(study).stream()
         .map(earthing -> judge(study.circuit(), earthing, neutral))
         .toList();
   }

@@ -31,8 +31,9 @@ final class PolesLineLeftOn implements Rule {
                   + " left heat it, and no thermostat in the other line stops that.")
           .remedy("Switch every line: one pole for each line of the load.")
           .blind(
-              "Thermostats, cut-outs and protective devices, which have rules of their own; how the"
-                  + " circuit is isolated for work.")
+              "Thermostats and the cut-outs of an open vessel; those of a closed one have"
+                  + " load.no-cut-out, breakers and fuses poles.devices-apart. How the circuit is"
+                  + " isolated for work.")
           .sources("common-practice", "nec")
           .consequenceOf("poles.load-not-switched");
 

@@ -27,7 +27,8 @@ final class PolesProtectiveConductorSwitched implements Rule {
               Weight.STOP,
               "protective conductor that can open")
           .what(
-              "Follows the protective conductor of each load back to the mains; raised if it gets"
+              "Follows the protective conductor of each load, and of a controller or supply with a"
+                  + " PE among the pins of its mains input, back to the mains; raised if it gets"
                   + " there only through a contact, a fuse, a switch or a diode.")
           .why(
               "With the contact open, a fault in the load puts its metal parts on the line, and"
@@ -51,7 +52,7 @@ final class PolesProtectiveConductorSwitched implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    for (Earthing earthing : Earthing.ofLoads(study)) {
+    for (Earthing earthing : Earthing.ofLoadsAndInputs(study)) {
       if (earthing.byWire()) {
         outcomes.add(
             subject(earthing.load())

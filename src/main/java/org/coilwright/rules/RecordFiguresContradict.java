@@ -35,7 +35,8 @@ final class RecordFiguresContradict implements Rule {
                   + " vessels against those of the water, and its two temperatures; air in the"
                   + " enclosure against air around it; a coil's resistance, power and voltage, its"
                   + " hold power, hold and pick-up; creepage against clearance; a load's power,"
-                  + " current, voltage and power factor; a line against the panel wires that show"
+                  + " current, voltage and power factor, where a motor's power is that of its shaft"
+                  + " and lies below by its efficiency; a line against the panel wires that show"
                   + " how near its two ends stand.")
           .why(
               "One of the two is wrong, and all that was computed from it is wrong with it, however"
@@ -48,10 +49,12 @@ final class RecordFiguresContradict implements Rule {
 
   private final Cited<Double> apart;
   private final Cited<Double> slack;
+  private final Cited<Double> efficiency;
 
   RecordFiguresContradict(Tables tables) {
     apart = tables.figure("record.apart");
     slack = tables.figure("record.slack");
+    efficiency = tables.figure("record.motor-efficiency");
   }
 
   @Override
@@ -63,7 +66,7 @@ final class RecordFiguresContradict implements Rule {
   public List<Outcome> check(Study study) {
     Netlist netlist = study.circuit().netlist();
     Map<String, List<FigureClash>> clashes = new LinkedHashMap<>();
-    FigurePairs pairs = new FigurePairs(apart.value());
+    FigurePairs pairs = new FigurePairs(apart.value(), efficiency.value());
     clashes.put("site", pairs.site(study, netlist.site()));
     clashes.put(
         "switching", netlist.switching().map(s -> pairs.water(netlist, s)).orElse(List.of()));
@@ -71,26 +74,34 @@ final class RecordFiguresContradict implements Rule {
       clashes.put(part.name(), pairs.part(study, part));
     }
     List<Outcome> outcomes = new ArrayList<>();
-    clashes.forEach((at, found) -> found.forEach(c -> outcomes.add(violated(at, c, apart))));
-    lines(study).forEach((at, clash) -> outcomes.add(violated(at, clash, slack)));
+    clashes.forEach(
+        (at, found) -> found.forEach(c -> outcomes.add(violated(at, c, basis(netlist, at)))));
+    lines(study).forEach((at, clash) -> outcomes.add(violated(at, clash, Basis.of(slack))));
     if (outcomes.isEmpty()) {
       outcomes.add(
           Subject.ofCircuit(FACTS, netlist)
               .satisfied(
                   "No two of the figures that are held against each other contradict.",
-                  Basis.of(apart, slack)));
+                  Basis.of(apart, slack, efficiency)));
     }
     return outcomes;
   }
 
-  private static Outcome violated(String at, FigureClash clash, Cited<Double> figure) {
+  private Basis basis(Netlist netlist, String at) {
+    Part part = netlist.parts().get(at);
+    return part != null && part.head().is().equals("motor")
+        ? Basis.of(apart, efficiency)
+        : Basis.of(apart);
+  }
+
+  private static Outcome violated(String at, FigureClash clash, Basis basis) {
     return Subject.of(FACTS, clash.one().mark(), at)
         .violated("two figures of %s contradict".formatted(at), clash.numbers(), clash.saysOne())
         .alsoAt(clash.other().mark(), clash.saysOther())
         .todo(
             "Look up both %s and %s, and correct the one that is wrong."
                 .formatted(clash.one().text(), clash.other().text()),
-            Basis.of(figure));
+            basis);
   }
 
   /** Lines between two parts that stand nearer than the line is long; the first of each run. */

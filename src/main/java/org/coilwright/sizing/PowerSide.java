@@ -226,6 +226,11 @@ public final class PowerSide {
     return through.getOrDefault(branch, List.of()).stream().map(Way::load).distinct().toList();
   }
 
+  /** The lines that feed loads through a branch. */
+  public Set<Node> linesThrough(Branch branch) {
+    return lines(through.getOrDefault(branch, List.of()));
+  }
+
   /** True if a branch lies in a line's way to a load, not only in a neutral's. */
   public boolean isLine(Branch branch) {
     return through.getOrDefault(branch, List.of()).stream().anyMatch(Way::line);

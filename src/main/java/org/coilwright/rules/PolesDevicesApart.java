@@ -1,0 +1,194 @@
+package org.coilwright.rules;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.coilwright.circuit.Branch.Contact;
+import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.Node;
+import org.coilwright.netlist.Netlist;
+import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Site.Practice;
+import org.coilwright.rule.Basis;
+import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rule;
+import org.coilwright.rule.RuleFacts;
+import org.coilwright.rule.Subject;
+import org.coilwright.rule.Weight;
+import org.coilwright.solve.Study;
+import org.coilwright.table.Standing;
+import org.coilwright.table.Tables;
+
+/** The lines of one load come through several devices, each of which opens by itself. */
+final class PolesDevicesApart implements Rule {
+  private static final String FUSE = "fuse";
+
+  private static final RuleFacts FACTS =
+      RuleFacts.of("poles.devices-apart", Weight.STOP, "lines of one load in separate devices")
+          .what(
+              "Opens each breaker and fuse in the lines of a load, controller or supply that hangs"
+                  + " on several lines: what takes one of them off and leaves another stands apart."
+                  + " STOP for breakers, FIX where one switch or device of all poles stands in the"
+                  + " way as well. Fuses, which nobody switches off, are well behind or before such"
+                  + " a one, and FIX without. A contactor is none: it isolates nothing.")
+          .why(
+              "One of them trips or is switched off, and the load is live from the other lines:"
+                  + " it is taken for dead, or goes on heating by an earth fault.")
+          .remedy("Put one device with a pole for every line in the place of the separate ones.")
+          .blind(
+              "Handle ties between one-pole breakers, which cannot be written: where the code"
+                  + " allows them and they are fitted, accept the finding and say so. Coils; and"
+                  + " residual-current devices, which have protection.rcd-bypassed.")
+          .sources("common-practice", "nec")
+          .consequenceOf("poles.line-repeated", "wiring.short-circuit");
+
+  private final Basis practice;
+  private final Basis code;
+
+  PolesDevicesApart(Tables tables) {
+    practice =
+        new Basis(List.of(tables.source("common-practice").cite()), Standing.COMMON_PRACTICE);
+    code = new Basis(List.of(tables.source("nec").cite()), Standing.FROM_MEMORY);
+  }
+
+  @Override
+  public RuleFacts facts() {
+    return FACTS;
+  }
+
+  /** What a consumer has in its lines. */
+  private record Found(MainsConsumer consumer, Set<Part> apart, Set<Part> together) {}
+
+  @Override
+  public List<Outcome> check(Study study) {
+    Map<Set<Part>, List<Found>> groups = new LinkedHashMap<>();
+    for (Found found : look(study)) {
+      groups.computeIfAbsent(found.apart(), k -> new ArrayList<>()).add(found);
+    }
+    List<Outcome> outcomes = new ArrayList<>();
+    groups.forEach(
+        (apart, found) -> {
+          if (apart.isEmpty()) {
+            found.forEach(f -> outcomes.add(sound(f)));
+          } else {
+            outcomes.add(judge(study, List.copyOf(apart), found));
+          }
+        });
+    return outcomes;
+  }
+
+  private static List<Found> look(Study study) {
+    Circuit circuit = study.circuit();
+    Feeding whole = Feeding.whole(study);
+    Map<MainsConsumer, Found> all = new LinkedHashMap<>();
+    for (Part part : circuit.netlist().parts().values()) {
+      if (!(part instanceof Part.Protective) && !(part instanceof Part.Switch)) {
+        continue;
+      }
+      Feeding open = opened(study, part);
+      for (MainsConsumer consumer : Regions.of(study).consumersThatFeel(part)) {
+        List<Node> lines = lines(whole, consumer);
+        List<Node> left = lines.stream().filter(p -> MainsConsumer.isLine(open, p)).toList();
+        if (lines.size() < 2
+            || left.size() == lines.size()
+            || circuit.netlist().parts().get(consumer.name()) instanceof Part.Relay) {
+          continue;
+        }
+        Found found =
+            all.computeIfAbsent(
+                consumer, c -> new Found(c, new LinkedHashSet<>(), new LinkedHashSet<>()));
+        if (left.isEmpty()) {
+          found.together().add(part);
+        } else if (part instanceof Part.Protective device && !device.isRcd()) {
+          found.apart().add(part);
+        }
+      }
+    }
+    return all.values().stream()
+        .filter(f -> !f.apart().isEmpty() || !f.together().isEmpty())
+        .toList();
+  }
+
+  private static Feeding opened(Study study, Part part) {
+    return Feeding.of(study, b -> !(b instanceof Contact c && c.part().equals(part.name())));
+  }
+
+  private static List<Node> lines(Feeding whole, MainsConsumer consumer) {
+    return consumer.pins().stream().filter(p -> MainsConsumer.isLine(whole, p)).toList();
+  }
+
+  private Outcome sound(Found found) {
+    return Subject.of(FACTS, found.consumer().mark(), found.consumer().name())
+        .satisfied(
+            "%s opens every line of %s at once."
+                .formatted(names(found.together(), " and "), found.consumer().name()),
+            practice);
+  }
+
+  private Outcome judge(Study study, List<Part> apart, List<Found> found) {
+    Netlist netlist = study.circuit().netlist();
+    Set<Part> together = new LinkedHashSet<>(found.get(0).together());
+    found.forEach(f -> together.retainAll(f.together()));
+    List<String> at = new ArrayList<>(apart.stream().map(Part::name).toList());
+    found.forEach(f -> at.add(f.consumer().name()));
+    Subject subject = new Subject(FACTS, apart.get(0).head().mark(), List.copyOf(at));
+    String loads =
+        found.stream().map(f -> f.consumer().name()).collect(Collectors.joining(" and "));
+    boolean fuses = apart.stream().allMatch(p -> p.head().is().equals(FUSE));
+    if (fuses && !together.isEmpty()) {
+      return subject.satisfied(
+          "%s are fuses, and %s opens every line of %s at once."
+              .formatted(names(apart, ", "), names(together, " and "), loads),
+          practice);
+    }
+    MainsConsumer first = found.get(0).consumer();
+    List<Node> lines = lines(Feeding.whole(study), first);
+    Feeding open = opened(study, apart.get(0));
+    List<Node> left = lines.stream().filter(p -> MainsConsumer.isLine(open, p)).toList();
+    Subject.Finding finding =
+        subject.violated(
+            "%s open%s the lines of %s one by one"
+                .formatted(names(apart, ", "), apart.size() == 1 ? "s" : "", loads),
+            "%s hangs on %s lines. With %s off or %s, %s of them stay%s on it, at %s.%s"
+                .formatted(
+                    first.name(),
+                    lines.size(),
+                    apart.get(0).name(),
+                    fuses ? "blown" : "tripped",
+                    left.size(),
+                    left.size() == 1 ? "s" : "",
+                    left.stream().map(Node::name).collect(Collectors.joining(" and ")),
+                    together.isEmpty()
+                        ? " Nothing but contactors opens all of them at once."
+                        : " Only %s opens all of them at once.".formatted(names(together, " or "))),
+            "opens some of the lines");
+    apart.stream().skip(1).forEach(p -> finding.alsoAt(p.head().mark(), "opens another"));
+    finding.alsoAt(
+        Objects.requireNonNull(netlist.parts().get(first.name())).head().mark(), "stays live");
+    if (fuses || !together.isEmpty()) {
+      finding.lighter(Weight.FIX);
+    }
+    boolean nec = netlist.site().practice().value() == Practice.NEC;
+    return finding.todo(
+        fuses
+            ? "Put one switch with %s poles ahead of %s."
+                .formatted(lines.size(), names(apart, ", "))
+            : "Put one breaker with %s poles in the place of %s%s."
+                .formatted(
+                    lines.size(),
+                    names(apart, ", "),
+                    nec ? " (240.15(B)), or tie their handles and accept this finding" : ""),
+        nec ? code : practice);
+  }
+
+  private static String names(Iterable<? extends Part> parts, String between) {
+    List<String> names = new ArrayList<>();
+    parts.forEach(p -> names.add(p.name()));
+    return String.join(between, names);
+  }
+}
