@@ -176,7 +176,7 @@ class HostileSheetTest {
 
   @Test
   void attached_files_that_unpack_to_hundreds_of_megabytes() throws IOException {
-    refused(Spoiler.bomb(filled, 30), "something in it is larger than in any sheet.");
+    refused(Spoiler.bomb(filled, 40), "something in it is larger than in any sheet.");
     refused(Spoiler.bomb(filled, 300), "it unpacks to more than 128 MiB, far more than any sheet.");
   }
 
