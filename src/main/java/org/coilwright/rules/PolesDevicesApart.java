@@ -8,14 +8,16 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site.Practice;
+import org.coilwright.netlist.Terminal;
 import org.coilwright.rule.Basis;
+import org.coilwright.rule.Change;
 import org.coilwright.rule.Outcome;
+import org.coilwright.rule.Rewiring;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Subject;
@@ -26,8 +28,6 @@ import org.coilwright.table.Tables;
 
 /** The lines of one load come through several devices, each of which opens by itself. */
 final class PolesDevicesApart implements Rule {
-  private static final String FUSE = "fuse";
-
   private static final RuleFacts FACTS =
       RuleFacts.of("poles.devices-apart", Weight.STOP, "lines of one load in separate devices")
           .what(
@@ -43,7 +43,8 @@ final class PolesDevicesApart implements Rule {
           .blind(
               "Handle ties between one-pole breakers, which cannot be written: where the code"
                   + " allows them and they are fitted, accept the finding and say so. Coils; and"
-                  + " residual-current devices, which have protection.rcd-bypassed.")
+                  + " residual-current devices, which have protection.rcd-bypassed. A line that"
+                  + " goes past every breaker and fuse is for conductor.unprotected.")
           .sources("common-practice", "nec")
           .consequenceOf("poles.line-repeated", "wiring.short-circuit");
 
@@ -62,7 +63,13 @@ final class PolesDevicesApart implements Rule {
   }
 
   /** What a consumer has in its lines. */
-  private record Found(MainsConsumer consumer, Set<Part> apart, Set<Part> together) {}
+  private record Found(
+      MainsConsumer consumer, Set<Part> apart, Set<Part> together, Set<Node> taken) {
+    /** True if those that stand apart take every line off, one by one. */
+    boolean isApart(List<Node> lines) {
+      return taken.containsAll(lines);
+    }
+  }
 
   @Override
   public List<Outcome> check(Study study) {
@@ -87,10 +94,10 @@ final class PolesDevicesApart implements Rule {
     Feeding whole = Feeding.whole(study);
     Map<MainsConsumer, Found> all = new LinkedHashMap<>();
     for (Part part : circuit.netlist().parts().values()) {
-      if (!(part instanceof Part.Protective) && !(part instanceof Part.Switch)) {
+      if (!isDevice(part) && !(part instanceof Part.Switch)) {
         continue;
       }
-      Feeding open = opened(study, part);
+      Feeding open = ResidualDevices.opened(study, part);
       for (MainsConsumer consumer : Regions.of(study).consumersThatFeel(part)) {
         List<Node> lines = lines(whole, consumer);
         List<Node> left = lines.stream().filter(p -> MainsConsumer.isLine(open, p)).toList();
@@ -101,21 +108,33 @@ final class PolesDevicesApart implements Rule {
         }
         Found found =
             all.computeIfAbsent(
-                consumer, c -> new Found(c, new LinkedHashSet<>(), new LinkedHashSet<>()));
+                consumer,
+                c ->
+                    new Found(
+                        c, new LinkedHashSet<>(), new LinkedHashSet<>(), new LinkedHashSet<>()));
         if (left.isEmpty()) {
           found.together().add(part);
-        } else if (part instanceof Part.Protective device && !device.isRcd()) {
+        } else if (isDevice(part) && !isResidual(part)) {
           found.apart().add(part);
+          lines.stream().filter(p -> !left.contains(p)).forEach(found.taken()::add);
         }
       }
     }
     return all.values().stream()
-        .filter(f -> !f.apart().isEmpty() || !f.together().isEmpty())
+        .filter(
+            f ->
+                f.apart().isEmpty()
+                    ? !f.together().isEmpty()
+                    : f.isApart(lines(whole, f.consumer())))
         .toList();
   }
 
-  private static Feeding opened(Study study, Part part) {
-    return Feeding.of(study, b -> !(b instanceof Contact c && c.part().equals(part.name())));
+  private static boolean isDevice(Part part) {
+    return part instanceof Part.Protective || part instanceof Part.Fuse;
+  }
+
+  private static boolean isResidual(Part part) {
+    return part instanceof Part.Protective device && device.isRcd();
   }
 
   private static List<Node> lines(Feeding whole, MainsConsumer consumer) {
@@ -139,7 +158,7 @@ final class PolesDevicesApart implements Rule {
     Subject subject = new Subject(FACTS, apart.get(0).head().mark(), List.copyOf(at));
     String loads =
         found.stream().map(f -> f.consumer().name()).collect(Collectors.joining(" and "));
-    boolean fuses = apart.stream().allMatch(p -> p.head().is().equals(FUSE));
+    boolean fuses = apart.stream().allMatch(Part.Fuse.class::isInstance);
     if (fuses && !together.isEmpty()) {
       return subject.satisfied(
           "%s are fuses, and %s opens every line of %s at once."
@@ -148,12 +167,11 @@ final class PolesDevicesApart implements Rule {
     }
     MainsConsumer first = found.get(0).consumer();
     List<Node> lines = lines(Feeding.whole(study), first);
-    Feeding open = opened(study, apart.get(0));
+    Feeding open = ResidualDevices.opened(study, apart.get(0));
     List<Node> left = lines.stream().filter(p -> MainsConsumer.isLine(open, p)).toList();
     Subject.Finding finding =
         subject.violated(
-            "%s open%s the lines of %s one by one"
-                .formatted(names(apart, ", "), apart.size() == 1 ? "s" : "", loads),
+            "%s open the lines of %s one by one".formatted(names(apart, ", "), loads),
             "%s hangs on %s lines. With %s off or %s, %s of them stay%s on it, at %s.%s"
                 .formatted(
                     first.name(),
@@ -173,17 +191,51 @@ final class PolesDevicesApart implements Rule {
     if (fuses || !together.isEmpty()) {
       finding.lighter(Weight.FIX);
     }
+    if (!fuses) {
+      finding.change(joined(netlist, apart));
+    }
     boolean nec = netlist.site().practice().value() == Practice.NEC;
-    return finding.todo(
-        fuses
-            ? "Put one switch with %s poles ahead of %s."
-                .formatted(lines.size(), names(apart, ", "))
-            : "Put one breaker with %s poles in the place of %s%s."
-                .formatted(
-                    lines.size(),
-                    names(apart, ", "),
-                    nec ? " (240.15(B)), or tie their handles and accept this finding" : ""),
-        nec ? code : practice);
+    return finding.todo(remedy(apart, lines.size(), fuses, nec), nec ? code : practice);
+  }
+
+  /** The first with as many poles, and the wires of the others on these. */
+  private static List<Change> joined(Netlist netlist, List<Part> apart) {
+    Part first = apart.get(0);
+    List<Change> changes =
+        new ArrayList<>(
+            Rewiring.word(netlist, first.head().mark(), "poles: 1", "poles: " + apart.size()));
+    for (Part part : apart) {
+      if (changes.isEmpty()
+          || !(part instanceof Part.Protective device)
+          || device.poles().size() > 1) {
+        return List.of();
+      }
+      int place = apart.indexOf(part);
+      if (place > 0) {
+        Part.Pole pole = device.poles().get(0);
+        int pin = 2 * place + 1;
+        changes.addAll(moved(netlist, part, pole.from(), first, pin));
+        changes.addAll(moved(netlist, part, pole.to(), first, pin + 1));
+      }
+    }
+    return List.copyOf(changes);
+  }
+
+  private static List<Change> moved(Netlist netlist, Part from, String pin, Part to, int toPin) {
+    return Rewiring.exchanged(
+        netlist, new Terminal(from.name(), pin), new Terminal(to.name(), "" + toPin));
+  }
+
+  private static String remedy(List<Part> apart, int lines, boolean fuses, boolean nec) {
+    String devices = names(apart, ", ");
+    if (fuses) {
+      return "Put one switch with %s poles ahead of %s.".formatted(lines, devices);
+    }
+    return "Put one breaker with %s poles in the place of %s%s."
+        .formatted(
+            lines,
+            devices,
+            nec ? " (240.15(B)), or tie their handles and accept this finding" : "");
   }
 
   private static String names(Iterable<? extends Part> parts, String between) {

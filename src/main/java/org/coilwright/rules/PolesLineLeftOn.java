@@ -35,7 +35,7 @@ final class PolesLineLeftOn implements Rule {
                   + " load.no-cut-out, breakers and fuses poles.devices-apart. How the circuit is"
                   + " isolated for work.")
           .sources("common-practice", "nec")
-          .consequenceOf("poles.load-not-switched");
+          .consequenceOf("poles.load-not-switched", "poles.neutral-borrowed");
 
   private final Basis practice;
   private final Basis code;

@@ -26,7 +26,7 @@ final class PolesNeutralBorrowed implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("poles.neutral-borrowed", Weight.STOP, "neutral borrowed from another circuit")
           .what(
-              "Opens each breaker or fuse that has a neutral pole and looks, for every load, coil"
+              "Opens each breaker that has a neutral pole and looks, for every load, coil"
                   + " and mains input that returns through this pole, whether a line stays on it:"
                   + " none may. A neutral that no device opens, as in a circuit with a one-pole"
                   + " breaker, is well.")
@@ -117,7 +117,7 @@ final class PolesNeutralBorrowed implements Rule {
       List<MainsConsumer> borrowing) {
     MainsConsumer first = borrowing.get(0);
     Node line = lineLeft(open, first).orElseThrow();
-    Optional<Part.Protective> own = lineDevice(study, device, first, line);
+    Optional<Part> own = lineDevice(study, device, first, line);
     boolean fromIsAhead = MainsConsumer.isOnMains(open, pole.from());
     Node ahead = fromIsAhead ? pole.from() : pole.to();
     Node behind = fromIsAhead ? pole.to() : pole.from();
@@ -155,11 +155,11 @@ final class PolesNeutralBorrowed implements Rule {
   }
 
   /** The device that the line comes through, and that leaves the neutral on when it opens. */
-  private static Optional<Part.Protective> lineDevice(
+  private static Optional<Part> lineDevice(
       Study study, Part.Protective device, MainsConsumer consumer, Node line) {
     return study.circuit().netlist().parts().values().stream()
-        .filter(p -> p instanceof Part.Protective && !p.equals(device))
-        .map(Part.Protective.class::cast)
+        .filter(p -> p instanceof Part.Protective || p instanceof Part.Fuse)
+        .filter(p -> !p.equals(device))
         .filter(
             p -> {
               Feeding open = ResidualDevices.opened(study, p);
@@ -170,7 +170,7 @@ final class PolesNeutralBorrowed implements Rule {
   }
 
   /** The far end of its neutral pole, where the neutral reaches that through it. */
-  private static Optional<Terminal> neutralBehind(Study study, Part.Protective device) {
+  private static Optional<Terminal> neutralBehind(Study study, Part device) {
     Feeding whole = Feeding.whole(study);
     Feeding open = ResidualDevices.opened(study, device);
     return neutralPole(study.circuit(), device).stream()

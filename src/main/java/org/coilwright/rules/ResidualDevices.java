@@ -22,8 +22,8 @@ final class ResidualDevices {
         .toList();
   }
 
-  /** What reaches where with one of them open. */
-  static Feeding opened(Study study, Part.Protective device) {
+  /** What reaches where with one of them, or any other device, open. */
+  static Feeding opened(Study study, Part device) {
     return Feeding.of(study, b -> !(b instanceof Contact c && c.part().equals(device.name())));
   }
 
