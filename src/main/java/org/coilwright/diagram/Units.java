@@ -148,6 +148,9 @@ final class Units {
     if (input.pins().size() > 1) {
       unit.bottom(0, input.pins().get(1));
     }
+    for (String pin : input.pins().subList(Math.min(2, input.pins().size()), input.pins().size())) {
+      unit(part, "mains " + pin, Look.CLAMPS, List.of()).top(0, pin).bottom(0, pin);
+    }
   }
 
   private void output(Part part, String name, ContactSpec spec) {
