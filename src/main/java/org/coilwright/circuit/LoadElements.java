@@ -35,21 +35,37 @@ final class LoadElements {
   }
 
   private static OptionalDouble watts(Part.OtherLoad load, double powerFactor) {
-    if (load.power().isPresent()) {
-      Quantity power = load.power().get().value();
-      return OptionalDouble.of(
-          switch (power.dimension()) {
-            case APPARENT_POWER -> power.nominal() * powerFactor;
-            default -> power.nominal();
-          });
+    OptionalDouble byPower = byPower(load, powerFactor);
+    OptionalDouble byCurrent = byCurrent(load, powerFactor);
+    // the plate of a motor gives the power at its shaft: what its wires carry is the more of the
+    // two
+    boolean greater =
+        byPower.isPresent()
+            && byCurrent.isPresent()
+            && load.head().is().equals("motor")
+            && byCurrent.getAsDouble() > byPower.getAsDouble();
+    return greater || byPower.isEmpty() ? byCurrent : byPower;
+  }
+
+  private static OptionalDouble byPower(Part.OtherLoad load, double powerFactor) {
+    if (load.power().isEmpty()) {
+      return OptionalDouble.empty();
     }
-    if (load.current().isPresent() && load.voltage().isPresent()) {
-      double lines = connectionOf(load) == Connection.SINGLE ? 1 : Math.sqrt(3);
-      double volts = load.voltage().get().value().nominal();
-      return OptionalDouble.of(
-          lines * volts * load.current().get().value().nominal() * powerFactor);
+    Quantity power = load.power().get().value();
+    return OptionalDouble.of(
+        switch (power.dimension()) {
+          case APPARENT_POWER -> power.nominal() * powerFactor;
+          default -> power.nominal();
+        });
+  }
+
+  private static OptionalDouble byCurrent(Part.OtherLoad load, double powerFactor) {
+    if (load.current().isEmpty() || load.voltage().isEmpty()) {
+      return OptionalDouble.empty();
     }
-    return OptionalDouble.empty();
+    double lines = connectionOf(load) == Connection.SINGLE ? 1 : Math.sqrt(3);
+    double volts = load.voltage().get().value().nominal();
+    return OptionalDouble.of(lines * volts * load.current().get().value().nominal() * powerFactor);
   }
 
   /**

@@ -208,6 +208,25 @@ class CircuitTest {
     assertEquals("E3.N", elements.get(6).to().name());
   }
 
+  /** 4 kW at the shaft, and √3 · 400 V · 8.5 A · 0.83 = 4888 W from the line. */
+  @Test
+  void a_motor_takes_what_its_current_says_where_that_is_more_than_its_shaft_gives() {
+    String motor = "M1: {is: motor, voltage: 400 V, connection: delta, power-factor: 0.83";
+    assertEquals(4888, watts(motor + ", power: 4 kW, current: 8.5 A}"), 1);
+    assertEquals(4888, watts(motor + ", current: 8.5 A}"), 1);
+    assertEquals(4000, watts(motor + ", power: 4 kW, current: 5 A}"), 1e-9);
+  }
+
+  private static double watts(String load) {
+    Circuit circuit =
+        Bench.circuit(
+            "{phases: 3, voltage: 400 V ± 10 %, frequency: 50 Hz}",
+            "parts:\n  G0: {is: mains}\n  %s\nwires: [G0.L1 to M1.1]\n".formatted(load));
+    return circuit.branches(LoadElement.class).stream()
+        .mapToDouble(e -> e.ratedWatts().orElseThrow())
+        .sum();
+  }
+
   @Test
   void split_phase_has_two_halves_in_opposition() {
     Circuit circuit =
