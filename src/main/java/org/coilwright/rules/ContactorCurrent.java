@@ -1,3 +1,4 @@
+// Over 250 lines: the current, its derating and each way out of too much belong to one judgement.
 package org.coilwright.rules;
 
 import java.util.ArrayList;

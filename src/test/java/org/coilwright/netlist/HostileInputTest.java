@@ -1,3 +1,4 @@
+// Over 250 lines: one hostile input after the other.
 package org.coilwright.netlist;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
