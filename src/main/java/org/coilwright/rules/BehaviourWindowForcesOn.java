@@ -6,10 +6,10 @@ import org.coilwright.behaviour.Battery;
 import org.coilwright.behaviour.Forecast;
 import org.coilwright.behaviour.Settings.Window;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
-import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
@@ -31,8 +31,8 @@ final class BehaviourWindowForcesOn implements Rule {
                   + " longer than `longest-per-day`, and how much of that comes from the battery"
                   + " and from the grid on a day without sun.")
           .why(
-              "In a window the contact is closed whether or not there is surplus, and neither import"
-                  + " nor an empty battery opens it.")
+              "In a window the contact is closed whether or not there is surplus, and neither"
+                  + " import nor an empty battery opens it.")
           .remedy("Shorten the window, or strike it out if hot water by the clock is not needed.")
           .blind("What a thermostat saves once the water is hot.")
           .sources("physics-textbook");

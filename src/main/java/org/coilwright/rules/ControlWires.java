@@ -16,11 +16,11 @@ import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.ConductorSize;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
-import org.coilwright.rule.Comparison;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
 

@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Rating;
 import org.coilwright.rule.Change;
-import org.coilwright.rule.Comparison;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
 

@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.netlist.Mark;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
 import org.coilwright.rule.Basis;
-import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
@@ -34,7 +34,8 @@ final class DriveBelowLeastLoad implements Rule {
                   + " months it closes and nothing happens.")
           .remedy("Take a contact for small loads, such as a gold-plated one, or load it more.")
           .blind(
-              "Dust, gas and how seldom the contact moves; main poles of contactors, which loads keep clean.")
+              "Dust, gas and how seldom the contact moves; main poles of contactors, which loads"
+                  + " keep clean.")
           .sources("contactor-data", "common-practice")
           .consequenceOf("coil.wrong-current-kind", "separation.mains-meets-elv");
 

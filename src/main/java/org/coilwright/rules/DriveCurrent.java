@@ -2,10 +2,10 @@ package org.coilwright.rules;
 
 import java.util.List;
 import java.util.Optional;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
-import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;

@@ -2,10 +2,10 @@ package org.coilwright.rules;
 
 import java.util.Optional;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
-import org.coilwright.rule.Comparison;
 
 /**
  * Two written figures that cannot both hold.

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.rule.Basis;
-import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
@@ -26,9 +26,9 @@ final class LoadUndivided implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("load.undivided", Weight.FIX, "large element on one circuit")
           .what(
-              "With practice nec, holds the nominal current of each heater against 48 A, above which"
-                  + " its elements have to be divided into circuits of at most 48 A, each behind a"
-                  + " device of at most 60 A.")
+              "With practice nec, holds the nominal current of each heater against 48 A, above"
+                  + " which its elements have to be divided into circuits of at most 48 A, each"
+                  + " behind a device of at most 60 A.")
           .why("A small fault in a large element is fed for long before so large a device notices.")
           .remedy("Divide the element into circuits, each with a device of its own.")
           .blind(

@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
-import org.coilwright.rule.Comparison;
 import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
@@ -27,8 +27,9 @@ final class SupplyUnfused implements Rule {
           .what(
               "Looks at every wire that a direct-voltage output feeds. It needs a fuse or breaker"
                   + " of at most the wire's permitted current, in the warmest air, between the"
-                  + " output and it, unless the output itself is limited to that current. The return wires carry what"
-                  + " the feeding wires let through, so they are looked at too.")
+                  + " output and it, unless the output itself is limited to that current. The"
+                  + " return wires carry what the feeding wires let through, so they are looked at"
+                  + " too.")
           .why(
               "A short-circuit in the line is then fed until the insulation burns: no part of the"
                   + " circuit opens.")

@@ -7,8 +7,8 @@ import org.coilwright.circuit.Branch;
 import org.coilwright.circuit.Branch.DiodeBranch;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Node;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Quantity;
-import org.coilwright.rule.Comparison;
 
 /**
  * A coil whose two pins hang on two supplies that have no conductor in common: no current finds its
