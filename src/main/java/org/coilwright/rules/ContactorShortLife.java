@@ -2,7 +2,6 @@ package org.coilwright.rules;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
@@ -127,17 +126,17 @@ final class ContactorShortLife implements Rule {
                 Printed.of(starts, Dimension.COUNT),
                 bounded ? day.get().text() : "24 h",
                 each.text());
-    String shown = String.format(Locale.ROOT, "%.1f", years);
+    String shown = endurance.lasting(starts);
     if (!Comparison.fallsShort(years, wanted)) {
       return subject.satisfied(
-          "%s lasts %s years (%s).".formatted(relay.name(), shown, sum), value, limit, basis);
+          "%s lasts %s (%s).".formatted(relay.name(), shown, sum), value, limit, basis);
     }
     return new Subject(FACTS, life.mark(), subject.at())
         .violated(
-            "%s wears out in %s years".formatted(relay.name(), shown),
+            "%s wears out in %s".formatted(relay.name(), shown),
             "It shall last %s years and lasts %s at the most starts the settings allow."
                 .formatted(Printed.of(wanted, Dimension.COUNT), shown),
-            "lasts " + shown + " years")
+            "lasts " + shown)
         .alsoAt(
             run.get().mark(),
             "up to %s starts a day".formatted(Printed.of(starts, Dimension.COUNT)))

@@ -2,6 +2,7 @@ package org.coilwright.sizing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
@@ -17,6 +18,8 @@ import org.coilwright.table.Tables;
  */
 public record Endurance(
     double cycles, String words, double daysPerYear, List<Cited<Double>> cited) {
+  /** Less than this share of a year is told in days. */
+  private static final double WEEKS = 0.1;
 
   /**
    * At another current than the one the life is given for: one over the current, a law fitted to
@@ -51,6 +54,14 @@ public record Endurance(
   /** Years at a number of starts a day. */
   public double years(double startsPerDay) {
     return cycles / (startsPerDay * daysPerYear);
+  }
+
+  /** How long it lasts at a number of starts a day, in words: years, or days where it is weeks. */
+  public String lasting(double startsPerDay) {
+    double years = years(startsPerDay);
+    return years < WEEKS
+        ? String.format(Locale.ROOT, "%.1f days", cycles / startsPerDay)
+        : String.format(Locale.ROOT, "%.1f years", years);
   }
 
   /** Seconds in whole minutes, rounded up. */
