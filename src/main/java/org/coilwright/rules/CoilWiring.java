@@ -20,6 +20,7 @@ final class CoilWiring {
   private final double tolerance;
   private final Nets wires;
   private final Nets ways;
+  private final Nets pastResistors;
   private final Map<Integer, List<Source>> sources = new HashMap<>();
   private final Map<Nets.Pair, List<Branch>> suppressors = new HashMap<>();
   private final Map<Nets.Pair, List<Coil>> coils = new HashMap<>();
@@ -48,6 +49,19 @@ final class CoilWiring {
         suppressors.computeIfAbsent(wires.ends(branch), p -> new ArrayList<>()).add(branch);
       }
     }
+    pastResistors =
+        circuit.branches(Passive.class).stream().anyMatch(this::isSeriesResistor)
+            ? Nets.ofWaysAnd(circuit, this::isSeriesResistor)
+            : ways;
+  }
+
+  /** A resistor that lies neither across a coil nor across a source. */
+  private boolean isSeriesResistor(Branch branch) {
+    return branch instanceof Passive passive
+        && passive.spec() instanceof Part.Resistor
+        && !coils.containsKey(wires.ends(branch))
+        && circuit.branches(Source.class).stream()
+            .noneMatch(s -> wires.ends(s).equals(wires.ends(branch)));
   }
 
   /** A diode, varistor, snubber or resistor; a lamp takes no turn-off current worth counting. */
@@ -77,28 +91,37 @@ final class CoilWiring {
     return circuit.branches(Coil.class).stream().map(this::fed).toList();
   }
 
-  /** What feeds a coil; nothing does if wires join its two pins. */
+  /**
+   * What feeds a coil, by wires and contacts; else past resistors in its way. Nothing does if wires
+   * join its two pins.
+   */
   FedCoil fed(Coil coil) {
+    FedCoil plain = fed(coil, ways);
+    return plain.sources().isEmpty() ? fed(coil, pastResistors) : plain;
+  }
+
+  private FedCoil fed(Coil coil, Nets by) {
     List<Source> near = sources.getOrDefault(circuit.islandOf(coil.from()).number(), List.of());
     return new FedCoil(
         this,
+        by,
         coil,
         near.stream()
             .filter(
                 s ->
-                    drives(s, coil.from(), coil.to(), near)
-                        || drives(s, coil.to(), coil.from(), near))
+                    drives(by, s, coil.from(), coil.to(), near)
+                        || drives(by, s, coil.to(), coil.from(), near))
             .toList());
   }
 
-  private boolean drives(Source source, Node one, Node other, List<Source> near) {
+  private boolean drives(Nets by, Source source, Node one, Node other, List<Source> near) {
     return !wires.joined(one, other)
-        && ways.joined(one, source.to())
-        && (ways.joined(other, source.from())
+        && by.joined(one, source.to())
+        && (by.joined(other, source.from())
             || (!source.isDirect()
                 && near.stream()
                     .anyMatch(
-                        s -> !s.isDirect() && !s.equals(source) && ways.joined(other, s.to()))));
+                        s -> !s.isDirect() && !s.equals(source) && by.joined(other, s.to()))));
   }
 
   /** What lies across a coil. */

@@ -15,10 +15,12 @@ import org.coilwright.quantity.Quantity;
  * What feeds a coil, by the wiring alone: the answer is the same when a wrong part across the coil
  * shorts it.
  *
+ * @param ways what wires and contacts join, with the resistors in the coil's way where only these
+ *     lead to a source
  * @param sources those that its two pins reach with opposite poles, through wires and contacts in
  *     any position; of the mains also those of two lines it lies between
  */
-record FedCoil(CoilWiring wiring, Coil coil, List<Source> sources) {
+record FedCoil(CoilWiring wiring, Nets ways, Coil coil, List<Source> sources) {
   /** The direct source that feeds it; empty if none does, or an alternating one does. */
   Optional<Source> direct() {
     return sources.stream().allMatch(Source::isDirect)
@@ -57,7 +59,7 @@ record FedCoil(CoilWiring wiring, Coil coil, List<Source> sources) {
   }
 
   private boolean reaches(Node one, Node other) {
-    return wiring.ways().joined(one, other);
+    return ways.joined(one, other);
   }
 
   /** The far end. */

@@ -39,6 +39,12 @@ final class Nets {
     return new Nets(circuit, b -> b instanceof Branch.Conductor || b instanceof Branch.Contact);
   }
 
+  /** The same, and what else is to count as a way. */
+  static Nets ofWaysAnd(Circuit circuit, Predicate<? super Branch> also) {
+    return new Nets(
+        circuit, b -> b instanceof Branch.Conductor || b instanceof Branch.Contact || also.test(b));
+  }
+
   /** True if the two are one. */
   boolean joined(Node one, Node other) {
     return number(one) == number(other);

@@ -28,7 +28,9 @@ final class WiringShortCircuit implements Rule {
               "The current is limited by the source alone: wires burn, contacts weld, and on the"
                   + " mains an arc hurts whoever stands before it.")
           .remedy("Take the path apart at the wire or contact that does not belong in it.")
-          .blind("Paths that exist only after something has broken.")
+          .blind(
+              "Paths that exist only after something has broken, or for the moment in which one"
+                  + " contactor lets go and another pulls in.")
           .sources("circuit-theory")
           .consequenceOf(
               "wiring.self-joined",

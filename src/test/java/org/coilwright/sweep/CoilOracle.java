@@ -91,6 +91,9 @@ final class CoilOracle {
     } else if (whole && in == moments.size()) {
       add(Hazard.COIL_ALWAYS, relay.name());
     }
+    if (direct) {
+      conducting(use);
+    }
     if (direct && in > 0 && in < moments.size()) {
       suppression(relay.name(), coil, use);
     }
@@ -120,6 +123,10 @@ final class CoilOracle {
     if (!builtIn && !across && other.isEmpty()) {
       add(Hazard.SUPPRESSION_MISSING, relay);
     }
+  }
+
+  /** A diode across a coil that conducts while the coil should be on. */
+  private void conducting(Use use) {
     for (Moment moment : moments) {
       for (Valve valve : wiring.valves) {
         boolean shunts = List.of(use.a(), use.b()).containsAll(List.of(valve.a(), valve.b()));

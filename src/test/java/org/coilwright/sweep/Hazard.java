@@ -139,7 +139,7 @@ enum Hazard {
   /** Relays that never come to rest. */
   BUZZING("wiring.no-steady-state"),
   /** Relays that stay as they were. */
-  LATCHING("wiring.two-steady-states"),
+  LATCHING("wiring.two-steady-states", "coil.half-pulled"),
   /** Air in which no device works. */
   AIR_TOO_HOT(
       "enclosure.too-warm", "conductor.overloaded", "conductor.unprotected", "coil.too-low");

@@ -18,7 +18,7 @@ final class ValueMutants {
   private static final Pattern PAIR =
       Pattern.compile("\\b([A-Za-z][A-Za-z0-9-]*): ([^,{}\\[\\]#\"&*]+?)(?=\\s*(?:[,}]|$|\\s#))");
   private static final Pattern GROUP = Pattern.compile("\\b([A-Za-z][A-Za-z0-9-]*): \\{");
-  private static final Pattern NUMBER = Pattern.compile("(?<![\\w.-])\\d+(?:\\.\\d+)?");
+  private static final Pattern NUMBER = Pattern.compile("(?<![\\w-])(?<![^.]\\.)\\d+(?:\\.\\d+)?");
   private static final Pattern TOLERANCE = Pattern.compile(" ± [0-9.]+ %");
 
   /** Sections with values in them. */
