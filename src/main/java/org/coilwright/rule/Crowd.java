@@ -21,8 +21,14 @@ final class Crowd {
   /** Says that something does not do what was meant, but not where it is miswired. */
   private static final String UNMEANT = "wiring.intent-differs";
 
-  /** More than this above a NOTE that hang together nobody reads. */
+  /**
+   * More than this above a NOTE that hang together nobody reads. Where there are others beside
+   * them, one fewer is shown, as the cause may be the one that names another part.
+   */
   private static final int SHOWN = 8;
+
+  /** Before a place in the file, which is no part's name. */
+  private static final String AT = "at ";
 
   /** Heaviest first; of one weight first what says that the wiring is another. */
   static final Comparator<Violated> ORDER =
@@ -52,6 +58,8 @@ final class Crowd {
             .filter(place -> !places.isMains(place))
             .map(Places::partOf)
             .forEach(named::add);
+        // what points at one place in the file, such as the air of the site, hangs together too
+        finding.places().forEach(place -> named.add(AT + place.mark()));
         parts.put(finding, named);
       }
     }
@@ -60,7 +68,7 @@ final class Crowd {
         (f, named) -> named.forEach(p -> naming.computeIfAbsent(p, k -> new ArrayList<>()).add(f)));
     Crowd crowd = new Crowd();
     if (parts.keySet().stream().anyMatch(f -> isMiswired(f) || f.rule().id().equals(UNMEANT))) {
-      crowd.limit(List.copyOf(parts.keySet()));
+      crowd.limit(List.copyOf(parts.keySet()), SHOWN);
     }
     for (Violated first : parts.keySet()) {
       Set<String> own = new LinkedHashSet<>(List.of(Places.partOf(first.path().get(0))));
@@ -73,7 +81,7 @@ final class Crowd {
         naming.getOrDefault(part, List.of()).stream()
             .filter(f -> !f.equals(first) && !crowd.told.contains(f))
             .forEach(together::add);
-        crowd.limit(together);
+        crowd.limit(together, together.size() < parts.size() ? SHOWN - 1 : SHOWN);
       }
     }
     return crowd.beside;
@@ -82,15 +90,15 @@ final class Crowd {
   /**
    * Leaves the first few of a crowd; what says that the wiring is another is left before others.
    */
-  private void limit(List<Violated> crowd) {
-    if (crowd.size() <= SHOWN) {
+  private void limit(List<Violated> crowd, int shown) {
+    if (crowd.size() <= shown) {
       return;
     }
     Violated first = crowd.get(0);
     List<Violated> rest = new ArrayList<>(crowd.subList(1, crowd.size()));
     rest.sort(Comparator.comparing(f -> !isMiswired(f)));
     List<Violated> along = new ArrayList<>();
-    for (Violated one : rest.subList(SHOWN - 1, rest.size())) {
+    for (Violated one : rest.subList(shown - 1, rest.size())) {
       along.add(one);
       // what was told along with it is not lost with it
       along.addAll(beside.getOrDefault(one, List.of()));

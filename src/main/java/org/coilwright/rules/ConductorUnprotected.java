@@ -84,7 +84,7 @@ final class ConductorUnprotected implements Rule {
    * As a whole, or lead by lead where it is too thin and some leads end in devices of their own.
    */
   private void judge(Stretch stretch, PowerSides.Seen seen, PerCause outcomes) {
-    Outcome whole = stretch.inItsAir(s -> judge(s, seen.index()), tables);
+    Outcome whole = stretch.inItsAir(s -> judge(s, seen), tables);
     Map<Part, List<Conductor>> taps = new LinkedHashMap<>();
     if (whole instanceof Outcome.Violated && stretch.guard().isPresent()) {
       for (Conductor wire : stretch.wires()) {
@@ -114,7 +114,7 @@ final class ConductorUnprotected implements Rule {
     } else if (!left.isEmpty()) {
       outcomes.add(
           stretch.cause(stretch.limits()),
-          stretch.only(left).inItsAir(s -> judge(s, seen.index()), tables));
+          stretch.only(left).inItsAir(s -> judge(s, seen), tables));
     }
   }
 
@@ -125,7 +125,8 @@ final class ConductorUnprotected implements Rule {
         lead.guard().map(Part::name).orElse(""));
   }
 
-  private Outcome judge(Stretch stretch, StretchIndex all) {
+  private Outcome judge(Stretch stretch, PowerSides.Seen seen) {
+    StretchIndex all = seen.index();
     Subject subject = stretch.subject(FACTS);
     Optional<List<Part>> devices = stretch.limiting();
     if (devices.isEmpty()) {
@@ -140,7 +141,7 @@ final class ConductorUnprotected implements Rule {
               "Put a fuse or circuit-breaker before it.",
               Basis.of(FACTS, tables, Standing.PUBLISHED));
     }
-    if (stretch.guard().isEmpty()) {
+    if (stretch.guard().isEmpty() && !hasBareWires(stretch.name(), seen)) {
       Optional<Outcome> far = tooFar(stretch, subject);
       if (far.isPresent()) {
         return far.get();
@@ -170,6 +171,12 @@ final class ConductorUnprotected implements Rule {
               .formatted(stretch.words(), unrated));
     }
     return judge(stretch, all, subject, devices.get(), rating.getAsDouble(), may);
+  }
+
+  /** True if other wires of the same run lie behind no device at all: that is told of them. */
+  private static boolean hasBareWires(String run, PowerSides.Seen seen) {
+    return seen.stretches().stream()
+        .anyMatch(s -> s.name().equals(run) && !s.neutral() && s.limiting().isEmpty());
   }
 
   /** Before the first device, longer than a short-circuit may go unguarded. */

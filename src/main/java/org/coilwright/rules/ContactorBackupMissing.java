@@ -33,7 +33,7 @@ final class ContactorBackupMissing implements Rule {
           .remedy("Put a fuse or circuit-breaker before it, of the size its maker allows.")
           .blind("What lies before the mains of this circuit.")
           .sources("iec-60947-4-1", "iec-61095")
-          .consequenceOf("protection.missing");
+          .consequenceOf("protection.missing", "conductor.unprotected");
 
   private final PowerSides sides;
   private final Basis basis;

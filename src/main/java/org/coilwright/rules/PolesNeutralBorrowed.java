@@ -41,8 +41,7 @@ final class PolesNeutralBorrowed implements Rule {
               "Neutrals joined outside this circuit; the pole of a switch. Residual-current devices"
                   + " have protection.rcd-bypassed.")
           .sources("circuit-theory", "common-practice")
-          .consequenceOf("poles.neutral-only", "poles.neutral-crossed", "wiring.short-circuit")
-          .meansWiredOtherwise();
+          .consequenceOf("poles.neutral-only", "poles.neutral-crossed", "wiring.short-circuit");
 
   private final Basis basis;
 

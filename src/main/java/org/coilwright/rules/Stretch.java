@@ -323,6 +323,16 @@ record Stretch(
                         wrong.numbers()));
   }
 
+  /** Where the air that it runs in is written; empty if it is not. */
+  Optional<Mark> airMark() {
+    Site site = side.circuit().netlist().site();
+    Optional<Mark> box =
+        site.enclosureAir().map(Written::mark).or(() -> site.enclosure().map(e -> e.mark()));
+    return method().filter(m -> m == Method.PANEL).isPresent()
+        ? box
+        : site.ambient().or(site::enclosureAir).map(Written::mark);
+  }
+
   /** What it may carry as it is laid. */
   Found<Derated> may(StretchIndex all, Tables tables) {
     if (size().isEmpty()) {

@@ -158,11 +158,13 @@ final class WireLoad {
    * @param lacks what it should carry, in words
    */
   static Outcome nothing(Subject subject, Stretch stretch, Derated may, String lacks) {
-    return subject
-        .violated(
+    Subject.Finding finding =
+        subject.violated(
             "%s lies in air as warm as its insulation stands".formatted(stretch.name()),
             "It may carry %s (%s).".formatted(lacks, may.words()),
-            "may carry nothing here")
+            "may carry nothing here");
+    stretch.airMark().ifPresent(air -> finding.alsoAt(air, "so warm is the air"));
+    return finding
         .alsoAt(stretch.first().mark(), "one of these wires")
         .todo(
             "Lay it cooler, or take %s with insulation for a higher temperature %s."

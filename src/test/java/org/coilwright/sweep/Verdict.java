@@ -65,6 +65,9 @@ record Verdict(
   private static final Set<Hazard> OF_COILS =
       EnumSet.of(Hazard.LATCHING, Hazard.SUPPRESSION_MISSING, Hazard.COIL_HALF);
 
+  private static final Set<Hazard> MISWIRED_COIL =
+      EnumSet.of(Hazard.COIL_NEVER, Hazard.COIL_ALWAYS, Hazard.COIL_HALF);
+
   private static final Set<Hazard> LEFT_ON = EnumSet.of(Hazard.LINE_LEFT_ON, Hazard.NEUTRAL_ONLY);
 
   private static final Set<Hazard> OF_CURRENTS =
@@ -118,6 +121,11 @@ record Verdict(
       // what a coil of the other kind does is not its maker's word
       if (OF_COILS.contains(danger.hazard())
           && named.contains(new Danger(Hazard.COIL_KIND, danger.subject()))) {
+        behind.add(danger);
+      }
+      // a coil that never gets its voltage lies elsewhere than was meant, and its diode with it
+      if (danger.hazard() == Hazard.DIODE_CONDUCTS
+          && named.stream().anyMatch(d -> MISWIRED_COIL.contains(d.hazard()))) {
         behind.add(danger);
       }
       // whether a contact that nothing closes would leave a line on is not to be seen
