@@ -206,6 +206,17 @@ class LauncherIT {
     }
   }
 
+  /** The shell would end with 1 at a redirection that fails, which reads as findings. */
+  @Test
+  void without_a_null_device_it_does_not_start() throws Exception {
+    String alone = "unshare -r -m sh -c ";
+    if (shell(alone + "'mount -t tmpfs none /dev'").code == 0) {
+      String start = "exec " + BUILT.resolve("coilwright") + " check " + CLEAR;
+      Ended ended = shell(alone + "'mount -t tmpfs none /dev && " + start + "'");
+      oneLine(3, "/dev/null is missing", ended);
+    }
+  }
+
   @Test
   void in_a_new_place_an_archive_is_made_once_and_nothing_is_said() throws Exception {
     Path home = copied("a new place");
