@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
 import org.coilwright.checklist.FilledIn;
+import org.coilwright.pdf.LargestSheet;
 import org.coilwright.pdf.Returned;
 import org.coilwright.pdf.Seal;
 import org.coilwright.pdf.SheetReader;
@@ -18,7 +19,6 @@ import org.coilwright.pdf.SheetReader;
  */
 final class KeptSheets {
   private static final byte[] PDF = "%PDF-".getBytes(StandardCharsets.US_ASCII);
-  private static final int MOST_BYTES = 32 << 20;
 
   private KeptSheets() {}
 
@@ -36,7 +36,7 @@ final class KeptSheets {
       if (!startsAsPdf(target)) {
         return Optional.of("is no PDF, whatever its name says.");
       }
-      if (Files.size(target) > MOST_BYTES) {
+      if (Files.size(target) > LargestSheet.BYTES) {
         return Optional.of("is a large PDF that may be filled in.");
       }
       byte[] bytes = Files.readAllBytes(target);

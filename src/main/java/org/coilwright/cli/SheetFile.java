@@ -9,14 +9,12 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Objects;
 import java.util.Optional;
+import org.coilwright.pdf.LargestSheet;
 import org.coilwright.pdf.Returned;
 import org.coilwright.pdf.SheetReader;
 
 /** A PDF that somebody gave back, from a file or standard input. */
 final class SheetFile {
-  /** A sheet is a few hundred kilobytes; what a viewer adds is far less than this. */
-  private static final int MOST_BYTES = 32 << 20;
-
   private static final String CHECK = "check the path";
 
   private SheetFile() {}
@@ -56,10 +54,10 @@ final class SheetFile {
   }
 
   private static Opened bounded(InputStream in) throws IOException {
-    byte[] bytes = in.readNBytes(MOST_BYTES + 1);
-    if (bytes.length > MOST_BYTES) {
+    byte[] bytes = in.readNBytes(LargestSheet.BYTES + 1);
+    if (bytes.length > LargestSheet.BYTES) {
       return refused(
-          "it is larger than " + (MOST_BYTES >> 20) + " MiB, far larger than any sheet",
+          "it is larger than " + LargestSheet.words() + ", far larger than any sheet",
           "check that this is the file you mean");
     }
     return new Opened(bytes, SheetReader.read(bytes));

@@ -19,9 +19,6 @@ import org.apache.pdfbox.cos.COSStream;
 final class AttachmentReader {
   private static final int MOST_FILES = 200;
 
-  /** Of all together: the largest netlist that is read, and the results of it. */
-  private static final int MOST_BYTES = 32 << 20;
-
   private static final String AGAIN = "use the sheet as coilwright wrote it";
 
   private AttachmentReader() {}
@@ -29,7 +26,7 @@ final class AttachmentReader {
   static Map<String, byte[]> files(COSDictionary catalog) throws IOException, Unfit {
     Map<String, byte[]> files = new HashMap<>();
     COSArray associated = catalog.getCOSArray(COSName.AF);
-    int left = MOST_BYTES;
+    int left = LargestSheet.BYTES;
     for (int i = 0; associated != null && i < associated.size(); i++) {
       if (i >= MOST_FILES) {
         throw new Unfit("it has more attached files than any sheet", AGAIN);

@@ -29,7 +29,6 @@ import org.apache.pdfbox.pdmodel.PDResources;
  */
 final class DrawnDigest {
   private static final int DEEPEST = 40;
-  private static final int MOST_BYTES = 32 << 20;
 
   /** Says nothing about the look, or leads out of the page. */
   private static final Set<COSName> OTHER =
@@ -46,7 +45,7 @@ final class DrawnDigest {
           COSName.getPDFName("ProcSet"));
 
   private final IdentityHashMap<COSBase, byte[]> known = new IdentityHashMap<>();
-  private int left = MOST_BYTES;
+  private int left = LargestSheet.BYTES;
 
   /** Of one page, without its annotations. */
   String of(PDPage page) throws IOException {

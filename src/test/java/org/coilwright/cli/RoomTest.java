@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.coilwright.netlist.LargestFile;
 import org.coilwright.netlist.ReadingProblem;
+import org.coilwright.pdf.LargestSheet;
 import org.coilwright.solve.Board;
 import org.junit.jupiter.api.Test;
 
@@ -50,6 +51,11 @@ class RoomTest {
     Room large = new Room(6 * 1024 * MEGABYTE);
     assertEquals(Optional.empty(), large.refuseToRead("b.yaml", bytes));
     assertEquals(Optional.empty(), large.refuse("b.yaml", Room.Work.JUDGING, 114_000));
+  }
+
+  @Test
+  void whatever_may_be_read_may_come_back_in_a_sheet() {
+    assertTrue(LargestFile.BYTES < LargestSheet.BYTES);
   }
 
   @Test
