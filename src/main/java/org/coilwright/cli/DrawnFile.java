@@ -19,7 +19,7 @@ final class DrawnFile {
   /** The empty chunk at the end of every PNG: its length, name and checksum. */
   private static final int PNG_END = 12;
 
-  private static final int MOST_BYTES = 256 << 20;
+  private static final int MOST_BYTES = 64 << 20;
 
   private DrawnFile() {}
 
@@ -44,7 +44,7 @@ final class DrawnFile {
         return Optional.empty();
       }
       if (Files.size(target) <= MOST_BYTES) {
-        byte[] there = Files.readAllBytes(target);
+        byte[] there = FileBytes.of(target);
         if (Arrays.equals(there, coming) || isMarked(there)) {
           return Optional.empty();
         }

@@ -39,7 +39,7 @@ final class KeptSheets {
       if (Files.size(target) > LargestSheet.BYTES) {
         return Optional.of("is a large PDF that may be filled in.");
       }
-      byte[] bytes = Files.readAllBytes(target);
+      byte[] bytes = FileBytes.of(target);
       if (Seal.isWhole(bytes)) {
         return Optional.empty();
       }
@@ -73,7 +73,7 @@ final class KeptSheets {
   }
 
   private static boolean holds(Path target, byte[] bytes) throws IOException {
-    return Files.size(target) == bytes.length && Arrays.equals(Files.readAllBytes(target), bytes);
+    return Files.size(target) == bytes.length && Arrays.equals(FileBytes.of(target), bytes);
   }
 
   private static boolean startsAsPdf(Path target) throws IOException {

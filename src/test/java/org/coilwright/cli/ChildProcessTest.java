@@ -53,6 +53,25 @@ class ChildProcessTest {
     return Files.readString(file, StandardCharsets.UTF_8);
   }
 
+  /** The launcher leaves Java little memory beside its heap. */
+  @Test
+  void a_large_file_of_somebody_else_is_looked_into_and_stays() throws Exception {
+    byte[] large = new byte[9 << 20];
+    Arrays.fill(large, (byte) ' ');
+    for (String command : List.of("checklist sheet.pdf %PDF-1.7", "draw drawing.svg <svg>")) {
+      String[] words = command.split(" ", -1);
+      byte[] head = words[2].getBytes(StandardCharsets.US_ASCII);
+      System.arraycopy(head, 0, large, 0, head.length);
+      Path file = Files.write(folder.resolve(words[1]), large);
+      String tub = "wiring-examples/wash-room-tub.yaml";
+      Ended ended =
+          java(List.of("-XX:MaxDirectMemorySize=8m"), words[0], tub, "-o", file.toString());
+      assertEquals(2, ended.code, ended.err);
+      assertTrue(ended.err.contains(words[1]), ended.err);
+      assertFalse(ended.err.contains("memory"), ended.err);
+    }
+  }
+
   @Test
   void check_loads_no_class_for_pdf_drawing_or_fonts() throws Exception {
     Path log = folder.resolve("classes.txt");
