@@ -51,7 +51,8 @@ final class LoadBuilder {
         section.quantity("voltage"),
         section.quantity("power-factor"),
         section.text("category"),
-        section.rating("inrush"));
+        section.rating("inrush"),
+        section.flagIfKnown("thermal-protector"));
   }
 
   private static List<String> loadPins(Connection connection) {

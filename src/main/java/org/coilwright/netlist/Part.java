@@ -4,6 +4,7 @@ package org.coilwright.netlist;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Quantity;
 import org.coilwright.quantity.Rating;
 import org.coilwright.quantity.Worded;
@@ -30,6 +31,7 @@ public sealed interface Part {
    * @param asksRcd kind of residual-current device that its maker asks for before it
    * @param additional why additional protection at 30 mA is asked for where it stands
    * @param ratedAir of a controller or supply unit: the air up to which it works
+   * @param protectionClass of a load: {@code I}, {@code II} or {@code III}
    */
   record Head(
       String name,
@@ -39,7 +41,8 @@ public sealed interface Part {
       Optional<String> note,
       Optional<Written<String>> asksRcd,
       Optional<Written<String>> additional,
-      Optional<Written<Quantity>> ratedAir) {
+      Optional<Written<Quantity>> ratedAir,
+      Optional<Written<String>> protectionClass) {
     /** Names are unique in a netlist. */
     @Override
     public int hashCode() {
@@ -149,6 +152,7 @@ public sealed interface Part {
       List<String> pins,
       Optional<Written<Quantity>> rating,
       Optional<Written<Quantity>> breakingCapacity,
+      Optional<Written<Quantity>> breakingDirect,
       Optional<Written<String>> family,
       DeviceAir air)
       implements Part {}
@@ -179,8 +183,11 @@ public sealed interface Part {
       Optional<Written<Quantity>> trip,
       Optional<Written<Quantity>> rating,
       Optional<Written<Quantity>> breakingCapacity,
+      Optional<Written<Quantity>> breakingDirect,
       DeviceAir air,
-      Optional<Written<Boolean>> bothDirections)
+      Optional<Written<Boolean>> bothDirections,
+      Optional<Written<Quantity>> overloadSetting,
+      Optional<Written<String>> handleTie)
       implements Part {
     /** True for {@code is: rcd}. */
     public boolean isRcd() {
@@ -253,8 +260,19 @@ public sealed interface Part {
       Optional<Written<Quantity>> voltage,
       Optional<Written<Quantity>> powerFactor,
       Optional<Written<String>> category,
-      Optional<Written<Rating>> inrush)
+      Optional<Written<Rating>> inrush,
+      Optional<Written<Boolean>> thermalProtector)
       implements Part {
+    /**
+     * True for a motor whose power is written in watts and its current not at all: a plate gives
+     * the power at the shaft (IEC 60034-1), and what the wires carry is more.
+     */
+    public boolean isByShaft() {
+      return head.is().equals("motor")
+          && current.isEmpty()
+          && power.filter(p -> p.value().dimension() == Dimension.POWER).isPresent();
+    }
+
     @Override
     public int hashCode() {
       return head.hashCode();

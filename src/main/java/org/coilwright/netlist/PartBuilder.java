@@ -64,7 +64,8 @@ final class PartBuilder {
             section.textIfKnown("additional-protection"),
             is.equals("controller") || is.equals("dc-supply")
                 ? section.quantity("rated-air")
-                : Optional.empty());
+                : Optional.empty(),
+            section.textIfKnown("class"));
     return switch (is) {
       case "mains" -> new Part.Mains(head, mainsPins(name));
       case "source" ->
@@ -98,6 +99,7 @@ final class PartBuilder {
               twoPins(),
               section.quantity("rating"),
               section.quantity("breaking-capacity"),
+              section.quantity("breaking-capacity-dc"),
               section.text("family"),
               air(section));
       case "breaker" -> breaker(head, section);
@@ -157,8 +159,11 @@ final class PartBuilder {
         Optional.empty(),
         section.quantity("rating"),
         section.quantity("breaking-capacity"),
+        section.quantity("breaking-capacity-dc"),
         air(section),
-        Optional.empty());
+        Optional.empty(),
+        section.quantity("overload-setting"),
+        section.text("handle-tie"));
   }
 
   private Part residualCurrentDevice(Head head, Section section) {
@@ -173,8 +178,11 @@ final class PartBuilder {
         section.quantity("trip"),
         section.quantity("rating"),
         Optional.empty(),
+        Optional.empty(),
         air(section),
-        section.flag("both-directions"));
+        section.flag("both-directions"),
+        Optional.empty(),
+        Optional.empty());
   }
 
   private Part.DeviceAir air(Section section) {

@@ -33,6 +33,12 @@ final class PartFormat {
       may("rated-air", Format.DEGREES, "Air up to which it works.", "55 °C");
   private static final Key WORKING_AIR =
       may("working-air", Format.DEGREES, "Air in which it works, both ends.", "-5..40 °C");
+  private static final Key BREAKING_DC =
+      may(
+          "breaking-capacity-dc",
+          Format.AMPS,
+          "Direct current that it breaks at the voltage here, as marked on it.",
+          "1 kA");
   private static final Key MOUNTING =
       may("mounting", Choice.of(Mounting.class), "How it sits on the rail.", "spaced");
   private static final Key ASKS_RCD =
@@ -43,6 +49,14 @@ final class PartFormat {
           Choice.of("bathroom", "socket-outlet", "outdoors", "dwelling-lighting"),
           "Why 30 mA are asked for where it stands.",
           "bathroom");
+
+  private static final Key CLASS =
+      may(
+          "class",
+          Choice.of("I", "II", "III"),
+          "Its class of protection: I has a protective conductor, II is double insulated, III is"
+              + " made for extra-low voltage. Not written, heaters and motors are I.",
+          "I");
 
   private PartFormat() {}
 
@@ -86,7 +100,8 @@ final class PartFormat {
         part(
             "a fuse",
             may("rating", Format.AMPS, "Rated current.", "2 A"),
-            may("breaking-capacity", Format.AMPS, "Breaking capacity.", "1.5 kA"),
+            may("breaking-capacity", Format.AMPS, "Breaking capacity on the mains.", "1.5 kA"),
+            BREAKING_DC,
             may(
                 "family",
                 Choice.of("gG", "BS 88-2", "BS 88-3", "BS 1362"),
@@ -211,7 +226,19 @@ final class PartFormat {
             Format.AMPS,
             "Short-circuit current that it breaks at the voltage here, as marked on it.",
             "6 kA"),
+        BREAKING_DC,
         must("poles", PROTECTIVE_POLES, "Poles.", "1+N"),
+        may(
+            "overload-setting",
+            Format.AMPS,
+            "Current that the overload release of a motor-protective breaker is set to.",
+            "3.4 A"),
+        may(
+            "handle-tie",
+            Format.TEXT,
+            "A word that breakers share whose handles are tied: switched together, but each trips"
+                + " alone.",
+            "T1"),
         RATED_AIR,
         WORKING_AIR,
         MOUNTING);
@@ -250,7 +277,8 @@ final class PartFormat {
         may("vessel", vessel(), "What it heats.", "{litres: 300, closed: true}"),
         may("kind", new Choice(Part.Heater.KINDS), "Kind of element.", "ptc"),
         ASKS_RCD,
-        ADDITIONAL);
+        ADDITIONAL,
+        CLASS);
   }
 
   /** What a heater heats. */
@@ -277,8 +305,9 @@ final class PartFormat {
   }
 
   private static Fields load(String kind) {
-    return part(
-        kind.equals("load") ? "a load" : "a " + kind + " load",
+    List<Key> own = new ArrayList<>();
+    Collections.addAll(
+        own,
         may("power", Format.WATTS, "Rated power.", "1.5 kW"),
         may("current", Format.AMPS, "Rated current.", "3.5 A"),
         may("voltage", Format.VOLTS, "Rated voltage.", "400 V"),
@@ -298,7 +327,17 @@ final class PartFormat {
             "Starting current, as a multiple or in A.",
             "8 x for 5 s"),
         ASKS_RCD,
-        ADDITIONAL);
+        ADDITIONAL,
+        CLASS);
+    if (kind.equals("motor")) {
+      own.add(
+          may(
+              "thermal-protector",
+              Format.YES_NO,
+              "True if a thermal protector inside opens the motor's own circuit.",
+              "true"));
+    }
+    return part(kind.equals("load") ? "a load" : "a " + kind + " load", own.toArray(Key[]::new));
   }
 
   private static Fields mainsInput() {

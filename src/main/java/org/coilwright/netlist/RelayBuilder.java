@@ -22,6 +22,9 @@ import org.coilwright.quantity.Rating;
 
 /** Relays and contactors. */
 final class RelayBuilder {
+  /** s; the largest magnets of contactors stay below some tenths. */
+  private static final double LONGEST_TIME_CONSTANT = 1;
+
   private final Problems problems;
   private final PinUses pins;
   private final Set<String> names = new HashSet<>();
@@ -158,6 +161,15 @@ final class RelayBuilder {
       refuseActivePower(section, "pick-up");
       refuseActivePower(section, "hold");
     }
+    section
+        .quantity("time-constant")
+        .filter(t -> t.value().high() > LONGEST_TIME_CONSTANT)
+        .ifPresent(
+            t ->
+                problems.add(
+                    t.mark(),
+                    "no coil of a relay or contactor has a time constant of " + t.text(),
+                    "L/R is some milliseconds to tenths of a second: write it in ms"));
     return new CoilSpec(
         section.mark(),
         two.get(0).value(),

@@ -82,6 +82,11 @@ sealed interface Value {
       return written(key, Boolean.class);
     }
 
+    /** The same for yes or no. */
+    Optional<Written<Boolean>> flagIfKnown(String key) {
+      return knows(key) ? flag(key) : Optional.empty();
+    }
+
     Optional<Section> section(String key) {
       return Optional.ofNullable(value(key)).map(Section.class::cast);
     }

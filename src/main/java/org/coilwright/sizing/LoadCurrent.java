@@ -159,6 +159,16 @@ public record LoadCurrent(
             hertz));
   }
 
+  /** True for a motor whose current is only known by the power at its shaft. */
+  public static boolean isByShaft(Part part) {
+    return part instanceof Part.OtherLoad load && load.isByShaft();
+  }
+
+  /** The key that would give a load's current: {@code power of E1}, of a motor {@code current}. */
+  public static String missing(Part load) {
+    return (load.head().is().equals("motor") ? "current of " : "power of ") + load.name();
+  }
+
   /** The voltage of a source, or between the lines of the mains where there are several. */
   static Optional<Quantity> supply(Study study, Branch.Source source, Set<Node> lines) {
     return lines.size() > 1

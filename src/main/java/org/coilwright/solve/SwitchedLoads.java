@@ -92,7 +92,9 @@ public record SwitchedLoads(List<Part> loads, double watts) {
         .orElse(0);
   }
 
-  /** The first of them whose power cannot be known, as a key: {@code power of E1}. */
+  /**
+   * The first of them whose power from the mains cannot be known, as a key: {@code power of E1}.
+   */
   public Optional<String> unknownPower() {
     return loads.stream()
         .flatMap(
@@ -101,6 +103,9 @@ public record SwitchedLoads(List<Part> loads, double watts) {
                 return missing(h.power().isPresent(), h.voltage().isPresent(), load.name());
               }
               Part.OtherLoad other = (Part.OtherLoad) load;
+              if (other.isByShaft()) {
+                return Stream.of("current of " + load.name());
+              }
               boolean power = other.power().isPresent() || other.current().isPresent();
               return missing(power, other.voltage().isPresent(), load.name());
             })
