@@ -53,6 +53,6 @@ final class ConductorNeutralOverloaded implements Rule {
                 .orElseGet(() -> WireLoad.withoutPower(FACTS, stretch)));
       }
     }
-    return outcomes.outcomes();
+    return ByShaft.open(study, sides, outcomes.outcomes());
   }
 }

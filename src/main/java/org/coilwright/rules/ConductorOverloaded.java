@@ -17,7 +17,9 @@ final class ConductorOverloaded implements Rule {
               "Holds the load's worst current against what each line wire may carry as it is laid;"
                   + " with gauges 125 % of the nominal current before the factors of air and of"
                   + " other circuits, and 100 % after them. In air as warm as its insulation stands"
-                  + " it carries nothing.")
+                  + " it carries nothing."
+                  + " A motor whose plate current is not written is open: its power is that at its"
+                  + " shaft, and it takes more.")
           .why("The insulation ages in months and fails where the wire is warmest.")
           .remedy("Take thicker wire, or lay it cooler or apart.")
           .blind(
@@ -56,6 +58,6 @@ final class ConductorOverloaded implements Rule {
                 .orElseGet(() -> WireLoad.withoutPower(FACTS, stretch)));
       }
     }
-    return outcomes.outcomes();
+    return ByShaft.open(study, sides, outcomes.outcomes());
   }
 }

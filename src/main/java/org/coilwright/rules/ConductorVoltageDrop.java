@@ -67,11 +67,11 @@ final class ConductorVoltageDrop implements Rule {
               .orElseGet(
                   () ->
                       subject.undecided(
-                          "power of " + load.name(),
+                          LoadCurrent.missing(load),
                           "What the wires to %s lose is open: its power is not known."
                               .formatted(load.name()))));
     }
-    return outcomes;
+    return ByShaft.open(study, sides, outcomes);
   }
 
   private Outcome judge(Subject subject, PowerSide side, Part load, LoadCurrent current) {

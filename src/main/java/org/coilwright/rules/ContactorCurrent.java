@@ -36,7 +36,9 @@ final class ContactorCurrent implements Rule {
                   + " is written) and the upper end of the power tolerance, and holds it against"
                   + " the contact's rating times the factors for warm air, close mounting, thin air"
                   + " and poles in parallel. Where no rating is for this kind of load, more than"
-                  + " each rating for this kind of current is raised too.")
+                  + " each rating for this kind of current is raised too."
+                  + " A motor whose plate current is not written is open: its power is that at its"
+                  + " shaft, and it takes more.")
           .why(
               "A contact that runs hot welds: the load then stays on whatever the controller does.")
           .remedy("Take the next larger rating, leave a gap beside it, or cool the box.")
@@ -68,7 +70,7 @@ final class ContactorCurrent implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return LoadContact.ask(sides, study, this::judge);
+    return ByShaft.open(study, sides, LoadContact.ask(sides, study, this::judge));
   }
 
   private Optional<Outcome> judge(LoadContact contact) {

@@ -55,8 +55,13 @@ final class ContactorMaking implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return LoadContact.ask(
-        sides, study, c -> c.fit(tables).flatMap(fit -> c.demand().map(d -> judge(c, fit, d))));
+    return ByShaft.open(
+        study,
+        sides,
+        LoadContact.ask(
+            sides,
+            study,
+            c -> c.fit(tables).flatMap(fit -> c.demand().map(d -> judge(c, fit, d)))));
   }
 
   private static Optional<Quantity> written(Part load) {

@@ -60,13 +60,17 @@ final class ContactorShortLife implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Netlist netlist = study.circuit().netlist();
-    return LoadContact.ask(
-        sides,
+    return ByShaft.open(
         study,
-        c ->
-            c.part() instanceof Part.Relay relay
-                ? c.fit(tables).flatMap(f -> c.demand().map(d -> judge(c, relay, f, d, netlist)))
-                : Optional.empty());
+        sides,
+        LoadContact.ask(
+            sides,
+            study,
+            c ->
+                c.part() instanceof Part.Relay relay
+                    ? c.fit(tables)
+                        .flatMap(f -> c.demand().map(d -> judge(c, relay, f, d, netlist)))
+                    : Optional.empty()));
   }
 
   private Outcome judge(

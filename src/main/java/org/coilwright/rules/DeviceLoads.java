@@ -16,6 +16,7 @@ import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.sizing.Guards;
+import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.Overcurrent;
 import org.coilwright.sizing.PowerSide;
 import org.coilwright.sizing.PowerSide.Demand;
@@ -77,13 +78,13 @@ final class DeviceLoads {
             .orElse(nominal);
   }
 
-  /** The load whose current is not known, of those that a branch carries. */
+  /** The key that gives the current of the load whose is not known, of those on a branch. */
   static String unknown(PowerSide side, List<Part> loads) {
     return loads.stream()
         .filter(l -> side.current(l).isEmpty())
-        .map(Part::name)
+        .map(LoadCurrent::missing)
         .findFirst()
-        .orElse(loads.get(0).name());
+        .orElse(LoadCurrent.missing(loads.get(0)));
   }
 
   /**

@@ -157,7 +157,7 @@ record LoadContact(
         loads.stream().filter(l -> side.current(l).isEmpty()).findFirst().orElse(loads.get(0));
     return subject(facts)
         .undecided(
-            "power of " + load.name(),
+            LoadCurrent.missing(load),
             "What %s carries is open: the power of %s is not known.".formatted(name, load.name()));
   }
 

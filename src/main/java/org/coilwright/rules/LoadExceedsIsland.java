@@ -65,7 +65,7 @@ final class LoadExceedsIsland implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return IslandView.ask(study, sides, FACTS, this::judge);
+    return ByShaft.open(study, sides, IslandView.ask(study, sides, FACTS, this::judge));
   }
 
   private List<Outcome> judge(IslandView island) {
@@ -85,7 +85,7 @@ final class LoadExceedsIsland implements Rule {
                 "site.island.rated-current", open + " What it gives for long is not written."));
       } else if (takes.isEmpty()) {
         outcomes.add(
-            subject.undecided("power of " + load.name(), open + " Its power is not known."));
+            subject.undecided(LoadCurrent.missing(load), open + " Its power is not known."));
       } else {
         Outcome steady = steady(subject, takes.get(), rated.get());
         boolean tooMuch = steady instanceof Outcome.Violated;

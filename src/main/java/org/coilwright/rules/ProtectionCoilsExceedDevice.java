@@ -98,7 +98,7 @@ final class ProtectionCoilsExceedDevice implements Rule {
     List<Outcome> outcomes = new ArrayList<>(open.values());
     fullest.keySet().removeAll(open.keySet());
     fullest.values().forEach(full -> judge(side, full).ifPresent(outcomes::add));
-    return outcomes;
+    return ByShaft.open(study, sides, outcomes);
   }
 
   private static Subject subject(DeviceCoils coils) {
@@ -126,7 +126,7 @@ final class ProtectionCoilsExceedDevice implements Rule {
     if (!full.loads().isEmpty() && demand.isEmpty()) {
       return Optional.of(
           subject.undecided(
-              "power of " + DeviceLoads.unknown(side, full.loads()),
+              DeviceLoads.unknown(side, full.loads()),
               "Whether %s carries its coils beside its loads is open.".formatted(device.name())));
     }
     Site.Practice practice = side.circuit().netlist().site().practice().value();

@@ -86,7 +86,7 @@ final class ProtectionDeviceTooWarm implements Rule {
     int row = (int) loaded.keySet().stream().filter(DeviceInAir::isBeside).count();
     List<Outcome> outcomes = new ArrayList<>();
     devices.forEach((device, pole) -> outcomes.add(judge(side, device, pole, air, row)));
-    return outcomes;
+    return ByShaft.open(study, sides, outcomes);
   }
 
   private Outcome judge(
@@ -175,7 +175,7 @@ final class ProtectionDeviceTooWarm implements Rule {
     }
     if (demand.isEmpty()) {
       return at.undecided(
-          "power of " + DeviceLoads.unknown(side, side.loadsThrough(pole.get())),
+          DeviceLoads.unknown(side, side.loadsThrough(pole.get())),
           "What it has to carry is open.");
     }
     Found<Optional<Factor>> factor =

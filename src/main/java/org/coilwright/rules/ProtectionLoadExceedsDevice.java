@@ -36,7 +36,9 @@ final class ProtectionLoadExceedsDevice implements Rule {
                   + " below what surely does not trip a breaker (1.13 times). With practice nec 125"
                   + " % of the nominal current count. A residual-current device has no overload"
                   + " release: its rating must cover the load at worst, and either the breaker"
-                  + " ahead of it or those behind it together must keep within it.")
+                  + " ahead of it or those behind it together must keep within it."
+                  + " A motor whose plate current is not written is open: its power is that at its"
+                  + " shaft, and it takes more.")
           .why("The device opens in the middle of a long run, or ages by running hot.")
           .remedy("Take a larger device if the wire allows it, or spread the loads.")
           .blind(
@@ -74,7 +76,7 @@ final class ProtectionLoadExceedsDevice implements Rule {
                     device instanceof Part.Protective rcd && rcd.isRcd()
                         ? residual.judge(sides.of(study), rcd, branch)
                         : judge(side, device, branch)));
-    return outcomes;
+    return ByShaft.open(study, sides, outcomes);
   }
 
   private Outcome judge(PowerSide side, Part device, Branch branch) {
@@ -86,9 +88,7 @@ final class ProtectionLoadExceedsDevice implements Rule {
     Optional<Demand> demand = side.demand(branch);
     if (rating.isEmpty() || demand.isEmpty()) {
       String missing =
-          rating.isEmpty()
-              ? "rating of " + device.name()
-              : "power of " + DeviceLoads.unknown(side, loads);
+          rating.isEmpty() ? "rating of " + device.name() : DeviceLoads.unknown(side, loads);
       return subject.undecided(
           missing, "Whether %s carries its loads is open.".formatted(device.name()));
     }

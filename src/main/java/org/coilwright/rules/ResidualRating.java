@@ -53,9 +53,7 @@ final class ResidualRating {
     Optional<Demand> demand = seen.side().demand(pole);
     if (rating.isEmpty() || demand.isEmpty()) {
       return subject.undecided(
-          rating.isEmpty()
-              ? "rating of " + rcd.name()
-              : "power of " + DeviceLoads.unknown(seen.side(), loads),
+          rating.isEmpty() ? "rating of " + rcd.name() : DeviceLoads.unknown(seen.side(), loads),
           "Whether %s carries its loads is open.".formatted(rcd.name()));
     }
     double has = rating.get().value().nominal();

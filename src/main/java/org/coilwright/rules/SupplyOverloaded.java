@@ -41,9 +41,11 @@ final class SupplyOverloaded implements Rule {
           "Feed the coils from a supply that gives at least %s, or choose coils that draw less.",
           "%s is asked for %s at worst and gives %s.");
 
+  private final PowerSides sides;
   private final Cited<Double> tolerance;
 
   SupplyOverloaded(Tables tables) {
+    sides = new PowerSides(tables);
     tolerance = tables.figure("coil.resistance-tolerance");
   }
 
@@ -54,6 +56,6 @@ final class SupplyOverloaded implements Rule {
 
   @Override
   public List<Outcome> check(Study study) {
-    return SupplyBudget.ask(study, FACTS, tolerance, QUESTION);
+    return ByShaft.open(study, sides, SupplyBudget.ask(study, FACTS, tolerance, QUESTION));
   }
 }

@@ -16,6 +16,7 @@ import org.coilwright.rule.Subject;
 import org.coilwright.sizing.Ampacity;
 import org.coilwright.sizing.Derated;
 import org.coilwright.sizing.Found;
+import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.PowerSide.Demand;
 import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
@@ -33,7 +34,7 @@ final class WireLoad {
     return stretch
         .subject(facts)
         .undecided(
-            "power of " + load.name(),
+            LoadCurrent.missing(load),
             "What %s carries is open: the power of %s is not known."
                 .formatted(stretch.name(), load.name()));
   }
