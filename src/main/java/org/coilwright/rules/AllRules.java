@@ -127,6 +127,7 @@ public final class AllRules {
     all.add(new LoadNoThermostat(tables));
     all.add(new LoadLimitSetting(tables));
     all.add(new LoadWaterTooCool(tables));
+    all.add(new LoadNoOverload(sides));
     all.add(new LoadWrongVoltage(sides));
     all.add(new LoadTogether(sides));
     all.add(new LoadUndivided(sides));

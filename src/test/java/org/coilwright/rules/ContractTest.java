@@ -102,6 +102,7 @@ class ContractTest {
         "protection.exceeds-load",
         "load.no-thermostat",
         "load.limit-setting",
+        "load.no-overload",
         "load.undivided",
         "enclosure.too-warm",
         "behaviour.confirm-too-short",
