@@ -7,9 +7,13 @@ import org.coilwright.circuit.Branch.DiodeBranch;
 import org.coilwright.circuit.Branch.Passive;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.netlist.Part;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Comparison;
 import org.coilwright.quantity.Dimension;
 import org.coilwright.quantity.Printed;
+import org.coilwright.quantity.Quantity;
 import org.coilwright.rule.Basis;
+import org.coilwright.rule.Measure;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rule;
 import org.coilwright.rule.RuleFacts;
@@ -27,7 +31,9 @@ final class DriveInductiveBreak implements Rule {
           .what(
               "Raised for each contact that switches a coil with nothing across it and has no"
                   + " rating for electromagnets (AC-15 or AC-14, AC-3 for a main pole, DC-13), only"
-                  + " a resistive one.")
+                  + " a resistive one."
+                  + " On direct current the time constant of a coil without a diode must be within"
+                  + " what DC-13 covers.")
           .why(
               "The coil keeps its current going through an arc; a contact that was tested on"
                   + " resistors alone wears out many times faster or does not part it.")
@@ -35,7 +41,8 @@ final class DriveInductiveBreak implements Rule {
           .blind(
               "Whether the suppressor is large enough: the suppression rules look at that. A coil"
                   + " whose data sheet is silent about suppression is taken to have none.")
-          .sources("category-overview", "control-classifications", "common-practice")
+          .sources(
+              "category-overview", "control-classifications", "iec-60947-5-1", "common-practice")
           .consequenceOf(
               "suppression.missing",
               "drive.current",
@@ -71,6 +78,10 @@ final class DriveInductiveBreak implements Rule {
     Subject subject = new Subject(FACTS, cover.rating().mark(), contact.at());
     Cited<Double> small = tables.figure("drive.ac-14-limit");
     Basis categories = Basis.of(small);
+    Optional<Outcome> slow = tooSlow(contact, cover, subject);
+    if (slow.isPresent()) {
+      return slow.get();
+    }
     if (cover.inductive()) {
       return subject.satisfied(
           "%s breaks %s by a rating for electromagnets (%s)."
@@ -116,6 +127,50 @@ final class DriveInductiveBreak implements Rule {
                     .formatted(
                         Cover.neededWords(contact, tables), first.coil().from(), first.coil().to()),
             categories);
+  }
+
+  /** A magnet with more behind it than any that the category was tested with. */
+  private Optional<Outcome> tooSlow(DrivingContact contact, Cover cover, Subject subject) {
+    Cited<Double> most = tables.figure("drive.dc-13-time-constant");
+    if (!cover.inductive() || !contact.isDirect()) {
+      return Optional.empty();
+    }
+    return contact.coils().stream()
+        .filter(feed -> !hasDiode(contact, feed))
+        .flatMap(
+            feed ->
+                feed.spec().timeConstant().stream()
+                    .filter(t -> Comparison.exceeds(t.value().high(), most.value()))
+                    .map(t -> tooSlow(contact, subject, feed, t, most)))
+        .findFirst();
+  }
+
+  private static Outcome tooSlow(
+      DrivingContact contact,
+      Subject subject,
+      CoilFeed feed,
+      Written<Quantity> time,
+      Cited<Double> most) {
+    Printed.Pair pair = Printed.pair(time.value().high(), most.value(), Dimension.TIME);
+    return subject
+        .violated(
+            "%s breaks a slower magnet than its rating covers".formatted(contact.name()),
+            "%s has a time constant of %s; the category covers %s: too much by %s."
+                .formatted(feed.relay(), pair.value(), pair.limit(), pair.apart()),
+            "covers " + pair.limit())
+        .alsoAt(time.mark(), "L/R of " + time.text())
+        .measured(new Measure(time.value().high(), "s"), new Measure(most.value(), "s"))
+        .todo(
+            "Put a diode across %s and %s, or read its time constant off the sheet anew."
+                .formatted(feed.coil().from(), feed.coil().to()),
+            Basis.of(most));
+  }
+
+  /** With a diode the current leaves the contact without a rise of voltage, however slow. */
+  private static boolean hasDiode(DrivingContact contact, CoilFeed feed) {
+    return feed.spec().suppression().filter(s -> s.value().startsWith("diode")).isPresent()
+        || contact.study().circuit().branches(DiodeBranch.class).stream()
+            .anyMatch(b -> CoilWays.acrossTheSame(contact.study().circuit(), b, feed.coil()));
   }
 
   private static boolean isSuppressed(DrivingContact contact, CoilFeed feed) {

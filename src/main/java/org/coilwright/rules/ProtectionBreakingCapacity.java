@@ -42,21 +42,27 @@ final class ProtectionBreakingCapacity implements Rule {
               "Holds the breaking capacity of each fuse and breaker on the mains against the"
                   + " greatest short-circuit current at it: that of the mains or, if greater, of"
                   + " the island, less what the wires before it take away, cold. Where a breaker's"
-                  + " is not written, the least that its standard allows counts.")
+                  + " is not written, the least that its standard allows counts. On direct current"
+                  + " only a breaking capacity for direct current counts, against what the supplies"
+                  + " there can give.")
           .why(
               "A device that cannot break the current burns or bursts, and the short-circuit goes"
                   + " on through it.")
           .remedy("Take a device that breaks the current there.")
           .blind(
-              "What several sources give together; whether the fault current written is that of a"
+              "What the capacitors of a supply give at first; a device behind a supply that limits"
+                  + " its current, if no breaking capacity is written; what several sources of the"
+                  + " mains give together; whether the fault current written is that of a"
                   + " three-pole short-circuit; supply networks that are strengthened later.")
           .sources("iec-60364-4-43", "iec-60898-1-capacity", "nec-breaker-marking", "part-data")
           .consequenceOf("wiring.short-circuit");
 
   private final Tables tables;
+  private final DirectBreaking direct;
 
   ProtectionBreakingCapacity(Tables tables) {
     this.tables = tables;
+    this.direct = new DirectBreaking(tables);
   }
 
   @Override
@@ -70,16 +76,20 @@ final class ProtectionBreakingCapacity implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     for (Part part : circuit.netlist().parts().values()) {
       if (part instanceof Part.Fuse || (part instanceof Part.Protective p && !p.isRcd())) {
-        wayTo(circuit, part).ifPresent(way -> outcomes.add(judge(circuit, part, way)));
+        Optional<Path> way = wayTo(circuit, part, false);
+        way.ifPresent(w -> outcomes.add(judge(circuit, part, w)));
+        if (way.isEmpty()) {
+          direct.judge(circuit, part, FACTS).ifPresent(outcomes::add);
+        }
       }
     }
     return outcomes;
   }
 
-  /** The shortest way from a line of the mains to the device, itself left out. */
-  private static Optional<Path> wayTo(Circuit circuit, Part device) {
+  /** The shortest way from a line of the mains, or from a plus, to the device, itself left out. */
+  static Optional<Path> wayTo(Circuit circuit, Part device, boolean direct) {
     return circuit.branches(Source.class).stream()
-        .filter(source -> !source.isDirect())
+        .filter(source -> source.isDirect() == direct)
         .flatMap(
             source ->
                 circuit.outerNodesOf(device.name()).stream()
