@@ -53,27 +53,25 @@ record EarthLoop(
     }
     Found<EarthLoop> farthest =
         new Found.Unknown<>("a line to " + load.name(), "No line leads to it.");
-    for (PowerSide.Way way : side.waysOf(load)) {
-      if (way.line()) {
-        List<Branch> around = new ArrayList<>(way.path().branches());
-        around.addAll(back.branches());
-        Found<WayOhms> found = WayOhms.of(around, tables);
-        if (found instanceof Found.Unknown<WayOhms> unknown) {
-          return new Found.Unknown<>(unknown.missing(), unknown.why());
-        }
-        WayOhms ohms = found.known().orElseThrow();
-        if (farthest.known().filter(f -> f.wires() >= ohms.ohms()).isEmpty()) {
-          farthest =
-              new Found.Known<>(
-                  new EarthLoop(
-                      way,
-                      back,
-                      outside.get(),
-                      ohms.ohms(),
-                      ohms.hottest().orElse(0),
-                      mains.flatMap(Site.MainsSupply::faultCurrent),
-                      List.copyOf(ohms.cited())));
-        }
+    for (PowerSide.Way way : side.linesTo(load)) {
+      List<Branch> around = new ArrayList<>(way.path().branches());
+      around.addAll(back.branches());
+      Found<WayOhms> found = WayOhms.of(around, tables);
+      if (found instanceof Found.Unknown<WayOhms> unknown) {
+        return new Found.Unknown<>(unknown.missing(), unknown.why());
+      }
+      WayOhms ohms = found.known().orElseThrow();
+      if (farthest.known().filter(f -> f.wires() >= ohms.ohms()).isEmpty()) {
+        farthest =
+            new Found.Known<>(
+                new EarthLoop(
+                    way,
+                    back,
+                    outside.get(),
+                    ohms.ohms(),
+                    ohms.hottest().orElse(0),
+                    mains.flatMap(Site.MainsSupply::faultCurrent),
+                    List.copyOf(ohms.cited())));
       }
     }
     return farthest;

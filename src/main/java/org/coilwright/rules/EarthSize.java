@@ -23,8 +23,8 @@ import org.coilwright.table.Cited;
 import org.coilwright.table.Tables;
 
 /**
- * The least protective conductor of a load by table: beside the thickest line that lies with it,
- * with practice nec behind its device.
+ * The least protective conductor of a load, controller or supply by table: beside the thickest line
+ * that lies with it, with practice nec behind its device.
  *
  * @param words what asks for it
  */
@@ -32,8 +32,8 @@ record EarthSize(ConductorSize size, Part device, String words, Cited<Double> ci
   /** Looks it up; unknown where the device or a size is. */
   static Found<EarthSize> of(Part load, Conductor earth, PowerSides.Seen seen, Tables tables) {
     Optional<Part> device =
-        seen.side().waysOf(load).stream()
-            .filter(w -> w.line() && !w.path().nodes().isEmpty())
+        seen.side().linesTo(load).stream()
+            .filter(w -> !w.path().nodes().isEmpty())
             .flatMap(
                 w -> seen.guards().of(w.path().nodes().get(w.path().nodes().size() - 1)).stream())
             .findFirst();
@@ -42,7 +42,7 @@ record EarthSize(ConductorSize size, Part device, String words, Cited<Double> ci
     }
     List<Stretch> behind =
         seen.index().behind(device.get()).stream()
-            .filter(s -> !s.neutral() && s.loads().contains(load))
+            .filter(s -> !s.neutral() && feeds(s, load, seen))
             .filter(s -> s.wires().stream().anyMatch(w -> w.size().isPresent()))
             .toList();
     // those that lie with it, else all behind the device
@@ -57,6 +57,14 @@ record EarthSize(ConductorSize size, Part device, String words, Cited<Double> ci
     return line.get().practice() == Site.Practice.NEC
         ? gauge(line.get(), device.get(), earth, seen, tables)
         : metric(line.get(), device.get(), earth, seen, tables);
+  }
+
+  /** True for a stretch in a line of a load, or in the way to a mains input. */
+  private static boolean feeds(Stretch stretch, Part part, PowerSides.Seen seen) {
+    return stretch.loads().contains(part)
+        || (!seen.side().loads().contains(part)
+            && seen.side().linesTo(part).stream()
+                .anyMatch(w -> stretch.wires().stream().anyMatch(w.path().branches()::contains)));
   }
 
   /** By the device, as much thicker as the lines are thicker than they need be, and no more. */

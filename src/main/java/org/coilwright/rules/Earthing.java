@@ -14,6 +14,9 @@ import org.coilwright.circuit.Node;
 import org.coilwright.circuit.Routes;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
+import org.coilwright.netlist.Written;
+import org.coilwright.quantity.Comparison;
+import org.coilwright.quantity.Quantity;
 import org.coilwright.solve.Study;
 
 /**
@@ -29,16 +32,39 @@ import org.coilwright.solve.Study;
 record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> way) {
   static final String PE = "PE";
 
+  private static final String CLASS_ONE = "I";
+
   /** What is built with an earthed metal case as a rule. Others may be double insulated. */
   private static final Set<String> EARTHED = Set.of("heater", "motor");
 
   /**
-   * True if a part needs a protective conductor: a kind of load that does whatever its maker says,
-   * or a controller or supply whose mains input is written with one.
+   * True if a part needs a protective conductor: a load of class I, or of no written class and a
+   * kind that is built so as a rule, or a controller or supply whose mains input is written with
+   * one.
    */
   static boolean isNeeded(Part part) {
+    Optional<String> written = part.head().protectionClass().map(Written::value);
+    if (written.isPresent()) {
+      return written.get().equals(CLASS_ONE);
+    }
     return EARTHED.contains(part.head().is())
         || SupplyInput.written(part).filter(in -> in.pins().contains(PE)).isPresent();
+  }
+
+  /**
+   * True for a load of no written class whose rated voltage is extra-low, whatever it hangs on.
+   *
+   * @param limit V, up to which a voltage is extra-low
+   */
+  static boolean isForExtraLow(Part part, double limit) {
+    return part.head().protectionClass().isEmpty()
+        && (part instanceof Part.Heater heater
+                ? heater.voltage()
+                : part instanceof Part.OtherLoad load
+                    ? load.voltage()
+                    : Optional.<Written<Quantity>>empty())
+            .filter(v -> !Comparison.exceeds(v.value().high(), limit))
+            .isPresent();
   }
 
   /**

@@ -20,6 +20,7 @@ final class LooseEnds {
   private static final String WIRE_IT = "Wire %s, or take the part out.";
 
   private final Part part;
+  private final double extraLow;
   private final Set<String> wired = new LinkedHashSet<>();
   private final List<End> loose = new ArrayList<>();
   private int looked;
@@ -35,8 +36,9 @@ final class LooseEnds {
    */
   record End(List<String> pins, Mark mark, List<String> wired, String sentence, String remedy) {}
 
-  private LooseEnds(Part part, Circuit circuit) {
+  private LooseEnds(Part part, Circuit circuit, double extraLow) {
     this.part = part;
+    this.extraLow = extraLow;
     for (String pin : part.pins()) {
       if (!circuit.wiresAt(new Terminal(part.name(), pin)).isEmpty()) {
         wired.add(pin);
@@ -44,9 +46,13 @@ final class LooseEnds {
     }
   }
 
-  /** Looks a part over; one without any wire is a matter for another rule. */
-  static LooseEnds of(Part part, Circuit circuit) {
-    LooseEnds ends = new LooseEnds(part, circuit);
+  /**
+   * Looks a part over; one without any wire is a matter for another rule.
+   *
+   * @param extraLow V, up to which a load's voltage is extra-low
+   */
+  static LooseEnds of(Part part, Circuit circuit, double extraLow) {
+    LooseEnds ends = new LooseEnds(part, circuit, extraLow);
     if (ends.wired.isEmpty()) {
       return ends;
     }
@@ -88,11 +94,20 @@ final class LooseEnds {
     } else if (part instanceof Part.Thermal thermal) {
       thermal.poles().forEach(this::pole);
     } else if (part instanceof Part.Heater || part instanceof Part.OtherLoad) {
+      boolean low = Earthing.isForExtraLow(part, extraLow);
       List<String> pins =
           part.pins().stream()
-              .filter(pin -> !pin.equals(Earthing.PE) || Earthing.isNeeded(part))
+              .filter(pin -> !pin.equals(Earthing.PE) || (Earthing.isNeeded(part) && !low))
               .toList();
       all(pins, mark, "the load needs all its pins");
+      if (low && Earthing.isNeeded(part)) {
+        all(
+            List.of(Earthing.PE),
+            mark,
+            "it is no load of class III, as far as is written",
+            "Write class: III at %s if it is made for extra-low voltage; else wire %%s."
+                .formatted(part.name()));
+      }
     } else if (part instanceof Part.Source) {
       List<String> pins = part.pins().stream().filter(pin -> !pin.equals("N")).toList();
       all(pins, mark, "a source feeds from every line, and its case is earthed");

@@ -1,12 +1,14 @@
 package org.coilwright.rules;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.coilwright.circuit.Circuit;
 import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.netlist.Wire;
+import org.coilwright.netlist.Written;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Rewiring;
@@ -24,20 +26,25 @@ final class PolesEarthMissing implements Rule {
       RuleFacts.of("poles.earth-missing", Weight.STOP, "load without protective conductor")
           .what(
               "Follows the PE pin of each mains load back to the PE of the mains, never by way of"
-                  + " the neutral. Heaters and motors need one; so does any load whose PE pin has a"
+                  + " the neutral. Loads of class I need one, and where no class is"
+                  + " written heaters and motors; so does any load whose PE pin has a"
                   + " wire, and a controller or supply with a PE among the pins of its mains"
-                  + " input.")
+                  + " input. A load of class III must not hang on the mains.")
           .why(
               "One fault inside it puts its metal parts, and the water in a heater, on the line,"
                   + " and no device trips until a person closes the circuit.")
           .remedy("Run a protective conductor from the mains to it, of the size of its lines.")
           .blind("Whether the conductor in the wall is whole: the continuity test shows that.")
-          .sources("iec-60364-4-41");
+          .sources("iec-60364-4-41", "part-data");
+
+  private static final String CLASS_THREE = "III";
 
   private final Basis basis;
+  private final Basis sheet;
 
   PolesEarthMissing(Tables tables) {
     basis = Basis.of(FACTS, tables, Standing.PUBLISHED);
+    sheet = new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED);
   }
 
   @Override
@@ -57,14 +64,30 @@ final class PolesEarthMissing implements Rule {
     Part load = earthing.load();
     String pin = earthing.pin().name();
     Subject subject = Subject.of(FACTS, load.head().mark(), pin);
+    Optional<Written<String>> built = load.head().protectionClass();
+    if (built.filter(c -> c.value().equals(CLASS_THREE)).isPresent()) {
+      return subject
+          .violated(
+              "%s is of class III and hangs on the mains".formatted(load.name()),
+              "It is made for extra-low voltage alone: nothing in it protects from more.",
+              "hangs on the mains")
+          .alsoAt(built.get().mark(), "class III")
+          .todo(
+              "Feed %s from a SELV supply, or write the class on its plate.".formatted(load.name()),
+              basis);
+    }
     if (earthing.way().isPresent()) {
       return subject.satisfied("%s reaches %s.".formatted(pin, earthing.mains()), basis);
     }
     Terminal terminal = new Terminal(load.name(), "PE");
     List<Wire> wires = circuit.wiresAt(terminal);
     if (wires.isEmpty() && !Earthing.isNeeded(load)) {
+      if (built.isPresent()) {
+        return subject.satisfied(
+            "%s is of class %s and needs none.".formatted(load.name(), built.get().value()), sheet);
+      }
       return subject.undecided(
-          "protective conductor of " + load.name(),
+          "class of " + load.name(),
           "No wire ends on %s; only a double insulated load needs none.".formatted(pin));
     }
     var finding =

@@ -37,7 +37,8 @@ final class PolesEarthTooThin implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("poles.earth-too-thin", Weight.STOP, "protective conductor too thin")
           .what(
-              "Holds each wire in the protective conductor of each mains load against the size that"
+              "Holds each wire in the protective conductor of each mains load, and of each"
+                  + " controller and supply with a PE among its mains pins, against the size that"
                   + " goes with the thickest line beside it, of another metal by the ratio of k"
                   + " (with practice nec: with the device, and as much thicker as the lines are"
                   + " thicker than they need be). One that lies apart from its lines has 2.5 mm² at"
@@ -69,7 +70,7 @@ final class PolesEarthTooThin implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     List<Outcome> outcomes = new ArrayList<>();
-    for (Earthing earthing : Earthing.ofLoads(study)) {
+    for (Earthing earthing : Earthing.ofLoadsAndInputs(study)) {
       if (earthing.byWire() && earthing.way().isPresent()) {
         judge(earthing, earthing.way().get(), sides.of(study)).ifPresent(outcomes::add);
       }

@@ -35,13 +35,13 @@ final class ProtectionDisconnectionTime implements Rule {
       RuleFacts.of("protection.disconnection-time", Weight.STOP, "earth fault not cleared in time")
           .what(
               "Adds the loop impedance of the mains and the resistance of line and protective"
-                  + " conductor to the load, as warm as their insulation allows (PVC 70 °C). The"
-                  + " voltage to earth over that sum, and the fault current of the mains where that"
-                  + " is less, must reach what opens the device in the time of the earthing system:"
-                  + " a breaker's magnetic release, the current that opens a fuse of its family,"
-                  + " each with the lowest voltage factor of 0.95; a residual-current device in"
-                  + " every line counts with five times its rated residual current, in a TT system"
-                  + " with 50 V.")
+                  + " conductor to the load, or to a controller or supply with a PE, as warm as"
+                  + " their insulation allows (PVC 70 °C). The voltage to earth over that sum, and"
+                  + " the fault current of the mains where that is less, must reach what opens the"
+                  + " device in the time of the earthing system: a breaker's magnetic release, the"
+                  + " current that opens a fuse of its family, each with the lowest voltage factor"
+                  + " of 0.95; a residual-current device in every line counts with five times its"
+                  + " rated residual current, in a TT system with 50 V.")
           .why("The case of the load stays live at a dangerous voltage until somebody touches it.")
           .remedy("Take thicker wire or a more sensitive device, or a residual-current device.")
           .blind(
@@ -76,9 +76,11 @@ final class ProtectionDisconnectionTime implements Rule {
     Circuit circuit = study.circuit();
     List<Outcome> outcomes = new ArrayList<>();
     boolean nec = circuit.netlist().site().practice().value() == Site.Practice.NEC;
-    for (Earthing earthing : Earthing.ofLoads(study)) {
+    for (Earthing earthing : Earthing.ofLoadsAndInputs(study)) {
       Subject subject = Subject.of(FACTS, earthing.load().head().mark(), earthing.load().name());
-      if (nec && seen.side().isOnMains(earthing.load())) {
+      if (nec
+          && (seen.side().isOnMains(earthing.load())
+              || !seen.side().loads().contains(earthing.load()))) {
         outcomes.add(unlimited(subject));
       } else if (earthing.byWire() && earthing.way().isPresent()) {
         outcomes.add(judge(subject, seen, earthing));

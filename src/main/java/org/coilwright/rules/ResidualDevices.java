@@ -46,7 +46,7 @@ final class ResidualDevices {
 
   /** Those that every line of the load passes, the most sensitive first. */
   static List<Part.Protective> allInEveryLine(PowerSide side, Part load) {
-    List<PowerSide.Way> lines = side.waysOf(load).stream().filter(PowerSide.Way::line).toList();
+    List<PowerSide.Way> lines = side.linesTo(load);
     Set<Part.Protective> all = new LinkedHashSet<>();
     boolean first = true;
     for (PowerSide.Way way : lines) {

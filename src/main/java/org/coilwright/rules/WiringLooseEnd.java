@@ -22,7 +22,8 @@ final class WiringLooseEnd implements Rule {
   private static final RuleFacts FACTS =
       RuleFacts.of("wiring.loose-end", Weight.FIX, "pin that needs a wire and has none")
           .what(
-              "Looks at every part that has at least one wire. Both coil pins, all pins of a load,"
+              "Looks at every part that has at least one wire. Both coil pins, all pins of a load"
+                  + " (its PE if it is of class I, or not written and a heater or motor),"
                   + " both pins of a two-pin part and of a supply need a wire; a contact or pole"
                   + " needs one at its other end once one end is wired; a clamp with a single wire"
                   + " leads nowhere.")
@@ -40,9 +41,11 @@ final class WiringLooseEnd implements Rule {
           .meansWiredOtherwise();
 
   private final Basis basis;
+  private final double extraLow;
 
   WiringLooseEnd(Tables tables) {
     basis = Basis.of(FACTS, tables, Standing.COMMON_PRACTICE);
+    extraLow = tables.figure("separation.elv-ac").value();
   }
 
   @Override
@@ -56,7 +59,7 @@ final class WiringLooseEnd implements Rule {
     List<Outcome> outcomes = new ArrayList<>();
     int ends = 0;
     for (Part part : circuit.netlist().parts().values()) {
-      LooseEnds found = LooseEnds.of(part, circuit);
+      LooseEnds found = LooseEnds.of(part, circuit, extraLow);
       ends += found.looked();
       found.loose().forEach(end -> outcomes.add(loose(circuit, part, end)));
     }

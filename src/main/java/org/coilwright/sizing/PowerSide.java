@@ -199,6 +199,33 @@ public final class PowerSide {
     return ways.getOrDefault(load, List.of());
   }
 
+  /**
+   * The ways of the lines to a load, or to the mains input of a controller or supply, which is no
+   * load: its current is not known.
+   */
+  public List<Way> linesTo(Part part) {
+    if (ways.containsKey(part)) {
+      return waysOf(part).stream().filter(Way::line).toList();
+    }
+    Optional<Part.MainsInput> input =
+        part instanceof Part.Controller controller
+            ? controller.mains()
+            : part instanceof Part.DcSupply supply ? supply.input() : Optional.empty();
+    List<Way> found = new ArrayList<>();
+    for (String pin : input.map(Part.MainsInput::pins).orElse(List.of())) {
+      Optional<Node> node = circuit().find(new Terminal(part.name(), pin));
+      for (Source source : circuit().branches(Source.class)) {
+        if (!source.isDirect() && node.isPresent()) {
+          routes
+              .shortest(source.to(), node.get())
+              .filter(path -> !path.nodes().contains(source.from()))
+              .ifPresent(path -> found.add(new Way(part, pin, source, true, path)));
+        }
+      }
+    }
+    return found;
+  }
+
   /** Names of the lines that can reach it. */
   public Set<Node> linesOf(Part load) {
     return lines(waysOf(load));
