@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.coilwright.circuit.Circuit;
@@ -14,6 +15,7 @@ import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site.Practice;
 import org.coilwright.netlist.Terminal;
+import org.coilwright.netlist.Written;
 import org.coilwright.rule.Basis;
 import org.coilwright.rule.Change;
 import org.coilwright.rule.Outcome;
@@ -35,14 +37,15 @@ final class PolesDevicesApart implements Rule {
                   + " on several lines: what takes one of them off and leaves another stands apart."
                   + " STOP for breakers, FIX where one switch or device of all poles stands in the"
                   + " way as well. Fuses, which nobody switches off, are well behind or before such"
-                  + " a one, and FIX without. A contactor is none: it isolates nothing.")
+                  + " a one, and FIX without. Breakers whose handles are tied do with practice nec,"
+                  + " and are a FIX elsewhere, as each trips alone. A contactor is none: it"
+                  + " isolates nothing.")
           .why(
               "One of them trips or is switched off, and the load is live from the other lines:"
                   + " it is taken for dead, or goes on heating by an earth fault.")
           .remedy("Put one device with a pole for every line in the place of the separate ones.")
           .blind(
-              "Handle ties between one-pole breakers, which cannot be written: where the code"
-                  + " allows them and they are fitted, accept the finding and say so. Coils; and"
+              "Which loads of a network the code allows handle ties for. Coils; and"
                   + " residual-current devices, which have protection.rcd-bypassed. A line that"
                   + " goes past every breaker and fuse is for conductor.unprotected.")
           .sources("common-practice", "nec")
@@ -165,6 +168,14 @@ final class PolesDevicesApart implements Rule {
               .formatted(names(apart, ", "), names(together, " and "), loads),
           practice);
     }
+    boolean nec = netlist.site().practice().value() == Practice.NEC;
+    boolean tied = isTied(apart);
+    if (tied && nec) {
+      return subject.satisfied(
+          "The handles of %s are tied: they are switched off together, which practice nec allows for %s (240.15(B))."
+              .formatted(names(apart, " and "), loads),
+          code);
+    }
     MainsConsumer first = found.get(0).consumer();
     List<Node> lines = lines(Feeding.whole(study), first);
     Feeding open = ResidualDevices.opened(study, apart.get(0));
@@ -188,14 +199,31 @@ final class PolesDevicesApart implements Rule {
     apart.stream().skip(1).forEach(p -> finding.alsoAt(p.head().mark(), "opens another"));
     finding.alsoAt(
         Objects.requireNonNull(netlist.parts().get(first.name())).head().mark(), "stays live");
-    if (fuses || !together.isEmpty()) {
+    if (fuses || tied || !together.isEmpty()) {
       finding.lighter(Weight.FIX);
+    }
+    if (tied) {
+      finding.detail("Tied handles go off together by hand; one that trips leaves the other on.");
     }
     if (!fuses) {
       finding.change(joined(netlist, apart));
     }
-    boolean nec = netlist.site().practice().value() == Practice.NEC;
     return finding.todo(remedy(apart, lines.size(), fuses, nec), nec ? code : practice);
+  }
+
+  /** True for breakers that share one tie. */
+  private static boolean isTied(List<Part> apart) {
+    return apart.stream()
+                .map(
+                    p ->
+                        p instanceof Part.Protective breaker
+                            ? breaker.handleTie().map(Written::value)
+                            : Optional.<String>empty())
+                .distinct()
+                .count()
+            == 1
+        && apart.get(0) instanceof Part.Protective first
+        && first.handleTie().isPresent();
   }
 
   /** The first with as many poles, and the wires of the others on these. */
@@ -233,9 +261,7 @@ final class PolesDevicesApart implements Rule {
     }
     return "Put one breaker with %s poles in the place of %s%s."
         .formatted(
-            lines,
-            devices,
-            nec ? " (240.15(B)), or tie their handles and accept this finding" : "");
+            lines, devices, nec ? " (240.15(B)), or tie their handles and write handle-tie" : "");
   }
 
   private static String names(Iterable<? extends Part> parts, String between) {
