@@ -21,6 +21,7 @@ import org.coilwright.rule.Weight;
 import org.coilwright.sizing.Found;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
+import org.coilwright.table.Standing;
 import org.coilwright.table.Tables;
 
 /** The air in the box is warmer than a part is rated for. */
@@ -89,8 +90,15 @@ final class EnclosureTooWarm implements Rule {
     Mark mark = sheet.map(Written::mark).orElse(part.head().mark());
     Subject subject = Subject.of(FACTS, mark, part.name());
     if (warmth instanceof Found.Unknown<InsideAir> unknown) {
-      return subject.undecided(
-          unknown.missing(), "How warm %s gets is open. %s".formatted(part.name(), unknown.why()));
+      Optional<Written<Quantity>> room =
+          site.ambient()
+              .filter(
+                  a ->
+                      sheet.isPresent()
+                          && Comparison.exceeds(a.value().high(), sheet.get().value().high()));
+      return room.isPresent()
+          ? warmRoom(subject, part, sheet.orElseThrow(), room.get())
+          : Unknowns.outcome(subject, "How warm %s gets is open.".formatted(part.name()), unknown);
     }
     InsideAir inside = warmth.known().orElseThrow();
     Cited<Double> normal = tables.figure("sizing.rated-air");
@@ -128,5 +136,24 @@ final class EnclosureTooWarm implements Rule {
         "Take a larger box or a cooler place, or a part rated for %s."
             .formatted(Printed.atLeast(inside.celsius(), Dimension.TEMPERATURE)),
         basis);
+  }
+
+  /** Inside a box it is no cooler than in its room, however warm that is. */
+  private Outcome warmRoom(
+      Subject subject, Part part, Written<Quantity> sheet, Written<Quantity> room) {
+    double rated = sheet.value().high();
+    Printed.Pair pair = Printed.pair(room.value().high(), rated, Dimension.TEMPERATURE);
+    return subject
+        .violated(
+            "%s gets too warm".formatted(part.name()),
+            "The room alone reaches %s, and it is rated for %s: too warm by %s before its box adds anything."
+                .formatted(pair.value(), pair.limit(), pair.apart()),
+            "rated for " + pair.limit())
+        .alsoAt(room.mark(), "reaches " + pair.value())
+        .measured(new Measure(room.value().high(), "°C"), new Measure(rated, "°C"))
+        .todo(
+            "Take a cooler place, or a part rated for %s and for what the box adds."
+                .formatted(Printed.atLeast(room.value().high(), Dimension.TEMPERATURE)),
+            new Basis(List.of(tables.source("part-data").cite()), Standing.PUBLISHED));
   }
 }

@@ -39,7 +39,7 @@ record InsideAir(double coldest, double celsius, String words, Basis basis, Opti
     if (written.isEmpty() && room.isPresent() && site.enclosure().isPresent()) {
       Found<BoxHeat> heat = WarmBox.inside(study, tables);
       if (heat instanceof Found.Unknown<BoxHeat> unknown) {
-        return new Found.Unknown<>(unknown.missing(), unknown.why());
+        return new Found.Unknown<>(unknown.missing(), unknown.why(), unknown.settledBy());
       }
       BoxHeat known = heat.known().orElseThrow();
       return new Found.Known<>(

@@ -33,6 +33,9 @@ public record BoxHeat(
   /** What decides where the method ends. */
   private static final String INSIDE = "site.enclosure-air";
 
+  private static final String MEASURE =
+      "Measure the air inside in use and write it: enclosure-air, under site.";
+
   /** Something that gives off heat. */
   record Source(String part, double watts) {}
 
@@ -72,9 +75,7 @@ public record BoxHeat(
     }
     if (box.vents().map(Written::value).filter(Site.Vents.PRESENT::equals).isPresent()) {
       return new Found.Unknown<>(
-          INSIDE,
-          "The figures of the method for boxes with vents were not to be had; measure the air"
-              + " inside in use and write it.");
+          INSIDE, "The figures of the method for boxes with vents were not to be had.", MEASURE);
     }
     double width = box.width().get().value().nominal();
     double height = box.height().get().value().nominal();
@@ -86,8 +87,9 @@ public record BoxHeat(
     if (k.isEmpty() || c.isEmpty()) {
       return new Found.Unknown<>(
           INSIDE,
-          "The tables hold effective surfaces of 0.08 to 0.5 m² and boxes half to twice as high as wide; this one has %s m² and is %s times as high as wide. Measure the air inside in use and write it."
-              .formatted(plain(area), plain(height / width)));
+          "The tables hold effective surfaces of 0.08 to 0.5 m² and boxes half to twice as high as wide; this one has %s m² and is %s times as high as wide."
+              .formatted(plain(area), plain(height / width)),
+          MEASURE);
     }
     Cited<Double> exponent = tables.figure("sizing.enclosure-exponent");
     cited.add(k.get());
@@ -155,6 +157,15 @@ public record BoxHeat(
       }
     }
     for (Contact contact : side.circuit().branches(Contact.class)) {
+      Optional<Part> open =
+          side.loadsThrough(contact).stream()
+              .filter(l -> side.current(l).isEmpty() || LoadCurrent.isByShaft(l))
+              .findFirst();
+      if (open.isPresent()) {
+        return new Found.Unknown<>(
+            LoadCurrent.missing(open.get()),
+            "What %s takes is not written.".formatted(open.get().name()));
+      }
       double amps = side.demand(contact).map(PowerSide.Demand::worst).orElse(0.0);
       if (amps > 0) {
         sources.add(new Source(contact.part(), pole(side, contact, amps, tables, cited)));
