@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.coilwright.circuit.Actuator;
 import org.coilwright.circuit.Branch.Contact;
 import org.coilwright.circuit.Circuit;
@@ -26,6 +27,32 @@ final class Positions {
   /** The positions of some independent contacts. */
   static String of(Study study, Map<String, Boolean> positions) {
     return new Positions(study.circuit()).words(positions);
+  }
+
+  /** A sentence on the opening switches and outputs of some names; empty if there is none. */
+  static String ofOpening(Study study, Set<String> names) {
+    Circuit circuit = study.circuit();
+    List<String> opening =
+        names.stream()
+            .filter(
+                n ->
+                    circuit
+                        .independentActuator(n)
+                        .filter(
+                            a ->
+                                a.kind() == Actuator.Kind.OUTPUT
+                                    || a.kind() == Actuator.Kind.SWITCH)
+                        .filter(
+                            a ->
+                                circuit.contactsOf(a).stream()
+                                    .allMatch(c -> c.form() == ContactForm.NC))
+                        .isPresent())
+            .toList();
+    return opening.isEmpty()
+        ? ""
+        : " %s %s when operated (NC), and in an intent the name means operated: not %s is the position at rest, closed."
+            .formatted(
+                String.join(", ", opening), opening.size() == 1 ? "opens" : "open", opening.get(0));
   }
 
   private String words(Map<String, Boolean> positions) {

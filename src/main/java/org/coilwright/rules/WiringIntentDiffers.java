@@ -199,7 +199,8 @@ final class WiringIntentDiffers implements Rule {
         .alsoAt(load.head().mark(), "is %s".formatted(onOff(on)))
         .detail(
             (on ? LoadTrail.fedBy(study, name, shown) : LoadTrail.openBefore(study, name, shown))
-                + LoadTrail.relays(study, relays, shown))
+                + LoadTrail.relays(study, relays, shown)
+                + Positions.ofOpening(study, intent.value().names()))
         .todo(
             opposite
                 ? "Look for a contact of the other form (NC in place of NO) in its way, or correct"
