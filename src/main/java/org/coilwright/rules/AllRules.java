@@ -83,6 +83,7 @@ public final class AllRules {
     all.add(new PolesEarthTooThin(sides));
     all.add(new PolesNeutralCrossed(tables));
     all.add(new PolesNeutralBorrowed(tables));
+    all.add(new PolesNeutralShared(tables));
     all.add(new PolesNeutralEarthed(tables));
 
     // contactor

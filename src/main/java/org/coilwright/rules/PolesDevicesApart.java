@@ -227,7 +227,7 @@ final class PolesDevicesApart implements Rule {
   }
 
   /** The first with as many poles, and the wires of the others on these. */
-  private static List<Change> joined(Netlist netlist, List<Part> apart) {
+  static List<Change> joined(Netlist netlist, List<Part> apart) {
     Part first = apart.get(0);
     List<Change> changes =
         new ArrayList<>(
