@@ -106,24 +106,11 @@ final class BranchGraph {
   }
 
   Optional<Path> path(Collection<Node> from, Node to, Predicate<? super Branch> through) {
-    Map<Node, Optional<Branch>> cameBy = tree(from, to, through);
-    if (!cameBy.containsKey(to)) {
-      return Optional.empty();
-    }
-    List<Node> way = new ArrayList<>(List.of(to));
-    List<Branch> by = new ArrayList<>();
-    Node node = to;
-    Optional<Branch> step = cameBy.getOrDefault(node, Optional.empty());
-    while (step.isPresent()) {
-      Branch branch = step.get();
-      by.add(branch);
-      node = branch.other(node);
-      way.add(node);
-      step = cameBy.getOrDefault(node, Optional.empty());
-    }
-    Collections.reverse(way);
-    Collections.reverse(by);
-    return Optional.of(new Path(List.copyOf(way), List.copyOf(by)));
+    return new ShortestWays(tree(from, to, through)).to(to);
+  }
+
+  ShortestWays ways(Node from, Predicate<? super Branch> through) {
+    return new ShortestWays(tree(Set.of(from), null, through));
   }
 
   /** Ways through the branches that {@code through} admits. */

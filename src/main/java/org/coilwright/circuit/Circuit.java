@@ -255,6 +255,14 @@ public final class Circuit {
         .toList();
   }
 
+  /**
+   * The shortest ways through admitted branches from a node to all others: what {@link #path} finds
+   * to each, for the price of one.
+   */
+  public ShortestWays waysFrom(Node from, Predicate<? super Branch> through) {
+    return graph.ways(from, through);
+  }
+
   /** Every node that admitted branches reach from {@code from}, itself included. */
   public Set<Node> reach(Node from, Predicate<? super Branch> through) {
     return graph.reach(Set.of(from), through);

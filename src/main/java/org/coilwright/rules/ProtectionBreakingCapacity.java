@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.ShortestWays;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.netlist.Written;
@@ -73,10 +74,15 @@ final class ProtectionBreakingCapacity implements Rule {
   @Override
   public List<Outcome> check(Study study) {
     Circuit circuit = study.circuit();
+    List<ShortestWays> lines =
+        circuit.branches(Source.class).stream()
+            .filter(source -> !source.isDirect())
+            .map(source -> circuit.waysFrom(source.to(), PowerSide::isWay))
+            .toList();
     List<Outcome> outcomes = new ArrayList<>();
     for (Part part : circuit.netlist().parts().values()) {
       if (part instanceof Part.Fuse || (part instanceof Part.Protective p && !p.isRcd())) {
-        Optional<Path> way = wayTo(circuit, part, false);
+        Optional<Path> way = wayTo(circuit, part, lines);
         way.ifPresent(w -> outcomes.add(judge(circuit, part, w)));
         if (way.isEmpty()) {
           direct.judge(circuit, part, FACTS).ifPresent(outcomes::add);
@@ -86,21 +92,17 @@ final class ProtectionBreakingCapacity implements Rule {
     return outcomes;
   }
 
-  /** The shortest way from a line of the mains, or from a plus, to the device, itself left out. */
-  static Optional<Path> wayTo(Circuit circuit, Part device, boolean direct) {
-    return circuit.branches(Source.class).stream()
-        .filter(source -> source.isDirect() == direct)
+  /**
+   * The shortest way from a line of the mains to the device, itself left out. The shortest way of all to one
+   * of its pins is that way as soon as it does not pass the device, and the pin whose way is
+   * shortest is never reached through the device.
+   */
+  private static Optional<Path> wayTo(Circuit circuit, Part device, List<ShortestWays> ways) {
+    return ways.stream()
         .flatMap(
-            source ->
-                circuit.outerNodesOf(device.name()).stream()
-                    .flatMap(
-                        pin ->
-                            circuit
-                                .path(
-                                    source.to(),
-                                    pin,
-                                    b -> PowerSide.isWay(b) && !b.part().equals(device.name()))
-                                .stream()))
+            from ->
+                circuit.outerNodesOf(device.name()).stream().flatMap(pin -> from.to(pin).stream()))
+        .filter(way -> way.branches().stream().noneMatch(b -> b.part().equals(device.name())))
         .min((one, other) -> Integer.compare(one.branches().size(), other.branches().size()));
   }
 
