@@ -199,6 +199,34 @@ final class Network {
       grounded = new boolean[nodes];
     }
 
+    private Flow(double[] vRe, double[] vIm, double[] iRe, double[] iIm, boolean[] grounded) {
+      this.vRe = vRe;
+      this.vIm = vIm;
+      this.iRe = iRe;
+      this.iIm = iIm;
+      this.grounded = grounded;
+    }
+
+    /**
+     * The same for keeping: whatever is nothing but zero, as the direct part on the mains and all
+     * that is imaginary without a coil, is taken from an array of zeros that others share.
+     *
+     * @param zeros at least as long as there are nodes, and marks that are asked for
+     */
+    Flow lean(double[] zeros) {
+      return new Flow(
+          shared(vRe, zeros), shared(vIm, zeros), shared(iRe, zeros), shared(iIm, zeros), grounded);
+    }
+
+    private static double[] shared(double[] own, double[] zeros) {
+      for (double value : own) {
+        if (Double.doubleToRawLongBits(value) != 0) {
+          return own;
+        }
+      }
+      return zeros;
+    }
+
     double amps(int mark) {
       return Math.hypot(iRe[mark], iIm[mark]);
     }

@@ -36,6 +36,7 @@ final class Zone {
   final double sag;
 
   private boolean unsettled;
+  private double[] zeros = {};
 
   Zone(int number, Island island, Reference reference, double sag) {
     this.sag = sag;
@@ -141,7 +142,16 @@ final class Zone {
     }
     return solved.computeIfAbsent(
         new Key(corner, own),
-        k -> noted(new ZoneSolver(this, corner, settings, e -> true).solve()));
+        k -> noted(new ZoneSolver(this, corner, settings, e -> true).solve()).lean(zeros()));
+  }
+
+  /** As many zeros as there are nodes or elements, for solutions that hold nothing else. */
+  private double[] zeros() {
+    int most = Math.max(nodes.size(), elements.size());
+    if (zeros.length != most) {
+      zeros = new double[most];
+    }
+    return zeros;
   }
 
   /** Hands a solution on, and remembers if its one-way elements do not agree with themselves. */

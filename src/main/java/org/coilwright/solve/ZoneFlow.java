@@ -16,6 +16,11 @@ import org.coilwright.solve.Reference.Leg;
 record ZoneFlow(
     Zone zone, Network.Flow direct, Network.Flow alternating, BitSet conducts, boolean consistent) {
 
+  /** The same for keeping; {@code zeros} as in {@link Network.Flow#lean}. */
+  ZoneFlow lean(double[] zeros) {
+    return new ZoneFlow(zone, direct.lean(zeros), alternating.lean(zeros), conducts, consistent);
+  }
+
   /** Direct volts across an element, its first node positive. */
   double directVolts(Element element) {
     return direct.vRe[element.from()] - direct.vRe[element.to()];
