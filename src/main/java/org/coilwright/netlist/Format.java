@@ -31,7 +31,9 @@ import org.coilwright.quantity.Wanted;
  */
 final class Format {
   static final int VERSION = 1;
-  static final int MOST = 100_000;
+
+  /** Wires that a file may have: as many as it has room for. */
+  static final int MOST = LargestFile.VALUES;
 
   static final Text TEXT = new Text();
   static final YesNo YES_NO = new YesNo();

@@ -50,6 +50,7 @@ class RoomTest {
     assertTrue(bytes <= LargestFile.BYTES);
     Room large = new Room(6 * 1024 * MEGABYTE);
     assertEquals(Optional.empty(), large.refuseToRead("b.yaml", bytes));
+    assertEquals(114_000, board.netlist().wires().size());
     assertEquals(Optional.empty(), large.refuse("b.yaml", Room.Work.JUDGING, 114_000));
   }
 
