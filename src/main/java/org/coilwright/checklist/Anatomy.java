@@ -24,7 +24,8 @@ import org.coilwright.solve.Study;
 
 /** What the rows and cautions need to know about a circuit, as named questions. */
 final class Anatomy {
-  private static final String PE = "PE";
+  /** The pin of the protective conductor. */
+  static final String PE = "PE";
 
   private final Study study;
   private final Circuit circuit;
@@ -80,6 +81,35 @@ final class Anatomy {
   /** A pin that somebody has wired. */
   boolean wired(String part, String pin) {
     return !circuit.wiresAt(new Terminal(part, pin)).isEmpty();
+  }
+
+  /** True if a protective conductor is wired to a load. */
+  boolean earthed(Part load) {
+    return wired(load.name(), PE);
+  }
+
+  /** Positions that decide whether a relay pulls in; all of them if none does alone. */
+  List<String> columnsOf(String relay) {
+    List<String> deciding =
+        study.columns().stream().filter(column -> decides(column, relay)).toList();
+    return deciding.isEmpty() ? study.columns() : deciding;
+  }
+
+  private boolean decides(String column, String relay) {
+    return sound(relay)
+        .anyMatch(
+            state ->
+                stateBeside(state, column)
+                    .filter(
+                        beside ->
+                            !Boolean.valueOf(beside.pulledIn().getOrDefault(relay, false))
+                                .equals(state.pulledIn().getOrDefault(relay, false)))
+                    .isPresent());
+  }
+
+  /** True if every load can be kept off by a device of its own while the control side is on. */
+  boolean loadsStayOff() {
+    return loads().isEmpty() || !loadOnlyProtection().isEmpty();
   }
 
   /** Pins of a load that carry its current, in the order of the device. */

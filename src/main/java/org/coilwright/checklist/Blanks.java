@@ -5,10 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.coilwright.checklist.Blank.Kind;
 import org.coilwright.checklist.Checklist.AcceptedEntry;
-import org.coilwright.checklist.Checklist.FindingEntry;
 import org.coilwright.checklist.Checklist.Instrument;
 import org.coilwright.checklist.Checklist.OpenPoint;
-import org.coilwright.checklist.Checklist.SatisfiedEntry;
 import org.coilwright.checklist.Checklist.Signer;
 import org.coilwright.checklist.Checklist.WireRow;
 
@@ -22,40 +20,72 @@ public final class Blanks {
   /** All of them, in the order of the page. */
   public static List<Blank> all(Checklist checklist) {
     List<Blank> all = new ArrayList<>();
-    checklist.instruments().forEach(instrument -> all.addAll(instrument(instrument)));
-    for (FindingEntry finding : checklist.findings()) {
-      all.add(mended(finding));
-      if (finding.grounds().confirm()) {
-        all.add(confirmed(finding));
-      }
-    }
     checklist.accepted().forEach(accepted -> all.add(initials(accepted)));
     for (OpenPoint point : checklist.openPoints()) {
       all.add(found(point));
       all.add(initials(point));
     }
-    checklist.wires().forEach(wire -> all.add(wired(wire)));
+    checklist.instruments().forEach(instrument -> all.addAll(instrument(instrument)));
     for (Step step : checklist.steps()) {
       if (step instanceof Section section) {
-        if (takingTemperature(checklist.steps()).equals(Optional.of(section))) {
-          all.add(temperature());
-        }
-        section.rows().forEach(row -> all.addAll(row(row)));
-        all.addAll(List.of(time(section), initials(section)));
+        all.addAll(section(checklist, section));
       } else if (step instanceof Hold hold) {
         numbered(hold.conditions(), (n, condition) -> all.add(condition(hold, n, condition)));
         all.addAll(hold(hold));
       }
     }
-    all.addAll(counts());
+    for (int line = 1; line <= AGAIN_LINES; line++) {
+      all.addAll(again(line));
+    }
     all.add(remarks());
     checklist.signers().forEach(signer -> all.addAll(signer(signer)));
-    for (SatisfiedEntry entry : checklist.satisfied()) {
-      if (entry.grounds().confirm()) {
-        all.add(confirmed(entry));
+    return List.copyOf(all);
+  }
+
+  private static List<Blank> section(Checklist checklist, Section section) {
+    List<Blank> all = new ArrayList<>();
+    if (takingTemperature(checklist.steps()).equals(Optional.of(section))) {
+      all.add(temperature());
+    }
+    boolean listed = false;
+    for (TestLine line : section.lines()) {
+      if (line.first().wire().isEmpty()) {
+        all.addAll(line(line));
+      } else if (!listed) {
+        listed = true;
+        for (WireRow wire : checklist.wires()) {
+          all.add(wired(wire));
+          checklist.testOf(wire).ifPresent(row -> all.addAll(line(new TestLine(List.of(row)))));
+        }
       }
     }
-    return List.copyOf(all);
+    if (section.confirm()) {
+      all.add(confirmed(section));
+    }
+    all.addAll(List.of(time(section), initials(section)));
+    return all;
+  }
+
+  /** The places of a line: its fields, then its boxes. */
+  public static List<Blank> line(TestLine line) {
+    List<Blank> blanks = new ArrayList<>();
+    TestRow first = line.first();
+    if (first.manner() == Manner.LISTED) {
+      return List.of(pass(first), reading(first));
+    } else if (first.manner() == Manner.SWITCHED) {
+      return List.of(pass(first), initials(first));
+    } else if (first.manner() == Manner.DONE) {
+      return List.of(pass(first));
+    }
+    for (TestRow row : line.rows()) {
+      if (isRead(row)) {
+        blanks.add(reading(row));
+      } else if (line.ticksAlone(row)) {
+        blanks.add(pass(row));
+      }
+    }
+    blanks.addAll(List.of(pass(first), fail(first)));
+    return blanks;
   }
 
   /** The section at whose head the temperature is written: the first that measures a winding. */
@@ -95,25 +125,10 @@ public final class Blanks {
         line(of + "calibrated", "tip.calibrated", instrument.text()));
   }
 
-  /** That a finding was mended. */
-  public static Blank mended(FindingEntry finding) {
-    return tick(finding.name() + ".mended", "tip.mended", finding.rule(), finding.at());
-  }
-
-  /** That the figure a finding rests on was confirmed. */
-  public static Blank confirmed(FindingEntry finding) {
-    return tick(finding.name() + ".confirmed", "tip.confirmed", finding.rule(), finding.at());
-  }
-
   /** Initials of whoever agrees with an accepted deviation. */
   public static Blank initials(AcceptedEntry accepted) {
     return line(
         accepted.name() + ".initials", "tip.accepted-initials", accepted.rule(), accepted.at());
-  }
-
-  /** That the figures behind the satisfied checks of a rule were confirmed. */
-  public static Blank confirmed(SatisfiedEntry entry) {
-    return tick(entry.name() + ".confirmed", "tip.satisfied-confirmed", entry.rule());
   }
 
   /** What was found out about an open point. */
@@ -131,21 +146,9 @@ public final class Blanks {
     return tick(wire.name(), "tip.wired", wire.number(), wire.from(), wire.to());
   }
 
-  private static List<Blank> row(TestRow row) {
-    List<Blank> blanks = new ArrayList<>();
-    if (row.grounds().confirm()) {
-      blanks.add(confirmed(row));
-    }
-    if (isRead(row)) {
-      blanks.add(reading(row));
-    }
-    blanks.addAll(List.of(pass(row), fail(row), initials(row)));
-    return blanks;
-  }
-
   /** True if something is written down; what is only seen has no space for it. */
   public static boolean isRead(TestRow row) {
-    return !(row.expected() instanceof Expected.Seen);
+    return row.manner() == Manner.READ || row.manner() == Manner.LISTED;
   }
 
   /** The reading of a row. */
@@ -156,14 +159,19 @@ public final class Blanks {
         unit.isEmpty() ? "tip.setting" : "tip.reading",
         row.number(),
         row.action(),
-        row.where(),
+        (row.where() + " " + row.label()).strip(),
         row.expected(),
         unit);
   }
 
   /** That the row came out as expected. */
   public static Blank pass(TestRow row) {
-    return tick(row.name() + ".pass", "tip.pass", row.number(), row.action(), row.where());
+    return tick(
+        row.name() + ".pass",
+        row.manner().isDone() ? "tip.done" : "tip.pass",
+        row.number(),
+        row.action(),
+        (row.where() + " " + row.label()).strip());
   }
 
   /** That the row did not come out as expected. */
@@ -176,9 +184,9 @@ public final class Blanks {
     return line(row.name() + ".initials", "tip.row-initials", row.number());
   }
 
-  /** That the limit from memory was confirmed. */
-  public static Blank confirmed(TestRow row) {
-    return tick(row.name() + ".confirmed", "tip.row-confirmed", row.number());
+  /** That the limits from memory of a section were confirmed. */
+  public static Blank confirmed(Section section) {
+    return tick(section.name() + ".confirmed", "tip.section-confirmed", section.number());
   }
 
   /** When a section was done. */
@@ -209,12 +217,21 @@ public final class Blanks {
         line(of + "time", "tip.hold-time", hold.title()));
   }
 
-  /** How many rows were met, not met and not done. */
-  public static List<Blank> counts() {
+  /** Lines for what was mended and done again. */
+  public static final int AGAIN_LINES = 4;
+
+  /**
+   * A row that was mended and done again: which, what was done, the new reading, initials.
+   *
+   * @param line from 1
+   */
+  public static List<Blank> again(int line) {
+    String of = "again-" + line + ".";
     return List.of(
-        line("sign-off.met", "tip.met"),
-        line("sign-off.not-met", "tip.not-met"),
-        line("sign-off.not-done", "tip.not-done"));
+        line(of + "row", "tip.again-row", line),
+        line(of + "what", "tip.again-what", line),
+        line(of + "reading", "tip.again-reading", line),
+        line(of + "initials", "tip.again-initials", line));
   }
 
   /** Remarks. */

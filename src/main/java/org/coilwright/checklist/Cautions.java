@@ -71,13 +71,13 @@ final class Cautions {
       this.numbered = numbered;
     }
 
-    List<Caution> all() {
-      return numbered.stream().map(Numbered::caution).toList();
+    /** The same, none of them placed. */
+    Chosen anew() {
+      return new Chosen(numbered);
     }
 
-    /** Those that belong to the wiring. */
-    List<Caution> beforeWiring() {
-      return place(n -> n.before().contains("wiring"));
+    List<Caution> all() {
+      return numbered.stream().map(Numbered::caution).toList();
     }
 
     /**

@@ -3,6 +3,8 @@ package org.coilwright.checklist;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
 import org.coilwright.drawing.Picture;
 import org.coilwright.netlist.Site;
 
@@ -13,6 +15,7 @@ import org.coilwright.netlist.Site;
  * @param texts in which language it is, and the words that are not in it
  * @param title title block
  * @param paper sheet size
+ * @param parts what is printed behind the work sheet
  * @param notice who decides; stands on the first and on the sign-off page
  * @param summary the verdict
  * @param stopIf when to stop the work at once; at most three lines
@@ -20,7 +23,7 @@ import org.coilwright.netlist.Site;
  * @param accepted deviations somebody accepted: each needs the electrician's own initials
  * @param openPoints what could not be checked or rests on memory: each to be settled on site
  * @param cautions all that fit this circuit; each stands before the section it belongs to
- * @param beforeWiring those of them that belong to the wiring list
+ * @param elsewhere those of them that belong to no section; they stand on the first page
  * @param wiringNotes how the wires are put in
  * @param wires one line a wire
  * @param figures diagrams and plots, each on a place of its own
@@ -35,6 +38,7 @@ public record Checklist(
     Texts texts,
     TitleBlock title,
     Paper paper,
+    Set<Part> parts,
     List<String> notice,
     Summary summary,
     List<String> stopIf,
@@ -42,7 +46,7 @@ public record Checklist(
     List<AcceptedEntry> accepted,
     List<OpenPoint> openPoints,
     List<Caution> cautions,
-    List<Caution> beforeWiring,
+    List<Caution> elsewhere,
     List<String> wiringNotes,
     List<WireRow> wires,
     List<Figure> figures,
@@ -68,7 +72,8 @@ public record Checklist(
     accepted = List.copyOf(accepted);
     openPoints = List.copyOf(openPoints);
     cautions = List.copyOf(cautions);
-    beforeWiring = List.copyOf(beforeWiring);
+    elsewhere = List.copyOf(elsewhere);
+    parts = Set.copyOf(parts);
     wiringNotes = List.copyOf(wiringNotes);
     wires = List.copyOf(wires);
     figures = List.copyOf(figures);
@@ -94,12 +99,32 @@ public record Checklist(
         .toList();
   }
 
+  /** True if a finding must be mended before anything is switched on: a mend sheet. */
+  public boolean isStopped() {
+    return findings.stream().anyMatch(finding -> finding.weight().equals("STOP"));
+  }
+
+  /** The row of a test in which a wire is measured; empty if it is not measured. */
+  public Optional<TestRow> testOf(WireRow wire) {
+    return rows().stream().filter(row -> row.wire().equals(wire.name())).findFirst();
+  }
+
   /** The same on another size of paper. */
   public Checklist on(Paper other) {
+    return with(other, parts);
+  }
+
+  /** The same with other parts behind the work sheet. */
+  public Checklist with(Set<Part> others) {
+    return with(paper, others);
+  }
+
+  private Checklist with(Paper otherPaper, Set<Part> otherParts) {
     return new Checklist(
         texts,
         title,
-        other,
+        otherPaper,
+        otherParts,
         notice,
         summary,
         stopIf,
@@ -107,7 +132,7 @@ public record Checklist(
         accepted,
         openPoints,
         cautions,
-        beforeWiring,
+        elsewhere,
         wiringNotes,
         wires,
         figures,
@@ -117,6 +142,23 @@ public record Checklist(
         broken,
         instruments,
         signers);
+  }
+
+  /** What can be printed behind the work sheet; all of it travels in the attached results too. */
+  public enum Part {
+    /** For owner and planner: findings, settings rehearsed, faults, cautions in full. */
+    ANNEX,
+    /** Where readings come from, what was satisfied, sources. */
+    ARCHIVE;
+
+    /** What is printed if nothing else is asked for. */
+    public static final Set<Part> USUAL = Set.of(ANNEX);
+
+    /** As it is typed. */
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT);
+    }
   }
 
   /** Sheet size, in points. */
@@ -267,6 +309,7 @@ public record Checklist(
    *
    * @param name such as {@code wire-12.wired}, of this wire alone
    * @param carries mains, extra-low voltage or PE
+   * @param state letters of what is done to the circuit before it is measured; may be empty
    */
   public record WireRow(
       String name,
@@ -277,7 +320,8 @@ public record Checklist(
       String size,
       String length,
       String colour,
-      String carries) {}
+      String carries,
+      String state) {}
 
   /**
    * A picture.

@@ -6,7 +6,9 @@ import static java.util.stream.Collectors.toSet;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.coilwright.checklist.Checklist.BrokenRow;
@@ -20,6 +22,7 @@ import org.coilwright.netlist.Netlist;
 import org.coilwright.netlist.Part;
 import org.coilwright.rule.FaultWords;
 import org.coilwright.rule.Report;
+import org.coilwright.rule.Verdict;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Faults;
 import org.coilwright.solve.Study;
@@ -55,21 +58,23 @@ public final class Checklists {
     OutcomeEntries outcomes = new OutcomeEntries(report, texts);
     Draft draft = draft(report, study);
     Anatomy anatomy = draft.tests().anatomy();
-    List<Step> steps = draft.plan().steps();
+    boolean stopped = report.verdict() == Verdict.STOP;
+    List<Step> steps = stopped ? draft.stopped().steps() : draft.plan().steps();
     return new Checklist(
         texts,
         title(report.netlist(), program, printed),
         Paper.usual(report.netlist().site().practice().value()),
+        Checklist.Part.USUAL,
         List.of(texts.of("notice.who-decides"), texts.of("notice.as-built")),
         summary(report),
         List.of(texts.of("stop-if.reading"), texts.of("stop-if.heat"), texts.of("stop-if.differs")),
         outcomes.findings(),
-        outcomes.accepted(),
-        outcomes.openPoints(),
+        stopped ? List.of() : outcomes.accepted(),
+        stopped ? List.of() : outcomes.openPoints(),
         draft.cautions(),
-        draft.beforeWiring(),
+        stopped ? List.of() : draft.elsewhere(),
         wiringNotes(),
-        new WireRows(anatomy, texts).rows(),
+        wires(anatomy, draft.plan(), stopped),
         new Figures(texts, tables).of(report, study),
         steps,
         draft.coverage(),
@@ -102,22 +107,41 @@ public final class Checklists {
       DeadTopics dead,
       Plan plan,
       List<Caution> cautions,
-      List<Caution> beforeWiring) {
+      List<Caution> elsewhere) {
+    /** What is left to do on a circuit that must not be energised. */
+    Plan stopped() {
+      Plan isolate = plan.empty();
+      isolate.add(List.of(dead.isolate()));
+      return isolate;
+    }
+
     Coverage coverage() {
       return new Coverages(tests, plan, dead.added()).coverage();
     }
   }
 
+  /** The wiring list; a mend sheet has none, nor has a circuit without a wire to measure. */
+  private List<Checklist.WireRow> wires(Anatomy anatomy, Plan plan, boolean stopped) {
+    Map<String, String> states = new HashMap<>();
+    for (Plan.Placed placed : plan.rows()) {
+      String wire = placed.row().form().wire();
+      if (!wire.isEmpty()) {
+        states.put(wire, ContinuityRows.letters(placed.row(), anatomy));
+      }
+    }
+    return stopped || states.isEmpty()
+        ? List.of()
+        : new WireRows(anatomy, texts).rows(states);
+  }
+
   private Draft draft(Report report, Study study) {
     Anatomy anatomy = new Anatomy(study);
     Cautions.Chosen cautions = new Cautions(tables, texts).choose(Condition.of(anatomy));
-    List<Caution> beforeWiring = new ArrayList<>(cautions.beforeWiring());
     DeadTests tests = new DeadTests(anatomy, new Bands(tables, texts), texts);
     DeadTopics dead = new DeadTopics(tests);
     Plan plan = plan(tests, dead, cautions, report);
     // only the plan knows which of them no section took
-    beforeWiring.addAll(cautions.leftOver());
-    return new Draft(tests, dead, plan, cautions.all(), beforeWiring);
+    return new Draft(tests, dead, plan, cautions.all(), cautions.leftOver());
   }
 
   /** When a wire is ticked; and the torques of the standard for clamps that state none. */
@@ -183,25 +207,23 @@ public final class Checklists {
 
   private Plan plan(DeadTests tests, DeadTopics dead, Cautions.Chosen cautions, Report report) {
     Anatomy anatomy = tests.anatomy();
-    Bands bands = tests.bands();
+    LiveTopics live = new LiveTopics(anatomy, tests.bands(), texts);
     Plan plan = new Plan(cautions, texts);
     plan.add(dead.topics());
+    plan.add(live.beforeTheHold());
     plan.hold(
         "hold.before-any-supply",
         texts.of("hold.before-any-supply"),
         conditions(anatomy, plan, report, false));
-    MainsTopics mainsTopics = new MainsTopics(anatomy, bands, texts);
-    List<Topic> control = new ArrayList<>(mainsTopics.beforeTheControlSupply());
-    control.addAll(new ControlTopics(anatomy, texts).topics());
-    plan.add(control);
-    List<Topic> mains = mainsTopics.topics();
-    if (!mains.isEmpty()) {
+    plan.add(live.withLoadsOff());
+    List<Topic> loads = live.loads();
+    if (!loads.isEmpty()) {
       plan.hold(
           "hold.before-mains",
           texts.of("hold.before-mains"),
           conditions(anatomy, plan, report, true));
     }
-    plan.add(mains);
+    plan.add(loads);
     plan.add(new SettingTopics(anatomy, texts).topics());
     return plan;
   }
@@ -211,20 +233,13 @@ public final class Checklists {
     conditions.add(texts.of("hold.rows", plan.sections()));
     if (!again) {
       conditions.add(texts.of("hold.wires"));
-      if (plan.rows().stream().anyMatch(placed -> placed.row().takesApart())) {
-        conditions.add(texts.of("hold.lifted"));
-      }
       conditions.add(texts.of("hold.points"));
-    }
-    long stops = report.count(Weight.STOP);
-    if (stops > 0) {
-      conditions.add(texts.of("hold.stops", stops));
     }
     anatomy.parts(Part.Heater.class).stream()
         .filter(h -> again && h.vessel().isPresent())
         .forEach(h -> conditions.add(texts.of("hold.vessel-full", h.name())));
     conditions.add(texts.of(again ? "hold.covers-and-people" : "hold.covers-and-joints"));
-    if (again && !anatomy.inputs().isEmpty()) {
+    if (again && !anatomy.inputs().isEmpty() && anatomy.loadsStayOff()) {
       List<String> on = new ArrayList<>();
       anatomy.parts(Part.Mains.class).forEach(mains -> on.add(mains.name()));
       on.addAll(anatomy.controlProtection());
@@ -257,23 +272,29 @@ public final class Checklists {
             .toList();
     Set<String> units = rows.stream().map(r -> r.expected().unit()).collect(toSet());
     List<String> instruments = new ArrayList<>(List.of("voltage-tester", "multimeter"));
-    if (units.contains("Ω")) {
-      instruments.add("low-ohmmeter");
+    List<String> testers = new ArrayList<>();
+    if (rows.stream().anyMatch(r -> r.name().contains("protective-conductor"))) {
+      testers.add("low-ohmmeter");
     }
     if (units.contains("MΩ")) {
-      instruments.add("insulation-tester");
+      testers.add("insulation-tester");
     }
+    if (rows.stream().anyMatch(r -> r.name().endsWith("loop-impedance"))) {
+      testers.add("loop-tester");
+    }
+    if (units.contains("ms")) {
+      testers.add("rcd-tester");
+    }
+    // one instrument does all that where more than one of it is needed
+    instruments.addAll(testers.size() > 1 ? List.of("installation-tester") : testers);
     if (units.contains("A")) {
       instruments.add("clamp-ammeter");
     }
-    if (rows.stream().anyMatch(r -> r.name().endsWith("loop-impedance"))) {
-      instruments.add("loop-tester");
+    if (!rows.isEmpty() && rows.stream().anyMatch(r -> !r.wire().isEmpty())) {
+      instruments.add("torque-screwdriver");
     }
     if (units.contains("°C")) {
       instruments.add("thermometer");
-    }
-    if (units.contains("ms")) {
-      instruments.add("rcd-tester");
     }
     return instruments.stream()
         .map(i -> Names.of("instrument", i))

@@ -21,34 +21,53 @@ final class ColdRows {
   private final Bands bands;
   private final DeadReadings readings;
   private final Texts texts;
+  private final DeadState state;
 
   ColdRows(DeadTests tests) {
     this.anatomy = tests.anatomy();
     this.bands = tests.bands();
     this.readings = tests.readings();
     this.texts = tests.texts();
+    this.state = tests.state();
   }
 
+  /**
+   * The protective conductor to each load that has a pin for one, off the load: as long as it is
+   * on, vessel and pipes may be a second way to earth.
+   */
   List<Row> protective() {
+    return protective("protective-conductor", true);
+  }
+
+  /** The same once it is back on the load. */
+  List<Row> protectiveAgain() {
+    return protective("protective-conductor-back", false);
+  }
+
+  private List<Row> protective(String kind, boolean off) {
     List<Row> rows = new ArrayList<>();
     for (Part.Mains mains : anatomy.parts(Part.Mains.class)) {
-      Optional<Node> origin = anatomy.node(mains.name(), "PE");
+      Optional<Node> origin = anatomy.node(mains.name(), Anatomy.PE);
       for (Part load : anatomy.loads()) {
-        Optional<Node> end = anatomy.node(load.name(), "PE");
-        if (origin.isPresent() && end.isPresent() && anatomy.wired(load.name(), "PE")) {
+        Optional<Node> end = anatomy.node(load.name(), Anatomy.PE);
+        boolean here = off || anatomy.wired(load.name(), Anatomy.PE);
+        if (origin.isPresent() && end.isPresent() && here) {
           Reasoned expected = path(origin.get(), end.get());
-          rows.add(
-              readings.reading(
-                  Row.of(
-                      texts,
-                      "protective-conductor",
-                      Names.of(load.name(), "protective-conductor"),
-                      expected.band(),
-                      expected.grounds(),
-                      load.name(),
-                      origin.get(),
-                      end.get()),
-                  Probing.ohms(new Terminal(mains.name(), "PE"), new Terminal(load.name(), "PE"))));
+          Terminal from = new Terminal(mains.name(), Anatomy.PE);
+          Terminal to = new Terminal(load.name(), Anatomy.PE);
+          Probing on = state.still(Probing.ohms(from, to));
+          Probing probing = off ? DeadState.without(on, Set.of(load.name())) : on;
+          Row row =
+              Row.of(
+                  texts,
+                  kind,
+                  Names.of(load.name(), kind),
+                  expected.band(),
+                  expected.grounds(),
+                  load.name(),
+                  origin.get(),
+                  end.get());
+          rows.add(readings.reading(row, probing));
         }
       }
     }
@@ -92,7 +111,7 @@ final class ColdRows {
     Terminal minus =
         new Terminal(relay.name(), first ? relay.coil().second() : relay.coil().first());
     List<Set<Terminal>> ways = List.of(Set.of(), Set.of(plus), Set.of(minus, plus));
-    Probing plain = Probing.ohms(plus, minus);
+    Probing plain = state.still(Probing.ohms(plus, minus));
     Probing leads = anatomy.elvCoil(relay) ? plain.toward() : plain;
     Probing probing =
         ways.stream()
@@ -172,14 +191,15 @@ final class ColdRows {
                   anode,
                   cathode,
                   farEnd(anode)),
-              new Probing(
-                  Probing.Method.DIODE,
-                  List.of(anode),
-                  List.of(cathode),
-                  Set.of(cathode),
-                  Set.of(),
-                  Map.of(),
-                  true)));
+              state.still(
+                  new Probing(
+                      Probing.Method.DIODE,
+                      List.of(anode),
+                      List.of(cathode),
+                      Set.of(cathode),
+                      Set.of(),
+                      Map.of(),
+                      true))));
     }
     return rows;
   }
@@ -206,9 +226,11 @@ final class ColdRows {
                     heater.name(),
                     pair.from(),
                     pair.to()),
-                Probing.ohms(
-                    new Terminal(heater.name(), pair.from()),
-                    new Terminal(heater.name(), pair.to()))));
+                    state.still(
+                        Probing.ohms(
+                            new Terminal(heater.name(), pair.from()),
+                            new Terminal(heater.name(), pair.to()))))
+                .inLine(heater.name() + ".resistance", pair.from() + "–" + pair.to()));
       }
     }
     return rows;
@@ -235,9 +257,11 @@ final class ColdRows {
                     thermal.name(),
                     pole.from(),
                     pole.to()),
-                Probing.ohms(
-                    new Terminal(thermal.name(), pole.from()),
-                    new Terminal(thermal.name(), pole.to()))));
+                    state.still(
+                        Probing.ohms(
+                            new Terminal(thermal.name(), pole.from()),
+                            new Terminal(thermal.name(), pole.to()))))
+                .inLine(thermal.name() + ".contact-resistance", pole.from() + "–" + pole.to()));
       }
     }
     return rows;

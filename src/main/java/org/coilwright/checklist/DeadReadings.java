@@ -42,6 +42,16 @@ final class DeadReadings {
     this.share = bands.figure("checklist.instrument-share").value();
     this.probes = bands.figure("checklist.probe-ohms").value();
     anatomy.netlist().parts().values().forEach(part -> inside(part, anatomy, worth.electronics()));
+    anatomy.loads().forEach(load -> throughPipes(load, anatomy));
+  }
+
+  /** Vessel and pipes may be a second way to earth, as long as the conductor is on the load. */
+  private void throughPipes(Part load, Anatomy anatomy) {
+    if (anatomy.wired(load.name(), Anatomy.PE)) {
+      for (Part.Mains mains : anatomy.parts(Part.Mains.class)) {
+        circuit.join(load.name(), at(load, Anatomy.PE), at(mains, Anatomy.PE), Span.ANY);
+      }
+    }
   }
 
   /** What nobody drew and what is there all the same. */
@@ -176,7 +186,21 @@ final class DeadReadings {
 
   /** True if every reading that the mistake can give lies outside the band. */
   boolean shows(Probing probing, Mistake mistake, Band band) {
-    Span shown = shown(probing, mistake, band);
+    return leaves(shown(probing, mistake, band), band);
+  }
+
+  /** True if a wider band shows every one of these mistakes that the narrower one shows. */
+  boolean showsAlike(Probing probing, List<Mistake> mistakes, Band narrow, Band wide) {
+    for (Mistake mistake : mistakes) {
+      Span shown = shown(probing, mistake, narrow);
+      if (leaves(shown, narrow) && !leaves(shown, wide)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean leaves(Span shown, Band band) {
     return (band.max().isPresent() && shown.low() > band.max().getAsDouble())
         || shown.high() < band.min().orElse(0);
   }

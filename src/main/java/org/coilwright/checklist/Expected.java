@@ -210,7 +210,23 @@ public sealed interface Expected {
     TRIPS,
     DOES_NOT_TRIP,
     STAYS_OPEN,
-    FITTED;
+    FITTED,
+    /** Hung where somebody could switch on. */
+    HUNG,
+    /** Covered, or none there. */
+    COVERED,
+    /** As good workmanship has it. */
+    SOUND,
+    /** Taken off and covered. */
+    OFF,
+    /** Back on its pin and tight. */
+    BACK,
+    /** As it is in service. */
+    SET_BACK,
+    /** In the position that the tests need. */
+    READY,
+    ON,
+    HANDED_OVER;
 
     /** As printed in a language. */
     public String text(Texts texts) {

@@ -22,15 +22,10 @@ import org.coilwright.solve.Probing;
 final class HandMoves {
   private final Circuit circuit;
   private final Texts texts;
-  private final List<Part> supplies;
 
   HandMoves(Circuit circuit, Texts texts) {
     this.circuit = circuit;
     this.texts = texts;
-    this.supplies =
-        circuit.netlist().parts().values().stream()
-            .filter(part -> part instanceof Part.Mains || part instanceof Part.Source)
-            .toList();
   }
 
   /**
@@ -62,18 +57,6 @@ final class HandMoves {
                     actuator.name(),
                     inWords(actuator),
                     probing -> probing.operating(Map.of(actuator.name(), position(actuator))))));
-    for (Part part : supplies) {
-      boolean neutral =
-          pins.contains(new Terminal(part.name(), "N"))
-              || pins.contains(new Terminal(part.name(), "PE"));
-      if (neutral && part.pins().contains("N")) {
-        moves.add(
-            new Move(
-                part.name(),
-                texts.of("when.neutral-off", part.name()),
-                probing -> probing.parting(part.name())));
-      }
-    }
     return moves;
   }
 

@@ -1,6 +1,7 @@
 package org.coilwright.checklist;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.coilwright.checklist.Bands.Reasoned;
 import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.Node;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
 import org.coilwright.quantity.Dimension;
@@ -23,20 +25,18 @@ final class InsulationRows {
   private final Bands bands;
   private final DeadReadings readings;
   private final Texts texts;
+  private final DeadState state;
 
   InsulationRows(DeadTests tests) {
     this.anatomy = tests.anatomy();
     this.bands = tests.bands();
     this.readings = tests.readings();
     this.texts = tests.texts();
+    this.state = tests.state();
   }
 
   List<Row> rows() {
-    List<Row> rows = new ArrayList<>();
-    anatomy.loads().forEach(load -> rows.add(load(load)));
-    anatomy.parts(Part.Relay.class).stream()
-        .filter(anatomy::mainsCoil)
-        .forEach(relay -> rows.add(mainsCoil(relay)));
+    List<Row> rows = new ArrayList<>(mainsWiring());
     for (Part.Relay relay : anatomy.parts(Part.Relay.class)) {
       between(relay).ifPresent(rows::add);
     }
@@ -48,35 +48,72 @@ final class InsulationRows {
     return rows;
   }
 
-  private Row load(Part load) {
-    Reasoned expected = mains();
-    return toEarth(
-        Row.of(
-            texts,
-            "load-insulation",
-            Names.of(load.name(), "insulation"),
-            expected.band(),
-            expected.grounds(),
-            load.name(),
-            String.join(", ", anatomy.livePins(load))),
-        "checklist.insulation-volts-mains",
-        pins(load, anatomy.livePins(load)));
+  /**
+   * Every conductor of the mains against earth: one reading with all contacts held in, and one for
+   * whatever that does not reach.
+   */
+  private List<Row> mainsWiring() {
+    List<Row> rows = new ArrayList<>();
+    Set<Node> reached = new HashSet<>();
+    for (Part.Mains mains : anatomy.parts(Part.Mains.class)) {
+      List<String> pins =
+          mains.pins().stream()
+              .filter(pin -> !pin.equals(Anatomy.PE) && anatomy.wired(mains.name(), pin))
+              .toList();
+      if (!pins.isEmpty()) {
+        List<Terminal> joined = pins(mains, pins);
+        joined.forEach(pin -> reached.addAll(reach(pin)));
+        rows.add(
+            wiring(
+                "mains-insulation",
+                Names.of(mains.name(), "insulation"),
+                joined,
+                mains.name(),
+                String.join(", ", pins)));
+      }
+    }
+    for (Branch.Conductor wire : anatomy.circuit().branches(Branch.Conductor.class)) {
+      Terminal pin = wire.wire().from().value();
+      boolean mains =
+          anatomy.onMains(wire.from()) && !anatomy.carries(wire.from()).equals(Anatomy.PE);
+      if (mains && !rows.isEmpty() && !reached.contains(wire.from())) {
+        reached.addAll(reach(pin));
+        String name = Names.of(Names.wire(wire.wire()), "insulation");
+        rows.add(wiring("rest-insulation", name, List.of(pin), pin));
+      }
+    }
+    return rows;
   }
 
-  private Row mainsCoil(Part.Relay relay) {
-    Reasoned expected = mains();
-    return toEarth(
-        Row.of(
-            texts,
-            "coil-insulation",
-            Names.of(relay.name(), "coil-insulation"),
-            expected.band(),
-            expected.grounds(),
-            relay.name(),
-            relay.coil().first(),
-            relay.coil().second()),
-        "checklist.insulation-volts-mains",
-        pins(relay, List.of(relay.coil().first(), relay.coil().second())));
+  /** What a test voltage at a pin reaches, everything that can be held in held in. */
+  private Set<Node> reach(Terminal pin) {
+    Map<String, Boolean> held = state.heldIn();
+    return anatomy
+        .circuit()
+        .find(pin)
+        .map(
+            node ->
+                anatomy.circuit().reach(node, branch -> conducts(branch, held)))
+        .orElse(Set.of());
+  }
+
+  private static boolean conducts(Branch branch, Map<String, Boolean> held) {
+    if (branch instanceof Branch.Contact contact) {
+      boolean rest =
+          contact.actuator().atRest(contact.form() == Part.ContactForm.NC);
+      return contact.conductsWhen(held.getOrDefault(contact.actuator().name(), rest));
+    }
+    return branch instanceof Branch.Conductor
+        || branch instanceof Branch.Coil
+        || branch instanceof Branch.LoadElement;
+  }
+
+  private Row wiring(String kind, String name, List<Terminal> joined, Object... arguments) {
+    Reasoned expected =
+        bands.atLeast(
+            "checklist.insulation-ohms-mains", MEGOHM, "MΩ", texts.of("how.insulation-mains"));
+    Row row = Row.of(texts, kind, name, expected.band(), expected.grounds(), arguments);
+    return toEarth(row, "checklist.insulation-volts-mains", joined);
   }
 
   /** Coil side against contact side of a relay that stands between the two. */
@@ -143,41 +180,28 @@ final class InsulationRows {
     return earth.isEmpty() ? row.when(at(testVolts)) : against(row, testVolts, joined, earth);
   }
 
-  /** With the neutral off where it would bring the bond of the supply into the reading. */
   private Row against(Row row, String testVolts, List<Terminal> joined, List<Terminal> other) {
-    Set<String> apart =
-        anatomy.netlist().parts().values().stream()
-            .filter(p -> p instanceof Part.Controller || p instanceof Part.DcSupply)
-            .map(Part::name)
-            .collect(Collectors.toSet());
     Probing probing =
-        new Probing(Probing.Method.INSULATION, joined, other, Set.of(), apart, Map.of(), false);
-    Row plain = readings.reading(row.when(at(testVolts)), probing);
-    Set<Terminal> neutrals =
-        anatomy.parts(Part.Mains.class).stream()
-            .filter(mains -> mains.pins().contains("N"))
-            .map(mains -> new Terminal(mains.name(), "N"))
-            .collect(Collectors.toSet());
-    if (plain.probing().isPresent() || neutrals.isEmpty()) {
-      return plain;
-    }
-    Row lifted = readings.reading(row, probing.lifting(neutrals));
-    return lifted.probing().isPresent()
-        ? lifted.when(
-            at(testVolts)
-                + " "
-                + texts.of(
-                    "when.lifted",
-                    neutrals.stream()
-                        .map(Terminal::toString)
-                        .sorted()
-                        .collect(Collectors.joining(", "))))
-        : plain;
+        state
+            .still(
+                new Probing(
+                    Probing.Method.INSULATION,
+                    joined,
+                    other,
+                    Set.of(),
+                    electronics(),
+                    Map.of(),
+                    false))
+            .operating(state.heldIn());
+    return readings.reading(row.when(at(testVolts)), probing);
   }
 
-  private Reasoned mains() {
-    return bands.atLeast(
-        "checklist.insulation-ohms-mains", MEGOHM, "MΩ", texts.of("how.insulation-mains"));
+  /** What the test voltage would destroy. */
+  private Set<String> electronics() {
+    return anatomy.netlist().parts().values().stream()
+        .filter(p -> p instanceof Part.Controller || p instanceof Part.DcSupply)
+        .map(Part::name)
+        .collect(Collectors.toSet());
   }
 
   private String at(String name) {

@@ -43,6 +43,7 @@ final class IsolationRows {
       String name = Names.of("backup-output", "locked-off");
       rows.add(row("lock-off-backup", name, State.LOCKED_OFF, order));
     }
+    rows.add(row("hang-notice", Names.of("notice", "hung"), State.HUNG, order));
     rows.add(prove("before", order));
     for (Part incoming : Stream.concat(mains.stream(), sources.stream()).toList()) {
       double volts = anatomy.mains().map(Volts::toEarth).orElse(0.0);
@@ -76,6 +77,7 @@ final class IsolationRows {
       }
     }
     rows.add(prove("after", order));
+    rows.add(row("cover-neighbours", Names.of("live-parts", "covered"), State.COVERED, order));
     return rows;
   }
 
@@ -85,6 +87,12 @@ final class IsolationRows {
   }
 
   private Row row(String kind, String name, State state, Grounds grounds, Object... arguments) {
-    return Row.of(texts, kind, name, new Seen(state), grounds, arguments);
+    Manner manner =
+        switch (state) {
+          case LOCKED_OFF -> Manner.SWITCHED;
+          case HUNG, COVERED -> Manner.DONE;
+          default -> Manner.SEEN;
+        };
+    return Row.of(texts, kind, name, new Seen(state), grounds, arguments).answered(manner);
   }
 }

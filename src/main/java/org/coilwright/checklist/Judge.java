@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.coilwright.checklist.Checklist.FindingEntry;
 import org.coilwright.checklist.Checklist.Instrument;
@@ -118,18 +117,21 @@ public final class Judge {
     } else if (finding.weight().equals("FIX") && !acceptable) {
       remark(Kind.FIX, where, finding.name(), texts.of("judge.fix", finding.headline()));
     }
-    if (finding.grounds().confirm() && !filledIn.isTicked(Blanks.confirmed(finding))) {
-      remark(Kind.MISSING, where, finding.name(), texts.of("judge.figure-not-confirmed"));
-    }
   }
 
   /** What a reading outside probably means depends on the rows that came out as expected. */
   private Set<String> met() {
-    return checklist.rows().stream()
-        .map(row -> new RowJudge(texts, filledIn, Diagnosis.none(), Set.of(), row).judge())
+    return checklist.steps().stream()
+        .filter(Section.class::isInstance)
+        .flatMap(step -> ((Section) step).lines().stream())
+        .flatMap(line -> line.rows().stream().map(row -> judged(line, row)))
         .filter(result -> result.state() == State.MET)
         .map(result -> result.row().name())
         .collect(Collectors.toUnmodifiableSet());
+  }
+
+  private RowResult judged(TestLine line, TestRow row) {
+    return new RowJudge(texts, filledIn, Diagnosis.none(), Set.of(), line, row).judge();
   }
 
   private void steps(Diagnosis diagnosis) {
@@ -139,10 +141,19 @@ public final class Judge {
         if (Blanks.takingTemperature(checklist.steps()).equals(Optional.of(section))) {
           new DayTemperature(filledIn, texts).remark().ifPresent(remarks::add);
         }
-        for (TestRow row : section.rows()) {
-          RowJudge judge = new RowJudge(texts, filledIn, diagnosis, met, row);
-          rows.add(judge.judge());
-          remarks.addAll(judge.remarks());
+        for (TestLine line : section.lines()) {
+          for (TestRow row : line.rows()) {
+            RowJudge judge = new RowJudge(texts, filledIn, diagnosis, met, line, row);
+            rows.add(judge.judge());
+            remarks.addAll(judge.remarks());
+          }
+        }
+        if (section.confirm() && !filledIn.isTicked(Blanks.confirmed(section))) {
+          remark(
+              Kind.MISSING,
+              texts.of("judge.section", section.number()),
+              section.name(),
+              texts.of("judge.not-confirmed"));
         }
         need(
             List.of(Blanks.time(section), Blanks.initials(section)),
@@ -169,33 +180,6 @@ public final class Judge {
   }
 
   private void signOff() {
-    List<Blank> counts = Blanks.counts();
-    List<TestRow> all = checklist.rows();
-    // Whoever signs counts the marks on the paper, whatever the readings beside them say.
-    Predicate<TestRow> pass = row -> filledIn.isTicked(Blanks.pass(row));
-    Predicate<TestRow> fail = row -> filledIn.isTicked(Blanks.fail(row));
-    List<Predicate<TestRow>> counted = List.of(pass, fail, row -> !RowJudge.isBegun(filledIn, row));
-    // A row that was begun and has no mark is no more done than one nobody touched.
-    String unmarked = String.valueOf(all.stream().filter(pass.or(fail).negate()).count());
-    for (int i = 0; i < counted.size(); i++) {
-      Blank blank = counts.get(i);
-      String count = String.valueOf(all.stream().filter(counted.get(i)).count());
-      boolean notDone = i == counted.size() - 1;
-      Optional<String> written = filledIn.text(blank);
-      if (written.isEmpty()) {
-        remark(
-            Kind.MISSING,
-            texts.of("judge.sign-off"),
-            blank.name(),
-            texts.of("judge.count-missing", blank.tip(texts)));
-      } else if (!written.get().equals(count) && !(notDone && written.get().equals(unmarked))) {
-        remark(
-            Kind.CONTRADICTION,
-            texts.of("judge.sign-off"),
-            blank.name(),
-            texts.of("judge.count-wrong", blank.tip(texts), written.get(), count));
-      }
-    }
     for (Signer signer : checklist.signers()) {
       List<Blank> blanks = Blanks.signer(signer);
       need(blanks.subList(0, 3), signer.text(), signer.name(), "name", "licence", "date");

@@ -37,7 +37,9 @@ final class LoadRows {
     Reasoned none = bands.off(volts.toEarth(), "V AC");
     List<Row> rows = new ArrayList<>();
     for (String pin : anatomy.livePins(load)) {
-      rows.add(live("load-off", "off-" + pin, none.band(), none.grounds(), pin));
+      rows.add(
+          live("load-off", "off-" + pin, none.band(), none.grounds(), pin)
+              .inLine(load.name() + ".off", pin));
     }
     return rows;
   }
@@ -53,12 +55,15 @@ final class LoadRows {
         Quantity expected = acrossLines ? volts.acrossLines() : volts.toNeutral();
         rows.add(
             live(
-                "load-voltage",
-                "voltage-" + pins.get(i) + "-" + pins.get(j),
-                Volts.band(expected, drop.value()),
-                Reasons.of(texts.of("how.load-voltage"), drop),
-                pins.get(i),
-                pins.get(j)));
+                    "load-voltage",
+                    "voltage-" + pins.get(i) + "-" + pins.get(j),
+                    Volts.band(expected, drop.value()),
+                    Reasons.of(texts.of("how.load-voltage"), drop),
+                    pins.get(i),
+                    pins.get(j))
+                .inLine(
+                    load.name() + (acrossLines ? ".lines" : ".to-neutral"),
+                    pins.get(i) + "–" + pins.get(j)));
       }
     }
     for (String pin : pins) {
@@ -88,8 +93,9 @@ final class LoadRows {
         Reasons.of(
             texts.of("how.load-current", texts.figure(Printed.of(amps, Dimension.CURRENT))),
             heater ? least : other,
-            heater ? most : other),
-        pin);
+                heater ? most : other),
+            pin)
+        .inLine(load.name() + ".current", pin);
   }
 
   private Row live(
@@ -124,8 +130,10 @@ final class LoadRows {
                       "how.share-of-current",
                       texts.figure(Printed.given(share.value(), Dimension.RATIO))),
                   share),
-              column,
-              words.position(column, !position)));
+                  column,
+                  words.position(column, !position))
+              .inLine(load.name() + ".stopped", column + " " + words.position(column, !position))
+              .when(""));
     }
     return rows;
   }

@@ -26,13 +26,14 @@ final class MarkingRows {
       if (!marking.isEmpty()) {
         rows.add(
             Row.of(
-                texts,
-                "read-marking",
-                Names.of(part.name(), "marking"),
-                new Setting(marking),
-                Reasons.ofNetlist(texts.of("how.as-written")),
-                part.name(),
-                part.head().label().map(l -> "(" + l + ")").orElse("")));
+                    texts,
+                    "read-marking",
+                    Names.of(part.name(), "marking"),
+                    new Setting(marking),
+                    Reasons.ofNetlist(texts.of("how.as-written")),
+                    part.name(),
+                    part.head().label().map(l -> "(" + l + ")").orElse(""))
+                .answered(Manner.LISTED));
       }
     }
     return rows;
@@ -61,6 +62,11 @@ final class MarkingRows {
     }
     if (part instanceof Part.OtherLoad load) {
       return joined(text(load.power()), text(load.current()), text(load.voltage()));
+    }
+    if (part instanceof Part.Thermal thermal) {
+      return joined(
+          text(thermal.opensAt()),
+          thermal.reset().map(r -> texts.of("marking.reset", r.text())).orElse(""));
     }
     if (part instanceof Part.DcSupply supply) {
       return text(supply.output().voltage());

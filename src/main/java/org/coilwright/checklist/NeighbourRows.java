@@ -37,6 +37,7 @@ final class NeighbourRows {
   private final WiringMistakes mistakes;
   private final Texts texts;
   private final HandMoves moves;
+  private final DeadState state;
   private Coverage.Added added = Coverage.NONE.added();
 
   NeighbourRows(DeadTests tests) {
@@ -46,6 +47,7 @@ final class NeighbourRows {
     this.mistakes = tests.mistakes();
     this.texts = tests.texts();
     this.moves = new HandMoves(circuit, texts);
+    this.state = tests.state();
   }
 
   /** A measurement that shows mistakes which nothing else shows. */
@@ -102,7 +104,7 @@ final class NeighbourRows {
       }
       for (int i = 0; i < pins.size(); i++) {
         for (int j = i + 1; j < pins.size(); j++) {
-          Probing either = move.how().apply(Probing.ohms(pins.get(i), pins.get(j)));
+          Probing either = move.how().apply(state.still(Probing.ohms(pins.get(i), pins.get(j))));
           boolean shows = tried(either, move, mistake, candidates);
           if (!shows && readings.hasDiodes()) {
             shows = tried(either.toward(), move, mistake, candidates);

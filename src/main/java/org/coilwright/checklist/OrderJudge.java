@@ -27,13 +27,13 @@ final class OrderJudge {
     List<Step> steps = checklist.steps();
     for (int i = 0; i < steps.size(); i++) {
       if (steps.get(i) instanceof Hold hold) {
-        List<TestRow> before = rows(steps.subList(0, i));
-        List<TestRow> after = rows(steps.subList(i + 1, steps.size()));
+        List<TestLine> before = lines(steps.subList(0, i));
+        List<TestLine> after = lines(steps.subList(i + 1, steps.size()));
         if (!isSigned(hold)) {
           List<String> begun =
               after.stream()
-                  .filter(row -> RowJudge.isBegun(filledIn, row))
-                  .map(TestRow::number)
+                  .filter(line -> RowJudge.isBegun(filledIn, line))
+                  .map(line -> line.first().number())
                   .toList();
           if (!begun.isEmpty()) {
             remark(remarks, hold, "judge.hold-unsigned", begun);
@@ -41,8 +41,8 @@ final class OrderJudge {
         } else {
           List<String> open =
               before.stream()
-                  .filter(row -> !filledIn.isTicked(Blanks.pass(row)))
-                  .map(TestRow::number)
+                  .filter(line -> !isMarked(line))
+                  .map(line -> line.first().number())
                   .toList();
           if (!open.isEmpty()) {
             remark(remarks, hold, "judge.hold-open", open);
@@ -58,14 +58,21 @@ final class OrderJudge {
     return filledIn.text(blanks.get(0)).isPresent() || filledIn.isSigned(blanks.get(1));
   }
 
-  private static List<TestRow> rows(List<Step> steps) {
-    List<TestRow> rows = new ArrayList<>();
+  /** Ticked as it should be; what is listed may be written down instead. */
+  private boolean isMarked(TestLine line) {
+    TestRow first = line.first();
+    return filledIn.isTicked(Blanks.pass(first))
+        || (first.manner() == Manner.LISTED && filledIn.text(Blanks.reading(first)).isPresent());
+  }
+
+  private static List<TestLine> lines(List<Step> steps) {
+    List<TestLine> lines = new ArrayList<>();
     for (Step step : steps) {
       if (step instanceof Section section) {
-        rows.addAll(section.rows());
+        lines.addAll(section.lines());
       }
     }
-    return rows;
+    return lines;
   }
 
   private void remark(Consumer<Remark> remarks, Hold hold, String key, List<String> rows) {

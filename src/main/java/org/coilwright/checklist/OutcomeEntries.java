@@ -187,7 +187,7 @@ final class OutcomeEntries {
                     taken,
                     remembered.rule(),
                     texts.of("point.limit", rule, String.join(", ", remembered.at())),
-                    texts.of("point.from-memory", String.join("; ", remembered.sources()))));
+                    remembered.why(texts)));
     return points;
   }
 
@@ -203,7 +203,29 @@ final class OutcomeEntries {
     return byRule;
   }
 
-  private record Remembered(String rule, Set<String> at, Set<String> sources) {}
+  /**
+   * A rule that rests on memory.
+   *
+   * @param taken what was computed where the limit is nearest, with the limit
+   */
+  private record Remembered(String rule, Set<String> at, Tightest taken) {
+    String why(Texts texts) {
+      return texts.of("point.from-memory", taken.said);
+    }
+  }
+
+  /** Of several checks the one nearest to its limit. */
+  private static final class Tightest {
+    private double room = Double.POSITIVE_INFINITY;
+    private String said = "";
+
+    void take(double distance, String sentence) {
+      if (said.isEmpty() || distance < room) {
+        room = distance;
+        said = sentence;
+      }
+    }
+  }
 
   private void remember(Map<String, Remembered> byRule, Basis basis, Outcome outcome) {
     if (basis.standing() == Standing.FROM_MEMORY) {
@@ -211,11 +233,21 @@ final class OutcomeEntries {
           byRule.computeIfAbsent(
               texts.rule(outcome.rule()) + " (" + outcome.rule().id() + ")",
               k ->
-                  new Remembered(
-                      outcome.rule().id(), new LinkedHashSet<>(), new LinkedHashSet<>()));
+                  new Remembered(outcome.rule().id(), new LinkedHashSet<>(), new Tightest()));
       remembered.at().add(outcome.at().isEmpty() ? texts.of("the-circuit") : outcome.at().get(0));
-      remembered.sources().addAll(basis.sources());
+      if (outcome instanceof Satisfied satisfied) {
+        remembered.taken().take(room(satisfied), said(satisfied));
+      } else if (outcome instanceof Violated violated) {
+        remembered.taken().take(Double.NEGATIVE_INFINITY, violated.numbers());
+      }
     }
+  }
+
+  private String said(Satisfied satisfied) {
+    List<String> measures = measures(satisfied.value(), satisfied.limit());
+    return measures.get(1).isEmpty()
+        ? satisfied.sentence()
+        : texts.of("point.taken", measures.get(0), measures.get(1));
   }
 
   private static void add(

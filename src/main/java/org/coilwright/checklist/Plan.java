@@ -7,9 +7,6 @@ import java.util.Set;
 
 /** Numbers the sections and rows and puts the hold points between the stages. */
 final class Plan {
-  /** Rows of a part of a topic that is too long for one section; two of these fit on a page. */
-  private static final int PART_ROWS = 5;
-
   private final Cautions.Chosen cautions;
   private final Texts texts;
   private final List<Step> steps = new ArrayList<>();
@@ -25,6 +22,11 @@ final class Plan {
     this.texts = texts;
   }
 
+  /** Another one with the same cautions, none of them placed, and nothing in it. */
+  Plan empty() {
+    return new Plan(cautions.anew(), texts);
+  }
+
   /** Adds what is to be done while one stage lasts; a topic without rows is left out. */
   void add(List<Topic> topics) {
     List<Topic> joined = joined(topics);
@@ -32,16 +34,43 @@ final class Plan {
     joined.forEach(topic -> keys.addAll(topic.keys()));
     for (Topic topic : joined) {
       List<Row> rows = topic.rows();
-      // Parts of like size, and small: ten rows become five and five, which share a page.
-      int parts = rows.size() <= Section.MOST_ROWS ? 1 : (rows.size() + PART_ROWS - 1) / PART_ROWS;
-      for (int part = 0; part < parts; part++) {
-        int from = part * rows.size() / parts;
-        int to = (part + 1) * rows.size() / parts;
+      List<List<Row>> parts = parted(rows);
+      for (int part = 0; part < parts.size(); part++) {
         String title =
-            parts == 1 ? topic.title() : texts.of("section.part", topic.title(), part + 1);
-        section(topic, title, rows.subList(from, to), keys);
+            parts.size() == 1 ? topic.title() : texts.of("section.part", topic.title(), part + 1);
+        section(topic, title, parts.get(part), keys);
       }
     }
+  }
+
+  /** Parts of like length, each short enough for one section; no line is parted. */
+  private static List<List<Row>> parted(List<Row> rows) {
+    long counted =
+        Row.lines(
+            rows.stream().filter(row -> !isListed(row)).toList());
+    int parts = (int) Math.max(1, (counted + Section.MOST_LINES - 1) / Section.MOST_LINES);
+    int most = (int) ((counted + parts - 1) / parts);
+    List<List<Row>> all = new ArrayList<>();
+    List<Row> open = new ArrayList<>();
+    int lines = 0;
+    for (int i = 0; i < rows.size(); i++) {
+      Row row = rows.get(i);
+      boolean next = i == 0 || !row.continues(rows.get(i - 1));
+      boolean counts = next && !isListed(row);
+      if (counts && lines == most) {
+        all.add(List.copyOf(open));
+        open.clear();
+        lines = 0;
+      }
+      lines += counts ? 1 : 0;
+      open.add(row);
+    }
+    all.add(List.copyOf(open));
+    return all;
+  }
+
+  private static boolean isListed(Row row) {
+    return !row.form().wire().isEmpty() || Section.isListed(row.form().manner());
   }
 
   /** Neighbours that begin alike and together hold few enough rows become one. */
@@ -64,9 +93,14 @@ final class Plan {
   private void section(Topic topic, String title, List<Row> rows, Set<String> keys) {
     sections++;
     List<TestRow> numbered = new ArrayList<>();
+    String line = "";
     for (int i = 0; i < rows.size(); i++) {
       Row row = rows.get(i);
-      TestRow printed = row.numbered(sections + "." + (i + 1), Names.free(row.name(), names));
+      String name = Names.free(row.name(), names);
+      if (i == 0 || !row.continues(rows.get(i - 1))) {
+        line = name;
+      }
+      TestRow printed = row.numbered(sections + "." + (i + 1), name, line);
       numbered.add(printed);
       placed.add(new Placed(row, printed));
     }

@@ -5,8 +5,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.checklist.Expected.Seen;
+import org.coilwright.checklist.Expected.State;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Site;
 import org.coilwright.quantity.Dimension;
@@ -21,6 +24,7 @@ final class ProtectionRows {
           "C", "checklist.breaker-c-multiple",
           "D", "checklist.breaker-d-multiple");
   private static final double MILLI = 1000;
+  private static final double KILO = 1000;
 
   private final Anatomy anatomy;
   private final Bands bands;
@@ -32,19 +36,79 @@ final class ProtectionRows {
     this.texts = texts;
   }
 
-  List<Row> rows(Site.MainsSupply mains) {
+  /** Where loops are judged by the breaker before a load. */
+  private boolean byBreakers(Site.MainsSupply mains) {
+    return mains.earthing().filter(e -> e.value().toUpperCase(Locale.ROOT).startsWith("TN")).isPresent()
+        && !anatomy.isNec();
+  }
+
+  /** What the incoming terminals must show for all that rests on these figures. */
+  List<Row> incoming(Site.MainsSupply mains, Part.Mains at) {
     List<Row> rows = new ArrayList<>();
-    String earthing = mains.earthing().map(e -> e.value().toUpperCase(Locale.ROOT)).orElse("");
-    boolean tn = earthing.startsWith("TN");
-    // where it is not written, the site may have an electrode of its own
-    boolean tt = earthing.equals("TT") || earthing.isEmpty();
+    boolean sums = byBreakers(mains) && anatomy.loads().stream().anyMatch(l -> loop(l, 1).isPresent());
+    OptionalDouble most =
+        mains.loopImpedance().isPresent()
+            ? OptionalDouble.of(mains.loopImpedance().get().value().high())
+            : anatomy.loads().stream()
+                .flatMap(load -> loop(load, Volts.toEarth(mains)).stream())
+                .mapToDouble(row -> row.expected() instanceof Band b ? b.max().orElse(0) : 0)
+                .min();
+    String line = at.pins().get(0);
+    if (!anatomy.isNec() && most.isPresent() && (sums || mains.loopImpedance().isPresent())) {
+      rows.add(
+          Row.of(
+                  texts,
+                  "incoming-loop",
+                  Names.of(at.name(), "loop-impedance"),
+                  Band.atMost(most.getAsDouble(), "Ω"),
+                  Reasons.ofNetlist(texts.of("how.as-written")),
+                  at.name(),
+                  line)
+              .live(true));
+    }
+    mains
+        .faultCurrent()
+        .ifPresent(
+            current ->
+                rows.add(
+                    Row.of(
+                            texts,
+                            "incoming-fault",
+                            Names.of(at.name(), "fault-current"),
+                            Band.atMost(current.value().high() / KILO, "kA"),
+                            Reasons.ofNetlist(texts.of("how.as-written")),
+                            at.name())
+                        .live(true)));
+    return rows;
+  }
+
+  /** The loop of each load, added up from what was read: no load is live for it. */
+  List<Row> sums(Site.MainsSupply mains) {
+    List<Row> rows = new ArrayList<>();
     for (Part load : anatomy.loads()) {
-      if (tn && !anatomy.isNec()) {
+      if (byBreakers(mains)) {
         loop(load, Volts.toEarth(mains)).ifPresent(rows::add);
       }
     }
+    return rows;
+  }
+
+  /**
+   * Residual-current devices that open only a load, or the others.
+   *
+   * @param ofLoads which of the two
+   */
+  List<Row> devices(Site.MainsSupply mains, boolean ofLoads) {
+    List<Row> rows = new ArrayList<>();
+    String earthing = mains.earthing().map(e -> e.value().toUpperCase(Locale.ROOT)).orElse("");
+    // where it is not written, the site may have an electrode of its own
+    boolean tt = earthing.equals("TT") || earthing.isEmpty();
+    Set<String> loadOnly = anatomy.loadOnlyProtection();
     for (Part.Protective device : anatomy.parts(Part.Protective.class)) {
-      if (device.isRcd()) {
+      if (device.isRcd() && loadOnly.contains(device.name()) == ofLoads) {
+        rows.add(
+            LiveTopics.switched(
+                texts, "rcd-on", Names.of(device.name(), "switched-on"), State.ON, device.name()));
         if (tt && !anatomy.isNec()) {
           earthLoop(device).ifPresent(rows::add);
         }
@@ -96,8 +160,7 @@ final class ProtectionRows {
                     cold),
                 load.name(),
                 pin,
-                breaker)
-            .live(true));
+                breaker));
   }
 
   /**
@@ -132,14 +195,6 @@ final class ProtectionRows {
     List<Row> rows = new ArrayList<>();
     if (device.trip().isPresent() && !anatomy.isNec()) {
       double amps = device.trip().get().value().nominal();
-      Cited<Double> half = bands.figure("checklist.rcd-share-no-trip");
-      rows.add(
-          row(
-              device,
-              "trip-half",
-              current(half.value() * amps),
-              new Seen(Expected.State.DOES_NOT_TRIP),
-              Reasons.of(texts.of("how.rcd-half"), half)));
       Cited<Double> rated = bands.figure("checklist.rcd-time-rated");
       rows.add(
           row(
@@ -157,17 +212,30 @@ final class ProtectionRows {
               current(multiple.value() * amps),
               Band.atMost(five.value() * MILLI, "ms"),
               Reasons.of(texts.of("how.rcd-five"), five)));
+      Cited<Double> half = bands.figure("checklist.rcd-share-no-trip");
+      rows.add(
+          row(
+              device,
+              "trip-half",
+              current(half.value() * amps),
+              new Seen(State.DOES_NOT_TRIP),
+              Reasons.of(texts.of("how.rcd-half"), half)));
     }
-    rows.add(
+    Row button =
         Row.of(
                 texts,
                 "test-button",
                 Names.of(device.name(), "test-button"),
-                new Seen(Expected.State.TRIPS),
+                new Seen(State.TRIPS),
                 Reasons.ofNetlist(texts.of("how.rcd-button")),
                 device.name())
-            .live(true));
+            .live(true);
+    rows.add(rows.isEmpty() ? button : button.inLine(line(device), texts.of("label.button")));
     return rows;
+  }
+
+  private static String line(Part.Protective device) {
+    return device.name() + ".trip";
   }
 
   private Row row(
@@ -175,7 +243,10 @@ final class ProtectionRows {
     String pin =
         device.poles().isEmpty() ? device.name() : device.name() + "." + device.poles().get(0).to();
     String name = Names.of(device.name(), kind);
-    return Row.of(texts, kind, name, expected, grounds, device.name(), amps, pin).live(true);
+    String label = expected instanceof Seen seen ? amps + ": " + seen.text(texts) : amps;
+    return Row.of(texts, kind, name, expected, grounds, device.name(), amps, pin)
+        .live(true)
+        .inLine(line(device), label);
   }
 
   private String current(double amps) {

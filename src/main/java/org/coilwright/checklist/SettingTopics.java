@@ -27,24 +27,22 @@ final class SettingTopics {
       add(devices, "setting", Names.of(name, "setting"), thermal.opensAt(), name);
       add(devices, "reset", Names.of(name, "reset"), thermal.reset(), name);
     }
-    if (Condition.OUTPUT.holds(anatomy)) {
-      devices.add(
-          Row.of(
-              texts,
-              "notice",
-              Names.of("notice", "starts-by-itself"),
-              new Seen(Expected.State.FITTED),
-              Reasons.ofNetlist(texts.of("how.output-starts"))));
-    }
-    topics.add(topic("devices-and-notices", devices));
     Optional<Switching> switching = anatomy.netlist().switching();
-    switching.ifPresent(s -> topics.add(topic("controller", controller(s))));
-    switching.flatMap(this::falseStart).ifPresent(topics::add);
+    switching.ifPresent(s -> devices.addAll(controller(s)));
+    switching.flatMap(this::falseStart).ifPresent(devices::add);
+    devices.addAll(handingOver());
+    topics.add(
+        new Topic(
+            List.of("devices-and-notices", "controller", "false-start"),
+            Section.Stage.SETTINGS,
+            texts.of("section.settings"),
+            texts.of("begin.covers-on"),
+            devices));
     return topics;
   }
 
   /** What a battery that settles slowly is seen by: nothing but the controller acts in it. */
-  private Optional<Topic> falseStart(Switching switching) {
+  private Optional<Row> falseStart(Switching switching) {
     boolean battery = switching.plant().flatMap(Switching.Plant::battery).isPresent();
     if (!battery || switching.start().isEmpty()) {
       return Optional.empty();
@@ -55,7 +53,7 @@ final class SettingTopics {
             .flatMap(Switching.Plant::largestStep)
             .map(w -> " (" + texts.figure(w.text()) + ")")
             .orElse("");
-    Row row =
+    return Optional.of(
         Row.of(
             texts,
             "false-start",
@@ -63,14 +61,37 @@ final class SettingTopics {
             new Seen(Expected.State.STAYS_OPEN),
             Reasons.ofNetlist(texts.of("how.false-start")),
             output(switching),
-            step);
-    return Optional.of(
-        Topic.of(
-            "false-start",
-            Section.Stage.SETTINGS,
-            texts.of("section.false-start"),
-            texts.of("begin.after-dark"),
-            List.of(row)));
+            step));
+  }
+
+  /** Labels, and what the user is shown and given. */
+  private List<Row> handingOver() {
+    List<Row> rows = new ArrayList<>();
+    if (Condition.OUTPUT.holds(anatomy)) {
+      rows.add(
+          seen("notice", "starts-by-itself", Expected.State.FITTED, texts.of("how.output-starts")));
+    }
+    if (Condition.SEVERAL_SUPPLIES.holds(anatomy)) {
+      rows.add(
+          seen(
+              "notice-supplies",
+              "several-supplies",
+              Expected.State.FITTED,
+              texts.of("how.handing-over")));
+    }
+    rows.add(handed("hand-user"));
+    rows.add(handed("hand-papers"));
+    rows.add(handed("hand-next"));
+    return rows;
+  }
+
+  private Row handed(String kind) {
+    return seen(kind, kind, Expected.State.HANDED_OVER, texts.of("how.handing-over"));
+  }
+
+  private Row seen(String kind, String test, Expected.State state, String how) {
+    return Row.of(
+        texts, kind, Names.of("notice", test), new Seen(state), Reasons.ofNetlist(how));
   }
 
   /** The same in every language. */
@@ -80,11 +101,6 @@ final class SettingTopics {
 
   private String output(Switching switching) {
     return switching.output().map(Written::value).orElse(texts.of("the-output"));
-  }
-
-  private Topic topic(String key, List<Row> rows) {
-    return Topic.of(
-        key, Section.Stage.SETTINGS, texts.of("section." + key), texts.of("begin.covers-on"), rows);
   }
 
   private List<Row> controller(Switching switching) {
@@ -124,11 +140,13 @@ final class SettingTopics {
         v ->
             rows.add(
                 Row.of(
-                    texts,
-                    "read-" + kind,
-                    name,
-                    new Setting(texts.figure(v.text())),
-                    Reasons.ofNetlist(texts.of("how.as-written")),
-                    of)));
+                        texts,
+                        "read-" + kind,
+                        name,
+                        new Setting(texts.figure(v.text())),
+                        Reasons.ofNetlist(texts.of("how.as-written")),
+                        of)
+                    .answered(Manner.COMPARED)
+                    .inLine("", texts.of("setting." + kind, of))));
   }
 }

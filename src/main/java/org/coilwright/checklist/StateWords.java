@@ -17,8 +17,13 @@ final class StateWords {
 
   /** Every position of a state: {@code U1.heat on, B1 closed}. */
   String of(State state) {
+    return of(state, anatomy.study().columns());
+  }
+
+  /** Some positions of a state. */
+  String of(State state, List<String> columns) {
     List<String> words = new ArrayList<>();
-    for (String column : anatomy.study().columns()) {
+    for (String column : columns) {
       boolean operated = state.positions().getOrDefault(column, false);
       words.add(column + " " + position(column, operated));
     }

@@ -13,6 +13,10 @@ package org.coilwright.checklist;
  * @param otherwise what to do if it does not
  * @param live true if parts that can be touched are at mains voltage meanwhile
  * @param grounds where the expected reading comes from
+ * @param manner how it is answered
+ * @param label what stands before its field where several share a line; may be empty
+ * @param line name of the first row of its line; its own if it has a line to itself
+ * @param wire name of the row of the wiring list that it stands in; empty if it stands in none
  */
 public record TestRow(
     String name,
@@ -23,8 +27,11 @@ public record TestRow(
     Expected expected,
     String otherwise,
     boolean live,
-    Grounds grounds) {
-
+    Grounds grounds,
+    Manner manner,
+    String label,
+    String line,
+    String wire) {
   /**
    * Refuses a row that does not say what to do.
    *
@@ -35,5 +42,32 @@ public record TestRow(
       throw new IllegalArgumentException(
           "row " + number + " lacks what to do or what to do if it fails");
     }
+  }
+
+  /** A row with a line to itself. */
+  public TestRow(
+      String name,
+      String number,
+      String condition,
+      String action,
+      String where,
+      Expected expected,
+      String otherwise,
+      boolean live,
+      Grounds grounds) {
+    this(
+        name,
+        number,
+        condition,
+        action,
+        where,
+        expected,
+        otherwise,
+        live,
+        grounds,
+        Manner.of(expected),
+        "",
+        name,
+        "");
   }
 }

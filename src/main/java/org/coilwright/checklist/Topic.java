@@ -19,7 +19,7 @@ record Topic(
   boolean joins(Topic other) {
     return stage == other.stage
         && beginWith.equals(other.beginWith)
-        && rows.size() + other.rows.size() <= Section.MOST_ROWS;
+        && Row.lines(rows) + Row.lines(other.rows) <= Section.MOST_LINES;
   }
 
   /** Both in one. */

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.coilwright.circuit.Branch;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
@@ -26,11 +27,7 @@ final class WarmRows {
 
   List<Row> rows(Part load) {
     List<Row> rows = new ArrayList<>();
-    List<Part.Relay> switching =
-        anatomy.parts(Part.Relay.class).stream().filter(this::switchesMains).toList();
-    List<Part.Relay> contactors = switching.stream().filter(Part.Relay::isContactor).toList();
-    List<Part.Relay> parts = contactors.isEmpty() ? switching : contactors;
-    for (Part.Relay part : parts) {
+    for (Part part : onTheWay(load)) {
       limit(part)
           .ifPresent(
               most ->
@@ -42,16 +39,40 @@ final class WarmRows {
                               Expected.Band.atMost(most.value(), "°C"),
                               Reasons.of(texts.of("how.warm-clamps"), most),
                               part.name())
-                          .live(true)));
+                          .live(true)
+                          .inLine(
+                              "warm." + load.name() + " " + most.value(), part.name())));
     }
     return rows;
   }
 
+  /** Breaker, contactor and cut-out before the load, then the load. */
+  private List<Part> onTheWay(Part load) {
+    Set<String> protection = anatomy.protectionOf(anatomy.nodesOf(load));
+    List<Part> parts = new ArrayList<>();
+    for (Part part : anatomy.netlist().parts().values()) {
+      boolean relay = part instanceof Part.Relay switching && switchesMains(switching);
+      boolean cutOut = part instanceof Part.Thermal thermal && thermal.isCutOut() && isAt(thermal);
+      if (relay || cutOut || protection.contains(part.name())) {
+        parts.add(part);
+      }
+    }
+    parts.add(load);
+    return parts;
+  }
+
+  private boolean isAt(Part.Thermal thermal) {
+    return thermal.poles().stream()
+        .anyMatch(pole -> anatomy.node(thermal.name(), pole.from()).filter(anatomy::onMains).isPresent());
+  }
+
   private boolean switchesMains(Part.Relay relay) {
-    return relay.contacts().stream()
-        .anyMatch(
-            contact ->
-                anatomy.node(relay.name(), contact.from()).filter(anatomy::onMains).isPresent());
+    boolean contactors = anatomy.has(Part.Relay.class, Part.Relay::isContactor);
+    return (relay.isContactor() || !contactors)
+        && relay.contacts().stream()
+            .anyMatch(
+                contact ->
+                    anatomy.node(relay.name(), contact.from()).filter(anatomy::onMains).isPresent());
   }
 
   /** What the core of the least warm insulation at a part may reach; PVC where none is stated. */

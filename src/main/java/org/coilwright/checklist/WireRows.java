@@ -2,10 +2,12 @@ package org.coilwright.checklist;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Locale;
 import java.util.Set;
 import org.coilwright.checklist.Checklist.WireRow;
 import org.coilwright.circuit.Branch;
+import org.coilwright.circuit.CoreColour;
 import org.coilwright.netlist.Run;
 import org.coilwright.netlist.Wire;
 import org.coilwright.netlist.Written;
@@ -22,30 +24,52 @@ final class WireRows {
     this.texts = texts;
   }
 
-  List<WireRow> rows() {
+  /**
+   * The whole list.
+   *
+   * @param states letters of what is done before a wire is measured, by name of its row
+   */
+  List<WireRow> rows(Map<String, String> states) {
     List<Branch.Conductor> conductors = anatomy.circuit().branches(Branch.Conductor.class);
     Set<String> taken = new HashSet<>();
     return java.util.stream.IntStream.range(0, conductors.size())
-        .mapToObj(i -> row(i + 1, conductors.get(i), taken))
+        .mapToObj(i -> row(i + 1, conductors.get(i), name(conductors.get(i), taken), states))
         .toList();
   }
 
-  private WireRow row(int position, Branch.Conductor conductor, Set<String> taken) {
+  /** Names of the rows, one a conductor, in their order. */
+  static List<String> names(List<Branch.Conductor> conductors) {
+    Set<String> taken = new HashSet<>();
+    return conductors.stream().map(conductor -> name(conductor, taken)).toList();
+  }
+
+  private static String name(Branch.Conductor conductor, Set<String> taken) {
+    return Names.free(Names.of(Names.wire(conductor.wire()), "wired"), taken);
+  }
+
+  private WireRow row(
+      int position, Branch.Conductor conductor, String name, Map<String, String> states) {
     Wire wire = conductor.wire();
     return new WireRow(
-        Names.free(Names.of(Names.wire(wire), "wired"), taken),
+        name,
         wire.number().map(Written::text).orElse(String.valueOf(position)),
         wire.from().value().toString(),
         wire.to().value().toString(),
         conductor.bridge()
             ? texts.of("wire.bridge")
-            : conductor.run().map(Run::name).orElse(texts.of("wire.single")),
+            : conductor.run().map(Run::name).orElse("–"),
         conductor.size().map(Printed::of).map(texts::figure).orElse(texts.of("wire.not-stated")),
         conductor.length().isPresent()
             ? texts.figure(Printed.given(conductor.length().getAsDouble(), Dimension.LENGTH))
             : texts.of("wire.not-stated"),
-        wire.colour().map(w -> colour(texts, w.text())).orElse(texts.of("wire.not-stated")),
-        texts.of("carries." + Names.word(anatomy.carries(conductor.from()))));
+        wire.colour().map(w -> letters(texts, w.text())).orElse("–"),
+        texts.of("carries." + Names.word(anatomy.carries(conductor.from()))),
+        states.getOrDefault(name, ""));
+  }
+
+  /** The letters of the trade, as the diagram has them; the name where there are none. */
+  private static String letters(Texts texts, String written) {
+    return CoreColour.letters(written).orElseGet(() -> colour(texts, written));
   }
 
   /** The trade's name of a colour; as written if it is none of them. */

@@ -128,6 +128,11 @@ final class WiringMistakes {
     return in;
   }
 
+  /** Those that a measurement may feel. */
+  List<Mistake> felt(Probing probing) {
+    return readings.felt(probing, index).stream().map(all::get).toList();
+  }
+
   /** Those that show at none of these rows. */
   List<Mistake> left(List<Row> rows) {
     List<Integer> first = first(rows);

@@ -4,11 +4,13 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.coilwright.checklist.Checklist;
-import org.coilwright.checklist.Checklist.Paper;
+import org.coilwright.checklist.Checklist.Part;
 import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Texts;
 import org.coilwright.pdf.Attachment;
@@ -22,6 +24,8 @@ final class ChecklistCommand extends ConsoleCommand {
   private static final String OUTPUT = "--output";
   private static final String COVERAGE = "--coverage";
   private static final String LANGUAGE = "--language";
+  private static final String WITHOUT = "--without";
+  private static final String WITH = "--with";
 
   ChecklistCommand(Console console) {
     super(console);
@@ -41,8 +45,14 @@ final class ChecklistCommand extends ConsoleCommand {
                 + " it",
             "shows at, whether that is before the mains is applied, and what is read then.",
             "",
+            "The work sheet comes first. Behind it stands an annex for owner and planner; the archive"
+                + " (where",
+            "readings come from, what was satisfied) is in the attached results and printed on wish.",
+            "With a STOP the sheet is a mend sheet: nothing is switched on by it.",
+            "",
             "Examples:",
             "  coilwright checklist boiler.yaml -o boiler.pdf",
+            "  coilwright checklist boiler.yaml -o boiler.pdf --without annex --with archive",
             "  coilwright checklist boiler.yaml --coverage --as json",
             "",
             "Ends with 0: written, nothing above a note, 1: written, with findings, 2: the netlist",
@@ -63,6 +73,18 @@ final class ChecklistCommand extends ConsoleCommand {
             .description(
                 "Language: en (without it) or de. What the rules say",
                 "stays in English, and the sheet says so.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder(WITHOUT)
+            .paramLabel("PART")
+            .type(Part.class)
+            .description("Leave a part out: annex.")
+            .build());
+    spec.addOption(
+        OptionSpec.builder(WITH)
+            .paramLabel("PART")
+            .type(Part.class)
+            .description("Print a part more: archive.")
             .build());
     spec.addOption(
         OptionSpec.builder(COVERAGE)
@@ -92,13 +114,28 @@ final class ChecklistCommand extends ConsoleCommand {
     } else if (coverage && parsed.hasMatchedOption(LANGUAGE)) {
       return refuse("--language goes with the PDF only: the table of --coverage is in English.");
     }
+    if (coverage && (parsed.hasMatchedOption(WITH) || parsed.hasMatchedOption(WITHOUT))) {
+      return refuse("--with and --without go with the PDF only.");
+    }
     return coverage
         ? table(file, parsed)
         : sheet(
             file,
             parsed.matchedOptionValue(LANGUAGE, Texts.english().language()),
             parsed.matchedOptionValue(OUTPUT, ""),
-            usual -> Options.paper(parsed, usual));
+            usual -> usual.on(Options.paper(parsed, usual.paper())).with(parts(parsed)));
+  }
+
+  /** What is printed behind the work sheet. */
+  private static Set<Part> parts(ParseResult parsed) {
+    Set<Part> parts = EnumSet.copyOf(Part.USUAL);
+    if (parsed.hasMatchedOption(WITHOUT)) {
+      parts.remove(parsed.<Part>matchedOptionValue(WITHOUT, Part.ANNEX));
+    }
+    if (parsed.hasMatchedOption(WITH)) {
+      parts.add(parsed.<Part>matchedOptionValue(WITH, Part.ARCHIVE));
+    }
+    return parts;
   }
 
   @Override
@@ -135,7 +172,8 @@ final class ChecklistCommand extends ConsoleCommand {
     return Exit.UNUSABLE;
   }
 
-  private int sheet(String file, String language, String output, UnaryOperator<Paper> paper) {
+  private int sheet(
+      String file, String language, String output, UnaryOperator<Checklist> wanted) {
     if (!Texts.LANGUAGES.contains(language)) {
       return refuse(
           "There is no sheet in '%s'. Use one of %s. No PDF was written."
@@ -153,7 +191,7 @@ final class ChecklistCommand extends ConsoleCommand {
         return unusable(unusable);
       } else if (inspection instanceof Inspection.Done done) {
         Checklist usual = inspector.checklist(done, console().today(), Texts.in(language));
-        Checklist checklist = usual.on(paper.apply(usual.paper()));
+        Checklist checklist = wanted.apply(usual);
         SheetFiles files = new SheetFiles(kept, includes.all());
         byte[] pdf = pdf(checklist, files.of(done, checklist, inspector.tables()));
         if (write(pdf, output, kept.files())) {

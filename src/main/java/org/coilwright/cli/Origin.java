@@ -14,6 +14,7 @@ import org.coilwright.netlist.Includes;
  * came of it.
  *
  * @param program name and version
+ * @param parts what is printed behind the work sheet
  * @param rows expected reading by name of row
  * @param tables digest by table
  * @param results the results of the one netlist
@@ -22,6 +23,7 @@ record Origin(
     String program,
     LocalDate printed,
     String paper,
+    List<String> parts,
     String language,
     Source netlist,
     List<Source> includes,
@@ -64,6 +66,9 @@ record Origin(
               sheet.text("program"),
               LocalDate.parse(sheet.text("printed")),
               sheet.text("paper"),
+              sheet.elements("parts").stream()
+                  .map(part -> part instanceof JsonTree.Text text ? text.value() : "")
+                  .toList(),
               sheet.text("language"),
               Source.of(sheet.at("netlist")),
               sheet.elements("includes").stream().map(Source::of).toList(),

@@ -5,7 +5,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
+import java.util.stream.Collectors;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Diagnosis;
 import org.coilwright.checklist.Texts;
@@ -91,8 +93,16 @@ record Remade(
     if (paper.isEmpty()) {
       return new Refused("it is on paper this coilwright does not have", "use " + origin.program());
     }
+    Set<Checklist.Part> parts =
+        Arrays.stream(Checklist.Part.values())
+            .filter(part -> origin.parts().contains(part.toString()))
+            .collect(Collectors.toSet());
+    if (parts.size() != origin.parts().size()) {
+      return new Refused("it has parts this coilwright does not have", "use " + origin.program());
+    }
     Texts texts = Texts.in(origin.language());
-    Checklist checklist = inspector.checklist(done, origin.printed(), texts).on(paper.get());
+    Checklist checklist =
+        inspector.checklist(done, origin.printed(), texts).on(paper.get()).with(parts);
     SortedMap<String, String> tables = inspector.tables();
     return new Made(
         new Remade(

@@ -116,6 +116,9 @@ final class SheetFiles {
     json.key("printed").text(checklist.title().printed());
     json.key("paper").text(checklist.paper().toString());
     json.key("language").text(checklist.texts().language());
+    json.key("parts").array();
+    checklist.parts().stream().map(Checklist.Part::toString).sorted().forEach(json::text);
+    json.endArray();
     json.key("netlist").object().key("file").text(netlist.name());
     json.key("attached").text(attached);
     json.key("sha256").text(checklist.title().sha256()).endObject();
@@ -142,7 +145,9 @@ final class SheetFiles {
       limit(json, "min", band.min());
       limit(json, "max", band.max());
     }
-    json.endObject();
+    json.key("how").text(row.grounds().how()).key("sources").array();
+    row.grounds().sources().forEach(json::text);
+    json.endArray().key("standing").text(row.grounds().standing()).endObject();
   }
 
   private static void limit(JsonWriter json, String key, OptionalDouble limit) {

@@ -39,6 +39,11 @@ record Cell(List<Content> contents) {
     return text.isBlank() ? this : plus(new Paragraph(text, Face.BOLD, Type.BODY, false));
   }
 
+  /** A paragraph that begins in bold and goes on in regular letters. */
+  Cell andSaid(String bold, String plain) {
+    return plain.isBlank() ? andBold(bold) : plus(new Said(bold, plain));
+  }
+
   /** The same with all its paragraphs in English, on a sheet that is not. */
   Cell english(boolean foreign) {
     return new Cell(
@@ -54,6 +59,11 @@ record Cell(List<Content> contents) {
   /** A tick box with a word beside it. */
   Cell andTick(String label, Blank blank) {
     return plus(new Tick(label, blank));
+  }
+
+  /** Fields and boxes beside each other, as many as fit. */
+  Cell andPlaces(List<Place> places) {
+    return plus(new Places(places));
   }
 
   /** Two boxes side by side; one of them is ticked. */
@@ -87,6 +97,9 @@ record Cell(List<Content> contents) {
   /** Text that is wrapped to the cell; English on a sheet that is not where it says so. */
   record Paragraph(String text, Face face, double size, boolean english) implements Content {}
 
+  /** A paragraph that begins in bold and goes on in regular letters. */
+  record Said(String bold, String plain) implements Content {}
+
   /** A box to tick. */
   record Tick(String label, Blank blank) implements Content {}
 
@@ -98,4 +111,20 @@ record Cell(List<Content> contents) {
 
   /** A form field that stays one in a final record. */
   record Field(double width, double height, Blank blank) implements Content {}
+
+  /** Places to fill in beside each other, in columns of equal width. */
+  record Places(List<Place> places) implements Content {
+    Places {
+      places = List.copyOf(places);
+    }
+  }
+
+  /**
+   * One of them: what stands before it, and the field or box.
+   *
+   * @param label may be empty
+   * @param expected under the label; may be empty
+   * @param unit behind it; may be empty
+   */
+  record Place(String label, String expected, String unit, Blank blank) {}
 }

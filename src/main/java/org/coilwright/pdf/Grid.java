@@ -2,8 +2,8 @@
 package org.coilwright.pdf;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A table whose head is repeated on every page. A row moves to the next page whole if it can; one
@@ -16,6 +16,9 @@ final class Grid {
   /** A line of handwriting needs this much. */
   private static final double LEAST_ROW = 24;
 
+  /** Two numbers of rows with a dash between. */
+  private static final double NUMBERS = 22 * Sheet.MM;
+
   private final Sheet sheet;
   private final Faces faces;
   private final List<Column> columns;
@@ -23,6 +26,7 @@ final class Grid {
   private final List<Band> head;
   private final List<Row> rows = new ArrayList<>();
   private String title = "";
+  private Optional<Band> above = Optional.empty();
 
   /**
    * A column.
@@ -128,66 +132,47 @@ final class Grid {
   }
 
   /**
-   * Adds a step: what to do over the whole width, and what must come of it and is filled in below.
+   * Adds a line whose places stand in one band under its words.
    *
-   * @param number and whatever marks the row
-   * @param condition what must be so first; may be empty
-   * @param action one verb, one device
-   * @param where may be empty
-   * @param below one cell a column from the second on; the first of them begins at the left edge
+   * @param words number, text and what is expected; the number may reach into the text's column
+   * @param mark under the number
+   * @param places over all columns between
+   * @param boxes in the last column
    */
-  Grid step(Cell number, Cell condition, Cell action, Cell where, List<Cell> below, boolean live) {
-    List<Band> bands = new ArrayList<>();
-    double text = lefts[0] + Math.max(lefts[1] - lefts[0], widest(number) + 2 * PAD_X);
-    double right = lefts[columns.size()];
-    int wide = columns.size() - 1;
-    Cell beside = number;
-    if (!condition.isEmpty()) {
-      double[] edges = {lefts[0], text, right};
-      bands.add(band(List.of(beside, condition), edges, new int[] {1, wide}, PAD_Y, 0));
-      beside = Cell.EMPTY;
-    }
-    double above = bands.isEmpty() ? PAD_Y : 0;
-    if (where.isEmpty()) {
-      double[] edges = {lefts[0], text, right};
-      bands.add(band(List.of(beside, action), edges, new int[] {1, wide}, above, 0));
-    } else {
-      double room = right - text;
-      double middle = text + Math.min(Math.max(widest(action) + 10, room / 3), room * 0.6);
-      double[] edges = {lefts[0], text, middle, right};
-      int[] spans = {1, 2, wide - 2};
-      bands.add(band(List.of(beside, action, where), edges, spans, above, 0));
-    }
-    bands.add(below(below, 0));
+  Grid line(List<Cell> words, Cell mark, Cell places, Cell boxes, boolean live) {
+    int last = columns.size() - 1;
+    double wide = lefts[0] + Math.max(columns.get(0).width(), NUMBERS);
+    double[] above = {lefts[0], wide, lefts[2], lefts[last + 1]};
+    double[] below = {lefts[0], lefts[1], lefts[last], lefts[last + 1]};
+    List<Band> bands =
+        List.of(
+            band(words, above, new int[] {1, 1, last - 1}, PAD_Y, 0),
+            band(List.of(mark, places, boxes), below, new int[] {1, last - 1, 1}, 0, PAD_Y));
     rows.add(new Row(bands, live));
     return this;
   }
 
-  /** Adds a row like the lower half of a {@link #step}. */
-  Grid closing(List<Cell> cells) {
-    rows.add(new Row(List.of(below(cells, PAD_Y)), false));
+  /** Words of the next row that stand above it, from the second column on. */
+  Grid above(Cell words) {
+    above = Optional.of(band(List.of(words), 1, 0));
     return this;
   }
 
-  private Band below(List<Cell> cells, double above) {
-    double[] edges = new double[columns.size()];
-    edges[0] = lefts[0];
-    System.arraycopy(lefts, 2, edges, 1, edges.length - 1);
-    int[] spans = new int[cells.size()];
-    Arrays.fill(spans, 1);
-    spans[0] = 2;
-    return band(cells, edges, spans, above, PAD_Y);
-  }
-
-  /** Width of the longest paragraph of a cell if nothing is wrapped. */
-  private double widest(Cell cell) {
-    return cell.contents().stream()
-        .filter(Cell.Paragraph.class::isInstance)
-        .map(Cell.Paragraph.class::cast)
-        .mapToDouble(
-            p -> faces.of(p.face()).width(faces.of(p.face()).printable(p.text()), p.size()))
-        .max()
-        .orElse(0);
+  /** Adds a row of cells that each take one column or more. */
+  Grid over(List<Cell> cells, boolean live, int... spans) {
+    double[] edges = new double[cells.size() + 1];
+    int column = 0;
+    for (int i = 0; i < cells.size(); i++) {
+      edges[i] = lefts[column];
+      column += spans[i];
+    }
+    edges[cells.size()] = lefts[columns.size()];
+    List<Band> bands = new ArrayList<>();
+    above.ifPresent(bands::add);
+    above = Optional.empty();
+    bands.add(band(cells, edges, spans, bands.isEmpty() ? PAD_Y : 0, PAD_Y));
+    rows.add(new Row(bands, live));
+    return this;
   }
 
   private Band band(List<Cell> cells, double[] edges, int[] spans, double above, double below) {
@@ -237,8 +222,9 @@ final class Grid {
   /** Draws it at the cursor. */
   void draw(Tag parent) {
     Tag table = parent.child(Role.TABLE);
-    if (beginning() > sheet.room()) {
-      sheet.freshPage();
+    if (beginning() > sheet.room() && sheet.y() > sheet.top()) {
+      sheet.newPage();
+      drawTitle();
     }
     if (!head.isEmpty()) {
       Tag row = table.child(Role.ROW);
@@ -329,15 +315,19 @@ final class Grid {
 
   private void nextPage() {
     sheet.newPage();
+    drawTitle();
+    if (!head.isEmpty()) {
+      drawHead(columns.stream().map(c -> Tag.ARTIFACT).toList());
+    }
+  }
+
+  private void drawTitle() {
     if (!title.isEmpty()) {
       for (Item line : Item.of(Cell.bold(title), sheet.width(), faces, sheet.filledIn())) {
         line.draw(sheet, sheet.left(), sheet.y(), Tag.ARTIFACT);
         sheet.down(line.height());
       }
       sheet.down(4);
-    }
-    if (!head.isEmpty()) {
-      drawHead(columns.stream().map(c -> Tag.ARTIFACT).toList());
     }
   }
 

@@ -7,7 +7,8 @@ import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.FilledIn;
 
 /** A cell's contents once its width is known: pieces that are never parted, one under another. */
-sealed interface Item {
+sealed interface Item
+    permits Item.Words, Item.Box, Item.Either, Item.Beside, Item.Frame, MixedWords, PlaceRow {
   /** Side of a tick box. */
   double TICK = 4.2 * Sheet.MM;
 
@@ -36,6 +37,8 @@ sealed interface Item {
         for (String line : Wrapping.lines(paragraph.text(), faces.of(face), size, width)) {
           items.add(new Words(line, face, size, paragraph.english()));
         }
+      } else if (content instanceof Cell.Said said) {
+        items.addAll(MixedWords.of(said, width, faces));
       } else if (content instanceof Cell.Tick tick) {
         List<String> label =
             Wrapping.lines(tick.label(), faces.of(Face.REGULAR), Type.BODY, width - TICK - CLEAR);
@@ -50,6 +53,8 @@ sealed interface Item {
                 TICK + CLEAR + label + CLEAR));
       } else if (content instanceof Cell.Space space) {
         items.addAll(Frame.of(space, faces, filledIn));
+      } else if (content instanceof Cell.Places places) {
+        items.addAll(PlaceRow.of(places.places(), width, faces, filledIn));
       } else if (content instanceof Cell.Field field) {
         items.add(new Frame(field.width(), field.height(), "", field.blank(), Optional.empty()));
       }
@@ -159,6 +164,20 @@ sealed interface Item {
       return items;
     }
 
+    /** The frame with all that was written in it, however much that is. */
+    static Frame whole(Cell.Space space, Faces faces, Optional<FilledIn> filledIn) {
+      Optional<List<String>> written =
+          filledIn.map(
+              in ->
+                  in.text(space.blank()).stream()
+                      .flatMap(String::lines)
+                      .flatMap(line -> wrapped(line, space.width(), faces).stream())
+                      .toList());
+      double lines = written.orElse(List.of()).size();
+      double height = Math.max(space.height(), lines * Type.LEADING + 2);
+      return new Frame(space.width(), height, space.unit(), space.blank(), written);
+    }
+
     private static List<String> wrapped(String line, double width, Faces faces) {
       return Wrapping.lines(line, faces.regular(), Type.BODY, width - 2 * PAD);
     }
@@ -187,11 +206,11 @@ sealed interface Item {
     }
   }
 
-  private static void write(Sheet sheet, double x, double y, Face face, String text, Tag tag) {
+  static void write(Sheet sheet, double x, double y, Face face, String text, Tag tag) {
     write(sheet, x, y, face, Type.BODY, text, tag);
   }
 
-  private static void write(
+  static void write(
       Sheet sheet, double x, double y, Face face, double size, String text, Tag tag) {
     if (!text.isEmpty()) {
       double baseline = y + Type.leading(size) - DESCENT * size;

@@ -38,11 +38,14 @@ record Layout(
     Pages.Press press = new Pages.Press(sheet, faces, prose, document, checklist.texts());
     record.ifPresent(r -> new RecordPages(press).draw(r));
     new FrontPages(press).draw(checklist);
-    FigurePages figures = new FigurePages(sheet, prose, document);
-    figures.draw(checklist.figures(Checklist.Figure.Beside.WIRES));
-    new TestPages(press).draw(checklist.steps());
-    figures.draw(checklist.figures(Checklist.Figure.Beside.SETTINGS));
-    new BackPages(press).draw(checklist);
+    new TestPages(press).draw(checklist);
+    new SignOffPages(press).draw(checklist);
+    if (record.isEmpty() && checklist.parts().contains(Checklist.Part.ANNEX)) {
+      new AnnexPages(press).draw(checklist);
+    }
+    if (record.isEmpty() && checklist.parts().contains(Checklist.Part.ARCHIVE)) {
+      new ArchivePages(press).draw(checklist);
+    }
     drawRunningLines(sheet, checklist, head, faces);
     return new Layout(width, height, sheet.pages(), document, prose.bookmarks());
   }
@@ -58,8 +61,8 @@ record Layout(
   private static List<String> runningHead(Checklist checklist, Faces faces, double pageWidth) {
     double room = pageWidth - Sheet.LEFT_MARGIN - Sheet.OTHER_MARGIN;
     Checklist.TitleBlock title = checklist.title();
-    String text =
-        checklist.texts().of("page.head", title.circuit(), title.reference(), title.revision());
+    String key = checklist.isStopped() ? "page.head-stop" : "page.head";
+    String text = checklist.texts().of(key, title.circuit(), title.reference(), title.revision());
     List<String> lines = Wrapping.lines(text, faces.regular(), Type.FOOT, room - 12);
     if (lines.size() <= HEAD_LINES) {
       return lines;

@@ -47,16 +47,16 @@ final class SettlingPages extends Pages {
   private void openPoints(List<Checklist.OpenPoint> points) {
     Grid grid =
         grid(
-            new Grid.Column(texts.of("column.no"), 14 * MM),
+            new Grid.Column(texts.of("column.no"), 9 * MM),
             new Grid.Column(texts.of("column.find-out"), 0),
-            new Grid.Column(texts.of("column.found"), 46 * MM),
+            new Grid.Column(texts.of("column.found"), 42 * MM),
             new Grid.Column(texts.of("column.initials"), 17 * MM));
     for (Checklist.OpenPoint point : points) {
       grid.row(
           List.of(
               Cell.bold(point.number()),
-              Cell.text(point.what()).and(point.why()),
-              Cell.EMPTY.andSpace(42 * MM, 24, "", Blanks.found(point)),
+              Cell.EMPTY.andSaid(point.what(), point.why()),
+              Cell.EMPTY.andSpace(38 * MM, 24, "", Blanks.found(point)),
               Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(point))));
     }
     grid.titled(texts.of("page.continued", texts.of("page.points")));

@@ -5,54 +5,88 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.Blanks;
+import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Hold;
+import org.coilwright.checklist.Manner;
 import org.coilwright.checklist.Section;
 import org.coilwright.checklist.Step;
 import org.coilwright.checklist.TestRow;
 
-/** The tests, section by section, with the hold point between. */
+/** The tests, section by section, the drawing before the wiring list, and the hold points. */
 final class TestPages extends Pages {
   /** Height of a heading and what is kept free around it. */
-  private static final double HEADING = 30;
+  private static final double HEADING = 34;
+
+  /** Part of a page that may stay blank so that a section is not parted. */
+  private static final double MOST_BLANK = 0.25;
+
+  private final FigurePages figures;
+  private final TestTables tables;
 
   TestPages(Press press) {
     super(press);
+    this.figures = new FigurePages(sheet, prose, document);
+    this.tables = new TestTables(press);
   }
 
-  void draw(List<Step> steps) {
-    for (Step step : steps) {
+  void draw(Checklist checklist) {
+    List<Checklist.Figure> drawings = checklist.figures(Checklist.Figure.Beside.WIRES);
+    boolean drawn = false;
+    for (Step step : checklist.steps()) {
       if (step instanceof Section section) {
-        section(section, Blanks.takingTemperature(steps).equals(Optional.of(section)));
+        if (section.isWiring() && !drawn) {
+          figures.draw(drawings);
+          drawn = true;
+        }
+        section(checklist, section);
       } else if (step instanceof Hold hold) {
         hold(hold);
       }
     }
+    if (!drawn) {
+      figures.draw(drawings);
+    }
   }
 
-  private void section(Section section, boolean takesTemperature) {
-    List<Prose.Line> before = List.of(Prose.Line.plain(section.beginWith()));
-    CautionBlock cautions = new CautionBlock(sheet, faces, document, texts, section.readFirst());
+  private void section(Checklist checklist, Section section) {
+    boolean takesTemperature =
+        Blanks.takingTemperature(checklist.steps()).equals(Optional.of(section));
+    List<Prose.Line> before = new ArrayList<>();
+    before.add(Prose.Line.plain(texts.of("section.state", section.beginWith())));
+    if (section.isWiring()) {
+      checklist.wiringNotes().forEach(note -> before.add(Prose.Line.plain(note)));
+    }
+    String otherwise = otherwise(section);
+    if (!otherwise.isEmpty()) {
+      before.add(Prose.Line.plain(otherwise));
+    }
+    CautionBlock cautions = new CautionBlock(prose, texts, section.readFirst());
+    List<Grid> grids = tables.of(checklist, section);
     Grid day = temperature(takesTemperature);
+    Grid end = closing(section);
     double above =
         before.stream().mapToDouble(prose::height).sum() + cautions.height() + day.height();
-    Grid grid = table(section, true);
-    double whole = above + grid.height();
-    boolean onOnePage = whole + HEADING <= sheet.fullRoom();
-    if (!onOnePage) {
-      grid = table(section, false);
-    }
+    double whole =
+        above + grids.stream().mapToDouble(Grid::height).sum() + end.height();
     String title =
         texts.of("section.title", section.number(), section.stage().title(texts), section.title());
-    grid.titled(texts.of("page.continued", title));
-    prose.heading(title, Role.HEADING_2, onOnePage ? whole : above + grid.beginning());
+    grids.forEach(grid -> grid.titled(texts.of("page.continued", title)));
+    end.titled(texts.of("page.continued", title));
+    boolean fits = whole + HEADING <= sheet.fullRoom();
+    // parted between lines where more than a part of the page would stay blank
+    boolean together = fits && sheet.room() < MOST_BLANK * sheet.fullRoom();
+    double beginning = above + (grids.isEmpty() ? 0 : grids.get(0).beginning());
+    prose.heading(title, Role.HEADING_2, together ? whole : beginning);
     before.forEach(prose::paragraph);
     cautions.draw();
     if (takesTemperature) {
       day.draw(document);
     }
-    grid.draw(document);
+    grids.forEach(grid -> grid.draw(document));
+    end.draw(document);
   }
 
   /** Where the temperature is written that narrows the bands below it; empty elsewhere. */
@@ -61,86 +95,49 @@ final class TestPages extends Pages {
     if (takesIt) {
       grid.row(
           List.of(
-              Cell.large(texts.of("temperature.label"), Face.BOLD)
-                  .and(texts.of("temperature.note")),
+              Cell.bold(texts.of("temperature.label")).and(texts.of("temperature.note")),
               Cell.EMPTY.andSpace(30 * MM, 24, "°C", Blanks.temperature())));
     }
     return grid;
   }
 
-  /**
-   * The rows of a section.
-   *
-   * @param listed true if what to do about a row that is not met stands in a list under the rows:
-   *     only where both are on one page
-   */
-  private Grid table(Section section, boolean listed) {
-    Grid grid =
-        grid(
-            new Grid.Column(texts.of("column.no"), 13 * MM),
-            new Grid.Column(texts.of("column.what"), 0),
-            new Grid.Column(texts.of("column.expected"), (listed ? 50 : 38) * MM),
-            new Grid.Column(texts.of("column.reading"), 42 * MM),
-            new Grid.Column(texts.of("column.result"), 38 * MM),
-            new Grid.Column(texts.of("column.initials"), 17 * MM));
-    section.rows().forEach(row -> row(grid, row, listed));
-    if (listed) {
-      Cell list = Cell.EMPTY;
-      for (var alike : otherwise(section.rows()).entrySet()) {
-        list = list.and(texts.of("section.if-not", Rows.ranges(alike.getValue()), alike.getKey()));
-      }
-      grid.tight(List.of(list));
+  /** Who did the section and when. */
+  private Grid closing(Section section) {
+    Cell complete = Cell.bold(texts.of("section.complete", section.number()));
+    if (section.confirm()) {
+      complete = complete.andTick(texts.of("section.confirm"), Blanks.confirmed(section));
     }
-    String last = section.rows().get(section.rows().size() - 1).number();
-    String first = section.rows().get(0).number();
-    grid.closing(
-        List.of(
-            Cell.bold(texts.of("section.complete", section.number())),
-            Cell.text(
-                first.equals(last)
-                    ? texts.of("section.row", first)
-                    : texts.of("section.rows", first, last)),
-            Cell.EMPTY.andSpace(38 * MM, 22, "", Blanks.time(section)),
-            Cell.EMPTY,
-            Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(section))));
-    return grid;
+    return grid(
+            new Grid.Column("", 0),
+            new Grid.Column("", 25 * MM),
+            new Grid.Column("", 44 * MM),
+            new Grid.Column("", 25 * MM),
+            new Grid.Column("", 24 * MM))
+        .row(
+            List.of(
+                complete,
+                Cell.text(texts.of("column.time")),
+                Cell.EMPTY.andSpace(40 * MM, PlaceRow.HIGH, "", Blanks.time(section)),
+                Cell.text(texts.of("column.initials")),
+                Cell.EMPTY.andSpace(20 * MM, PlaceRow.HIGH, "", Blanks.initials(section))));
   }
 
-  /** Places of rows in their section, by what to do if they are not met. */
-  private static Map<String, List<TestRow>> otherwise(List<TestRow> rows) {
+  /** What to do about rows that are not met, those alike together, in one paragraph. */
+  private String otherwise(Section section) {
     Map<String, List<TestRow>> alike = new LinkedHashMap<>();
-    for (TestRow row : rows) {
+    for (TestRow row : section.rows()) {
+      if (row.manner() == Manner.DONE) {
+        continue;
+      }
       alike.computeIfAbsent(row.otherwise(), k -> new ArrayList<>()).add(row);
     }
-    return alike;
-  }
-
-  private void row(Grid grid, TestRow row, boolean listed) {
-    Cell otherwise = listed ? Cell.EMPTY : Cell.text(texts.of("row.if-not", row.otherwise()));
-    Cell expected = Cell.large(row.expected().text(texts), Face.REGULAR);
-    if (row.grounds().confirm()) {
-      expected = expected.andTick(texts.of("row.confirm"), Blanks.confirmed(row));
-    }
-    String number = row.live() ? row.number() + "  " + texts.of("row.live") : row.number();
-    String unit = row.expected().unit();
-    Cell reading =
-        Blanks.isRead(row)
-            ? Cell.EMPTY.andSpace(30 * MM, 24, unit, Blanks.reading(row))
-            : Cell.EMPTY;
-    grid.step(
-        Cell.large(number, Face.BOLD),
-        Cell.text(row.condition()),
-        Cell.large(row.action(), Face.BOLD),
-        Cell.large(row.where(), Face.REGULAR),
-        List.of(
-            otherwise,
-            expected,
-            reading,
-            Cell.EMPTY.andEither(
-                new Cell.Tick(texts.of("box.pass"), Blanks.pass(row)),
-                new Cell.Tick(texts.of("box.fail"), Blanks.fail(row))),
-            Cell.EMPTY.andSpace(13 * MM, 24, "", Blanks.initials(row))),
-        row.live());
+    return alike.isEmpty()
+        ? ""
+        : texts.of(
+        "section.if-not",
+        alike.entrySet().stream()
+            .map(e -> texts.of("section.if-not-row", Rows.ranges(e.getValue()), e.getKey()))
+            .collect(Collectors.joining(" ")));
   }
 
   private void hold(Hold hold) {
@@ -152,25 +149,22 @@ final class TestPages extends Pages {
             Cell.text(texts.of("column.name")).andSpace(54 * MM, 24, "", blanks.get(0)),
             Cell.text(texts.of("column.signature")).andSpace(68 * MM, 24, "", blanks.get(1)),
             Cell.text(texts.of("column.time")).andSpace(36 * MM, 24, "", blanks.get(2))));
-    List<Prose.Line> lines = new ArrayList<>();
-    lines.add(Prose.Line.large(texts.of("hold.title", hold.title())));
-    lines.add(Prose.Line.plain(texts.of("hold.note")));
     Grid conditions = grid(new Grid.Column("", 0));
     int condition = 0;
     for (String text : hold.conditions()) {
       condition++;
       Blank blank = Blanks.condition(hold, condition, text);
-      conditions.row(List.of(Cell.EMPTY.andTick(text, blank)));
+      conditions.tight(List.of(Cell.EMPTY.andTick(text, blank)));
     }
-    double height = 70 + conditions.height() + grid.height();
+    double height = 66 + conditions.height() + grid.height();
     if (height > sheet.room()) {
       sheet.freshPage();
     }
     sheet.down(6);
     sheet.add(new Piece.Fill(sheet.left(), sheet.y(), sheet.width(), 4, 0));
-    sheet.down(8);
-    prose.heading(lines.get(0).text(), Role.HEADING_2, 0);
-    prose.paragraph(lines.get(1));
+    sheet.down(6);
+    prose.heading(texts.of("hold.title", hold.title()), Role.HEADING_2, 0);
+    prose.paragraph(Prose.Line.plain(texts.of("hold.note")));
     conditions.draw(document);
     grid.draw(document);
     sheet.add(new Piece.Fill(sheet.left(), sheet.y(), sheet.width(), 4, 0));

@@ -5,8 +5,8 @@ import java.util.List;
 
 /** Breaks text into lines that fit a width. Nothing is cut off: a long word is broken. */
 final class Wrapping {
-  /** The eye finds the next line of ordinary text no farther than this. */
-  static final int MOST_CHARACTERS = 90;
+  /** A line across the whole sheet; the eye finds the next one of few. */
+  static final int MOST_CHARACTERS = 110;
 
   private Wrapping() {}
 

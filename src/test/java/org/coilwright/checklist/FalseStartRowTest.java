@@ -29,7 +29,12 @@ class FalseStartRowTest {
   @Test
   void it_comes_after_the_settings_are_read_back() {
     List<TestRow> rows = Checked.example("wash-room-tub").rows();
-    assertEquals(evening(Checked.example("wash-room-tub")).get(0), rows.get(rows.size() - 1));
+    TestRow evening = evening(Checked.example("wash-room-tub")).get(0);
+    int last = -1;
+    for (int i = 0; i < rows.size(); i++) {
+      last = rows.get(i).name().contains("-threshold") ? i : last;
+    }
+    assertEquals(true, last >= 0 && last < rows.indexOf(evening));
   }
 
   @Test

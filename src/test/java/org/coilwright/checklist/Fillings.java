@@ -1,9 +1,7 @@
 package org.coilwright.checklist;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
@@ -38,13 +36,12 @@ public final class Fillings {
     }
     for (TestRow row : checklist.rows()) {
       fillings.ticked.remove(Blanks.fail(row).name());
-      if (Blanks.isRead(row)) {
+      if (row.manner() == Manner.LISTED) {
+        fillings.noText(Blanks.reading(row));
+      } else if (Blanks.isRead(row)) {
         fillings.text(Blanks.reading(row), within(row.expected()));
       }
     }
-    List<String> counts =
-        new ArrayList<>(List.of(String.valueOf(checklist.rows().size()), "0", "0"));
-    Blanks.counts().forEach(blank -> fillings.text(blank, counts.remove(0)));
     return fillings;
   }
 

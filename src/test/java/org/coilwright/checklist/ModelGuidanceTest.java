@@ -38,7 +38,14 @@ class ModelGuidanceTest {
 
   /** A fixed list, and not a long one. */
   private static final Set<String> VERBS =
-      Set.of("Lock", "Prove", "Measure", "Read", "Test", "Press", "Watch", "Turn", "Fix");
+      Set.of(
+          "Lock", "Prove", "Measure", "Test", "Press", "Watch", "Turn", "Fix", "Hang", "Cover",
+          "Look", "Take", "Put", "Switch", "Hold", "Add", "Hand", "Trip");
+
+  /** Those that may be energised: a mend sheet ends before its first hold. */
+  static Stream<Checklist> complete() {
+    return checklists().filter(list -> !list.isStopped());
+  }
 
   static Stream<Checklist> checklists() {
     return Stream.of(
@@ -68,11 +75,21 @@ class ModelGuidanceTest {
     assertTrue(sections(list).noneMatch(s -> s.title().isBlank()));
   }
 
-  /** CK-13. CfC: fewer than ten items a pause point. */
+  /** CK-13. CfC: fewer than ten items a pause point; lists ticked top to bottom are one item. */
   @ParameterizedTest
   @MethodSource("checklists")
-  void a_pause_point_has_fewer_than_ten_rows(Checklist list) {
-    sections(list).forEach(s -> assertTrue(s.rows().size() < 10, s::title));
+  void a_pause_point_has_fewer_than_ten_lines(Checklist list) {
+    sections(list)
+        .forEach(
+            s ->
+                assertTrue(
+                    s.lines().stream()
+                            .filter(line -> line.first().wire().isEmpty())
+                            .filter(line -> line.first().manner() != Manner.LISTED)
+                            .filter(line -> line.first().manner() != Manner.COMPARED)
+                            .count()
+                        < 10,
+                    s::title));
   }
 
   /**
@@ -88,7 +105,7 @@ class ModelGuidanceTest {
 
   /** CK-17 and CK-18. CfC: natural pause points; CFR, criterion X: work may not pass a hold. */
   @ParameterizedTest
-  @MethodSource("checklists")
+  @MethodSource("complete")
   void there_is_a_hold_before_any_supply_and_one_before_the_mains_reaches_the_load(Checklist list) {
     List<String> holds =
         list.steps().stream()
@@ -113,15 +130,17 @@ class ModelGuidanceTest {
         .orElseThrow();
   }
 
-  /** CK-19. HPI: each step is initialled after it was done, before the next. */
+  /** CK-19. HPI: each switching action is initialled after it was done, and each section. */
   @ParameterizedTest
   @MethodSource("checklists")
-  void every_row_has_its_own_place_for_initials(Checklist list) {
+  void every_section_and_every_switching_row_has_a_place_for_initials(Checklist list) {
     List<String> blanks = Blanks.all(list).stream().map(Blank::name).toList();
     for (TestRow row : list.rows()) {
-      assertTrue(blanks.contains(row.name() + ".initials"), row::name);
+      boolean switched = row.manner() == Manner.SWITCHED;
+      assertEquals(switched, blanks.contains(row.name() + ".initials"), row::name);
+      assertTrue(!row.action().startsWith("Switch") || switched, row::action);
     }
-    assertTrue(TEXTS.of("tests.note").contains("initialled before the next"));
+    sections(list).forEach(s -> assertTrue(blanks.contains(s.name() + ".initials"), s::title));
   }
 
   /** CK-20 and CK-38. NASA-C, guideline 12: read and done row by row; where to begin again. */
@@ -130,8 +149,9 @@ class ModelGuidanceTest {
     for (String language : Texts.LANGUAGES) {
       assertTrue(Texts.in(language).of("tests.note").length() > 100);
     }
-    assertTrue(TEXTS.of("tests.note").startsWith("Every row is read, done"));
+    assertTrue(TEXTS.of("tests.note").startsWith("Row by row, in this order."));
     assertTrue(TEXTS.of("tests.note").contains("After a break the section is begun anew"));
+    assertTrue(TEXTS.of("tests.note").contains("LIVE: parts that can be touched"));
   }
 
   /** CK-21. DOE: a caution holds no instruction to act. */
@@ -153,14 +173,28 @@ class ModelGuidanceTest {
   void a_row_is_one_action_and_its_verb_comes_first(Checklist list) {
     assertTrue(VERBS.size() <= 20);
     for (TestRow row : list.rows()) {
+      if (isListed(row)) {
+        continue;
+      }
       assertTrue(VERBS.contains(row.action().split(" ", -1)[0]), row::action);
       String rest = row.action().substring(row.action().indexOf(' '));
-      assertFalse(rest.contains(";") || rest.contains(" and "), row::action);
+      boolean several = rest.contains(";") || (rest.contains(" and ") && !isDone(row));
+      assertFalse(several, row::action);
       for (String verb : VERBS) {
         boolean second = (rest + " ").contains(" " + verb.toLowerCase(Locale.ROOT) + " ");
         assertFalse(second && !verb.equals("Test"), row::action);
       }
     }
+  }
+
+  /** In a list that is ticked from top to bottom: its head says what is done with each. */
+  private static boolean isListed(TestRow row) {
+    return row.manner() == Manner.LISTED || row.expected() instanceof Expected.Setting;
+  }
+
+  /** One act on several things at once: what was taken off, held in or put back is named behind. */
+  private static boolean isDone(TestRow row) {
+    return row.manner().isDone();
   }
 
   /**
@@ -210,7 +244,9 @@ class ModelGuidanceTest {
     List<String> blanks = Blanks.all(list).stream().map(Blank::name).toList();
     for (TestRow row : list.rows()) {
       boolean space = blanks.contains(row.name() + ".reading");
-      assertEquals(!(row.expected() instanceof Expected.Seen), space, row::name);
+      boolean asked = row.manner() == Manner.READ || row.manner() == Manner.LISTED;
+      assertEquals(asked, space, row::name);
+      assertFalse(asked && row.expected() instanceof Expected.Seen, row::name);
       assertEquals(row.expected() instanceof Band, !row.expected().unit().isEmpty(), row::name);
     }
   }

@@ -66,6 +66,7 @@ final class PlainOhms {
         diode(to, from);
       }
     }
+    pipes(inside);
     for (Part part : circuit.netlist().parts().values()) {
       for (int i = 0; i < part.pins().size(); i++) {
         for (int j = i + 1; j < part.pins().size(); j++) {
@@ -74,6 +75,20 @@ final class PlainOhms {
           if (!probing.apart().contains(part.name())) {
             add(number(node(one)), number(node(other)), inside.apply(Set.of(one, other)));
           }
+        }
+      }
+    }
+  }
+
+  /** Vessel and pipes: from every load's earth pin to the supply's. */
+  private void pipes(Function<Set<Terminal>, Double> inside) {
+    for (Part load : circuit.netlist().parts().values()) {
+      for (Part mains : circuit.netlist().parts().values()) {
+        boolean both = load.pins().contains("PE") && mains.pins().contains("PE");
+        if (both && !load.equals(mains) && !probing.apart().contains(load.name())) {
+          Terminal one = new Terminal(load.name(), "PE");
+          Terminal other = new Terminal(mains.name(), "PE");
+          add(number(node(one)), number(node(other)), inside.apply(Set.of(one, other)));
         }
       }
     }

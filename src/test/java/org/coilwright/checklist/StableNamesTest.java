@@ -26,6 +26,7 @@ class StableNamesTest {
       G9:
         is: dc-supply
         output: {plus: 1, minus: 2, voltage: 12 V DC, limit: 1 A}
+      S9: {is: switch, poles: 1, form: NO, least-load: 5 mA at 12 V}
       K9:
         is: relay
         coil: {pins: [A1, A2], voltage: 12 V DC, resistance: 400 Ω}
@@ -33,7 +34,8 @@ class StableNamesTest {
           .indent(2);
   private static final String WIRES =
       """
-      - {from: G9.1, to: K9.A1, length: 1 m, size: 0.5 mm²}
+      - {from: G9.1, to: S9.1, length: 1 m, size: 0.5 mm²}
+      - {from: S9.2, to: K9.A1, length: 1 m, size: 0.5 mm²}
       - {from: K9.A2, to: G9.2, length: 1 m, size: 0.5 mm²}"""
           .indent(2);
 
@@ -98,7 +100,11 @@ class StableNamesTest {
 
   private static Map<String, String> actions(Checklist checklist) {
     Map<String, String> actions = new HashMap<>();
-    checklist.rows().forEach(r -> actions.put(r.name(), r.action() + r.where()));
+    // what is taken off or put back for all of them names all of them
+    checklist
+        .rows()
+        .forEach(
+            r -> actions.put(r.name(), r.action() + (r.manner().isDone() ? "" : r.where())));
     return actions;
   }
 

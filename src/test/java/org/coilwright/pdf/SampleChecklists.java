@@ -3,12 +3,14 @@ package org.coilwright.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.coilwright.checklist.Checklist;
 import org.coilwright.checklist.Coverage;
 import org.coilwright.checklist.Expected;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.checklist.Grounds;
 import org.coilwright.checklist.Hold;
+import org.coilwright.checklist.Manner;
 import org.coilwright.checklist.Section;
 import org.coilwright.checklist.Section.Stage;
 import org.coilwright.checklist.Step;
@@ -56,6 +58,7 @@ final class SampleChecklists {
         Texts.english(),
         new Checklist.TitleBlock("x", "", "", "", "", "", "", DIGEST, "program", "2026-02-03"),
         Checklist.Paper.A4,
+        Checklist.Part.USUAL,
         List.of("Local code decides."),
         new Checklist.Summary("CLEAR", "s", "c"),
         List.of(),
@@ -128,8 +131,9 @@ final class SampleChecklists {
               "W1",
               "0.75 mm²",
               "12.5 m",
-              "green-yellow",
-              "ELV"));
+              "GNYE",
+              "ELV",
+              i == 1 ? "E" : ""));
     }
     return new Checklist(
         Texts.english(),
@@ -145,6 +149,7 @@ final class SampleChecklists {
             "program 1.2.3",
             "2026-02-03"),
         paper,
+        Set.of(Checklist.Part.ANNEX, Checklist.Part.ARCHIVE),
         List.of("Local code and the licensed electrician decide; this sheet does not."),
         new Checklist.Summary("FIX", "Mend what is listed before hand-over.", "1 to fix, 0 notes"),
         List.of("a reading is not met", "something smells", "anyone says stop"),
@@ -191,7 +196,7 @@ final class SampleChecklists {
         List.of("Supply locked off."),
         rows,
         figures(relay),
-        steps(relay, published, memory),
+        steps(relay, rows, published, memory),
         COVERAGE,
         List.of(
             new Checklist.SatisfiedEntry(
@@ -227,18 +232,60 @@ final class SampleChecklists {
             new Checklist.Signer("signer.accepted-by", "Accepted by")));
   }
 
-  private static List<Step> steps(String relay, Grounds published, Grounds memory) {
+  private static List<Step> steps(
+      String relay, List<Checklist.WireRow> wires, Grounds published, Grounds memory) {
     List<Step> steps = new ArrayList<>();
-    steps.add(section("1", "coils", Stage.DEAD, relay, published, memory));
-    steps.add(section("2", "control voltage", Stage.ELV, relay, published, memory));
+    steps.add(wiring(wires, published));
+    steps.add(section("2", "coils", Stage.DEAD, relay, published, memory));
+    steps.add(section("3", "control voltage", Stage.ELV, relay, published, memory));
     steps.add(
         new Hold(
             "hold.before-mains",
             "before the mains",
             List.of("Every row above is met.", "Covers are on.")));
-    steps.add(section("3", "load", Stage.MAINS, relay, published, memory));
-    steps.add(section("4", "settings", Stage.SETTINGS, relay, published, memory));
+    steps.add(section("4", "load", Stage.MAINS, relay, published, memory));
+    steps.add(section("5", "settings", Stage.SETTINGS, relay, published, memory));
     return steps;
+  }
+
+  /** The wiring list: every second wire is measured, the first with a reading. */
+  private static Section wiring(List<Checklist.WireRow> wires, Grounds grounds) {
+    List<TestRow> rows = new ArrayList<>();
+    rows.add(
+        new TestRow(
+            "neutral.off",
+            "1.1",
+            "",
+            "Take the incoming neutral off",
+            "G0.N",
+            new Expected.Seen(Expected.State.OFF),
+            "it would be in every reading.",
+            false,
+            grounds,
+            Manner.DONE,
+            "",
+            "neutral.off",
+            ""));
+    for (int i = 0; i < wires.size(); i += 2) {
+      String name = wires.get(i).name().replace(".wired", ".continuity");
+      rows.add(
+          new TestRow(
+              name,
+              "1." + (rows.size() + 1),
+              i == 2 ? "By eye: look at both ends." : "",
+              "Measure the wire " + wires.get(i).number(),
+              "between its ends",
+              Band.atMost(0.5, "Ω"),
+              "look for a loose clamp.",
+              false,
+              grounds,
+              i == 0 ? Manner.READ : Manner.COMPARED,
+              "",
+              name,
+              wires.get(i).name()));
+    }
+    return new Section(
+        "1", "wires", Stage.DEAD, List.of(CAUTION), "Supply locked off.", rows);
   }
 
   private static Section section(
@@ -264,6 +311,49 @@ final class SampleChecklists {
               stage.live(),
               i == 1 ? memory : published));
     }
+    rows.addAll(shared(number, relay, stage, published));
     return new Section(number, title, stage, List.of(CAUTION), "Supply locked off.", rows);
+  }
+
+  /** A switching action, then two readings and something seen on one line. */
+  private static List<TestRow> shared(
+      String number, String relay, Stage stage, Grounds grounds) {
+    String first = relay + ".line-" + number + "-0";
+    List<TestRow> rows = new ArrayList<>();
+    rows.add(
+        new TestRow(
+            relay + ".switched-" + number,
+            number + ".6",
+            "",
+            "Switch " + relay + " on",
+            "",
+            new Expected.Seen(Expected.State.ON),
+            "switch off.",
+            stage.live(),
+            grounds,
+            Manner.SWITCHED,
+            "",
+            relay + ".switched-" + number,
+            ""));
+    for (int i = 0; i < 3; i++) {
+      Expected expected =
+          i == 2 ? new Expected.Seen(Expected.State.LETS_GO) : Band.atMost(2.4 + i, "V DC");
+      rows.add(
+          new TestRow(
+              relay + ".line-" + number + "-" + i,
+              number + "." + (7 + i),
+              "",
+              "Measure the line of " + relay,
+              "between its pins",
+              expected,
+              "find the loose wire.",
+              stage.live(),
+              grounds,
+              i == 2 ? Manner.SEEN : Manner.READ,
+              "label " + i,
+              first,
+              ""));
+    }
+    return rows;
   }
 }

@@ -14,67 +14,20 @@ import org.coilwright.solve.CoilLimits;
 import org.coilwright.solve.CoilReading;
 import org.coilwright.solve.State;
 
-/** What is done with the control supply on and the load still off. */
-final class ControlTopics {
+/** A coil with the load still off: without current, with it, and without again. */
+final class CoilRows {
   private final Anatomy anatomy;
   private final Texts texts;
   private final StateWords words;
 
-  ControlTopics(Anatomy anatomy, Texts texts) {
+  CoilRows(Anatomy anatomy, Texts texts) {
     this.anatomy = anatomy;
     this.texts = texts;
     this.words = new StateWords(anatomy, texts);
   }
 
-  List<Topic> topics() {
-    List<Row> rows = new ArrayList<>(supplies());
-    List<Topic> topics = new ArrayList<>();
-    if (!rows.isEmpty()) {
-      topics.add(
-          Topic.of(
-              "control-supply", stage(), texts.of("section.control-supply"), beginWith(), rows));
-    }
-    for (Part.Relay relay : anatomy.parts(Part.Relay.class)) {
-      if (anatomy.elvCoil(relay)) {
-        topics.add(
-            Topic.of(
-                "elv-coil",
-                stage(),
-                texts.of("section.coil-of", relay.name()),
-                beginWith(),
-                coil(relay, !anatomy.inputs().isEmpty())));
-      }
-    }
-    return topics;
-  }
-
-  /** Only where nothing takes the mains to make the control supply is there no mains about. */
-  private Section.Stage stage() {
-    return anatomy.inputs().isEmpty() ? Section.Stage.ELV : Section.Stage.CONTROL;
-  }
-
-  /** What is off, and what a person may touch by mistake because it is not. */
-  private String beginWith() {
-    Set<String> loadOnly = anatomy.loadOnlyProtection();
-    List<String> loads = anatomy.loads().stream().map(Part::name).toList();
-    List<String> parts = new ArrayList<>();
-    if (!loads.isEmpty()) {
-      parts.add(
-          loadOnly.isEmpty()
-              ? texts.of("begin.loads-lifted", String.join(", ", loads))
-              : texts.of("begin.locked-off", String.join(", ", loadOnly)));
-    }
-    Set<String> live = anatomy.controlProtection();
-    if (!anatomy.inputs().isEmpty()) {
-      parts.add(
-          live.isEmpty()
-              ? texts.of("begin.mains-behind-isolator")
-              : texts.of("begin.mains-behind", String.join(", ", live)));
-    }
-    return parts.isEmpty() ? texts.of("begin.control-only") : String.join(" ", parts);
-  }
-
-  private List<Row> supplies() {
+  /** The control supplies themselves. */
+  List<Row> supplies() {
     List<Row> rows = new ArrayList<>();
     for (Branch.Source source : anatomy.directSources()) {
       Optional<Quantity> volts = source.volts();
@@ -102,6 +55,7 @@ final class ControlTopics {
   /** Off, on, off again; the same for coils on either side. */
   List<Row> coil(Part.Relay relay, boolean live) {
     List<Row> rows = new ArrayList<>();
+    List<String> columns = anatomy.columnsOf(relay.name());
     String unit = anatomy.elvCoil(relay) ? "V DC" : "V AC";
     Optional<CoilLimits> limits = anatomy.study().limits(relay.name());
     Optional<State> off = anatomy.stateWith(relay.name(), false);
@@ -112,12 +66,12 @@ final class ControlTopics {
                   "coil-voltage-off",
                   Band.atMost(limits.get().release().value(), unit),
                   Reasons.of(limits.get().releaseReason(), limits.get().release()))
-              .when(words.of(off.get()) + "."));
+              .inLine(line(relay), words.of(off.get(), columns)));
     }
     Optional<State> on = anatomy.stateWith(relay.name(), true);
     if (on.isPresent()) {
       CoilReading reading = anatomy.study().coil(relay.name(), on.get());
-      String condition = words.of(on.get()) + "." + alsoIn(relay.name(), on.get());
+      String position = words.of(on.get(), columns) + alsoIn(relay.name(), on.get());
       if (reading.highest() > 0 && reading.highest() >= reading.lowest()) {
         rows.add(
             row(
@@ -126,7 +80,7 @@ final class ControlTopics {
                     Band.between(Math.max(0, reading.lowest()), reading.highest(), unit),
                     computed(reading, limits),
                     plus(relay, reading))
-                .when(condition));
+                .inLine(line(relay), position));
       }
       rows.add(
           row(
@@ -134,7 +88,7 @@ final class ControlTopics {
                   "pulls-in",
                   new Seen(Expected.State.PULLS_IN),
                   Reasons.ofNetlist(texts.of("how.pulled-in")))
-              .when(condition));
+              .inLine(line(relay), new Seen(Expected.State.PULLS_IN).text(texts)));
       if (off.isPresent()) {
         rows.add(
             row(
@@ -142,10 +96,19 @@ final class ControlTopics {
                     "lets-go",
                     new Seen(Expected.State.LETS_GO),
                     Reasons.ofNetlist(texts.of("how.let-go")))
-                .when(words.of(off.get()) + "."));
+                .inLine(line(relay), new Seen(Expected.State.LETS_GO).text(texts)));
       }
     }
-    return rows.stream().map(r -> r.live(live)).toList();
+    // a line begins with a reading: what is only seen has no boxes for others
+    boolean shared = !rows.isEmpty() && rows.get(0).form().manner() == Manner.READ;
+    return rows.stream()
+        .map(r -> r.live(live))
+        .map(r -> shared ? r : r.inLine("", r.form().label()))
+        .toList();
+  }
+
+  private static String line(Part.Relay relay) {
+    return relay.name() + ".coil";
   }
 
   private Row row(
@@ -165,7 +128,7 @@ final class ControlTopics {
             .filter(e -> e.getValue() && !e.getKey().equals(relay))
             .map(Map.Entry::getKey)
             .toList();
-    return others.isEmpty() ? "" : " " + texts.of("when.also-in", String.join(", ", others));
+    return others.isEmpty() ? "" : "; " + texts.of("when.also-in", String.join(", ", others));
   }
 
   private static String plus(Part.Relay relay, CoilReading reading) {
