@@ -20,6 +20,9 @@ record PlaceRow(List<Placed> placed) implements Item {
   private static final int COLUMNS = 3;
   private static final double APART = 3;
 
+  /** Between a field or its unit and the next place. */
+  private static final double APART_ACROSS = 11.5;
+
   /** Between two rows, so that a mark lands in one box. */
   private static final double APART_DOWN = 4;
 
@@ -47,7 +50,7 @@ record PlaceRow(List<Placed> placed) implements Item {
       boolean box = place.blank().kind() == Blank.Kind.TICK;
       double label = Math.max(wide(place.label(), faces), wide(place.expected(), faces));
       double unit = faces.regular().width(place.unit(), Type.BODY);
-      double item = box ? TICK + CLEAR : FIELD + unit + 2 * APART;
+      double item = box ? TICK + CLEAR : FIELD + unit + APART + APART_ACROSS;
       int wanted = Math.min(COLUMNS, (int) Math.ceil((label + APART + item) / column));
       if (taken + wanted > COLUMNS) {
         rows.add(new PlaceRow(List.copyOf(open)));

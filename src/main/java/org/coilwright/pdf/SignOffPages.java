@@ -58,6 +58,7 @@ final class SignOffPages extends Pages {
     room.draw(document);
     sheet.down(4);
     people.draw(document);
+    prose.paragraph(Prose.Line.plain(checklist.notice().get(0)));
     prose.paragraph(
         Prose.Line.bold(
             texts.of(

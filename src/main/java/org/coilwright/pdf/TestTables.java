@@ -137,7 +137,7 @@ final class TestTables extends Pages {
   /** In two columns, read across. */
   private Grid settings(List<TestLine> lines) {
     double value = 26 * MM;
-    double boxes = 24 * MM;
+    double boxes = 27 * MM;
     double name = (sheet.width() - 2 * (value + boxes)) / 2;
     Grid grid =
         grid(

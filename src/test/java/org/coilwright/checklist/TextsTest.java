@@ -137,6 +137,7 @@ class TextsTest {
               || code.contains('"' + kind + '"')
               || FAMILIES.stream().anyMatch(key::startsWith)
               || (kind.startsWith("read-") && code.contains('"' + kind.substring(5) + '"'))
+              || (kind.startsWith("setting.") && code.contains('"' + kind.substring(8) + '"'))
               || kind.startsWith("prove-tester-");
       assertTrue(used, key);
     }
