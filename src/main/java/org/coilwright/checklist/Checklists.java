@@ -129,9 +129,7 @@ public final class Checklists {
         states.put(wire, ContinuityRows.letters(placed.row(), anatomy));
       }
     }
-    return stopped || states.isEmpty()
-        ? List.of()
-        : new WireRows(anatomy, texts).rows(states);
+    return stopped || states.isEmpty() ? List.of() : new WireRows(anatomy, texts).rows(states);
   }
 
   private Draft draft(Report report, Study study) {

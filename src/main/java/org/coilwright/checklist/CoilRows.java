@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.checklist.Expected.Seen;
 import org.coilwright.circuit.Branch;

@@ -216,16 +216,17 @@ final class ColdRows {
       for (ElementOhms.Pair pair : ElementOhms.pairs(heater)) {
         Reasoned expected = bands.element(pair.ohms());
         rows.add(
-            readings.reading(
-                Row.of(
-                    texts,
-                    "element-resistance",
-                    Names.of(heater.name(), "resistance", pair.from(), pair.to()),
-                    expected.band(),
-                    expected.grounds(),
-                    heater.name(),
-                    pair.from(),
-                    pair.to()),
+            readings
+                .reading(
+                    Row.of(
+                        texts,
+                        "element-resistance",
+                        Names.of(heater.name(), "resistance", pair.from(), pair.to()),
+                        expected.band(),
+                        expected.grounds(),
+                        heater.name(),
+                        pair.from(),
+                        pair.to()),
                     state.still(
                         Probing.ohms(
                             new Terminal(heater.name(), pair.from()),
@@ -244,19 +245,20 @@ final class ColdRows {
       }
       for (Part.Pole pole : thermal.poles()) {
         rows.add(
-            readings.reading(
-                Row.of(
-                    texts,
-                    thermal.isCutOut() ? "cut-out-resistance" : "thermostat-resistance",
-                    Names.of(thermal.name(), "contact-resistance", pole.from(), pole.to()),
-                    Expected.Band.atMost(
-                        bands.figure("checklist.closed-contact-ohms").value(), "Ω"),
-                    Reasons.of(
-                        texts.of("how.closed-contact"),
-                        bands.figure("checklist.closed-contact-ohms")),
-                    thermal.name(),
-                    pole.from(),
-                    pole.to()),
+            readings
+                .reading(
+                    Row.of(
+                        texts,
+                        thermal.isCutOut() ? "cut-out-resistance" : "thermostat-resistance",
+                        Names.of(thermal.name(), "contact-resistance", pole.from(), pole.to()),
+                        Expected.Band.atMost(
+                            bands.figure("checklist.closed-contact-ohms").value(), "Ω"),
+                        Reasons.of(
+                            texts.of("how.closed-contact"),
+                            bands.figure("checklist.closed-contact-ohms")),
+                        thermal.name(),
+                        pole.from(),
+                        pole.to()),
                     state.still(
                         Probing.ohms(
                             new Terminal(thermal.name(), pole.from()),

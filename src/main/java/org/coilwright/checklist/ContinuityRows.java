@@ -55,7 +55,9 @@ final class ContinuityRows {
       Probing plain = Probing.ohms(from, to);
       if (!from.equals(to) && done.add(pins(plain))) {
         Row known = measured.get(pins(plain));
-        rows.add((known == null ? row(wires.get(i), from, to) : known).ofWire(names.get(i)));
+        rows.add(
+            (known == null ? row(wires.get(i), from, to) : known)
+                .ofWire(names.get(i), WireRows.number(wires.get(i), i)));
       }
     }
     return rows;
@@ -169,8 +171,7 @@ final class ContinuityRows {
     }
     boolean earth =
         anatomy.loads().stream().anyMatch(load -> probing.get().apart().contains(load.name()));
-    String lead =
-        probing.get().directed() ? "+" + probing.get().plus().get(0).pin() : "";
+    String lead = probing.get().directed() ? "+" + probing.get().plus().get(0).pin() : "";
     return (earth ? "E" : "") + lead;
   }
 }

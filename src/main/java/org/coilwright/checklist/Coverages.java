@@ -94,7 +94,7 @@ final class Coverages {
     return new Entry(
         words.of(mistake),
         placed.row().live() ? Fate.WITH_MAINS : Fate.BEFORE_MAINS,
-        placed.printed().number(),
+        placed.printed().called(tests.texts()),
         placed.printed().name(),
         placed.row().expected().text(texts),
         reading);
@@ -113,7 +113,7 @@ final class Coverages {
                 new Entry(
                     words.of(mistake),
                     Fate.BY_EYE,
-                    placed.printed().number(),
+                    placed.printed().called(tests.texts()),
                     placed.printed().name(),
                     "",
                     ""))

@@ -8,6 +8,7 @@ record DeadTests(
   DeadState state() {
     return new DeadState(anatomy);
   }
+
   DeadTests(Anatomy anatomy, Bands bands, Texts texts) {
     this(anatomy, bands, texts, new DeadReadings(anatomy, bands));
   }

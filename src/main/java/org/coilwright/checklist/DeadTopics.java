@@ -12,7 +12,6 @@ import org.coilwright.checklist.Expected.Seen;
 import org.coilwright.checklist.Expected.State;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
-import org.coilwright.solve.Probing;
 
 /** What is done before anything is switched on, the isolating first. */
 final class DeadTopics {
@@ -77,7 +76,9 @@ final class DeadTopics {
     tested.addAll(insulation);
     topics.add(topic(List.of("insulation"), dead, held(tested)));
     return new EyeCautions(tests)
-        .at(topics, tests.mistakes().left(topics.stream().flatMap(t -> t.rows().stream()).toList()));
+        .at(
+            topics,
+            tests.mistakes().left(topics.stream().flatMap(t -> t.rows().stream()).toList()));
   }
 
   /** Breakers, fuses and residual-current devices by name. */
@@ -186,8 +187,7 @@ final class DeadTopics {
           pins.add(pin);
         }
       }
-      boolean coil =
-          part instanceof Part.Relay relay && relay.coil().suppression().isPresent();
+      boolean coil = part instanceof Part.Relay relay && relay.coil().suppression().isPresent();
       if (coil && part instanceof Part.Relay relay) {
         pins.retainAll(Set.of(relay.coil().first(), relay.coil().second()));
       }
@@ -221,7 +221,6 @@ final class DeadTopics {
   }
 
   private Topic topic(List<String> keys, String beginWith, List<Row> rows) {
-    return new Topic(
-        keys, Section.Stage.DEAD, texts.of("section." + keys.get(0)), beginWith, rows);
+    return new Topic(keys, Section.Stage.DEAD, texts.of("section." + keys.get(0)), beginWith, rows);
   }
 }

@@ -91,16 +91,13 @@ final class InsulationRows {
     return anatomy
         .circuit()
         .find(pin)
-        .map(
-            node ->
-                anatomy.circuit().reach(node, branch -> conducts(branch, held)))
+        .map(node -> anatomy.circuit().reach(node, branch -> conducts(branch, held)))
         .orElse(Set.of());
   }
 
   private static boolean conducts(Branch branch, Map<String, Boolean> held) {
     if (branch instanceof Branch.Contact contact) {
-      boolean rest =
-          contact.actuator().atRest(contact.form() == Part.ContactForm.NC);
+      boolean rest = contact.actuator().atRest(contact.form() == Part.ContactForm.NC);
       return contact.conductsWhen(held.getOrDefault(contact.actuator().name(), rest));
     }
     return branch instanceof Branch.Conductor

@@ -39,10 +39,7 @@ final class LineRows {
           boolean wired = anatomy.wired(mains.name(), line) && anatomy.wired(load.name(), pin);
           Probing probing =
               DeadState.without(
-                  tests
-                      .state()
-                      .still(Probing.ohms(from, to))
-                      .operating(tests.state().heldIn()),
+                  tests.state().still(Probing.ohms(from, to)).operating(tests.state().heldIn()),
                   java.util.Set.of(load.name()));
           if (wired && line.startsWith("L")) {
             Span drawn = tests.readings().drawn(probing);

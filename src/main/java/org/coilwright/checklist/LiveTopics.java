@@ -15,8 +15,8 @@ import org.coilwright.netlist.Site;
 import org.coilwright.quantity.Quantity;
 
 /**
- * What is done with a supply on. No wire is taken off and none put on while one is; every supply and
- * breaker is switched in a row of its own.
+ * What is done with a supply on. No wire is taken off and none put on while one is; every supply
+ * and breaker is switched in a row of its own.
  */
 final class LiveTopics {
   private final Anatomy anatomy;
@@ -64,8 +64,7 @@ final class LiveTopics {
                 Section.Stage.DEAD,
                 texts.of("section.loads-off"),
                 texts.of("begin.dead"),
-                List.of(
-                    DeadTopics.done(texts, "loads-off", "loads", State.OFF, loadPins()))));
+                List.of(DeadTopics.done(texts, "loads-off", "loads", State.OFF, loadPins()))));
   }
 
   /** All that is done with the loads still off, in order. */
@@ -166,8 +165,7 @@ final class LiveTopics {
       early().forEach(relay -> on.addAll(protectionOf(relay)));
     }
     rows.add(0, switchOn("control-on", "control", on));
-    return List.of(
-        new Topic(keys, stage.get(0), texts.of("section.control"), beginWith(), rows));
+    return List.of(new Topic(keys, stage.get(0), texts.of("section.control"), beginWith(), rows));
   }
 
   private Row switchOn(String kind, String subject, Set<String> devices) {
@@ -204,11 +202,7 @@ final class LiveTopics {
     rows.add(0, switchOn("control-on", "mains-coils", on));
     return List.of(
         Topic.of(
-            "mains-coil",
-            Section.Stage.CONTROL,
-            texts.of("section.control"),
-            beginWith(),
-            rows));
+            "mains-coil", Section.Stage.CONTROL, texts.of("section.control"), beginWith(), rows));
   }
 
   /** What is off, and what a person may touch by mistake because it is not. */
@@ -239,8 +233,7 @@ final class LiveTopics {
     for (Part.Mains mains : anatomy.parts(Part.Mains.class)) {
       String name = mains.name();
       rows.add(
-          switched(
-              texts, "lock-again", Names.of(name, "locked-again"), State.LOCKED_OFF, name));
+          switched(texts, "lock-again", Names.of(name, "locked-again"), State.LOCKED_OFF, name));
       Reasoned off = bands.off(volts, "V AC");
       rows.add(
           Row.of(

@@ -84,15 +84,15 @@ final class LoadRows {
     double low = heater ? least.value() : 1 - other.value();
     double high = heater ? most.value() : 1 + other.value();
     return live(
-        "load-current",
-        "current-" + pin,
-        Band.between(
-            amps * low * supply.low() / supply.nominal(),
-            amps * high * supply.high() / supply.nominal(),
-            "A"),
-        Reasons.of(
-            texts.of("how.load-current", texts.figure(Printed.of(amps, Dimension.CURRENT))),
-            heater ? least : other,
+            "load-current",
+            "current-" + pin,
+            Band.between(
+                amps * low * supply.low() / supply.nominal(),
+                amps * high * supply.high() / supply.nominal(),
+                "A"),
+            Reasons.of(
+                texts.of("how.load-current", texts.figure(Printed.of(amps, Dimension.CURRENT))),
+                heater ? least : other,
                 heater ? most : other),
             pin)
         .inLine(load.name() + ".current", pin);
@@ -122,14 +122,14 @@ final class LoadRows {
       }
       rows.add(
           live(
-              kind(column, !position),
-              "stopped-by-" + column,
-              Band.atMost(share.value() * rated, "A"),
-              Reasons.of(
-                  texts.of(
-                      "how.share-of-current",
-                      texts.figure(Printed.given(share.value(), Dimension.RATIO))),
-                  share),
+                  kind(column, !position),
+                  "stopped-by-" + column,
+                  Band.atMost(share.value() * rated, "A"),
+                  Reasons.of(
+                      texts.of(
+                          "how.share-of-current",
+                          texts.figure(Printed.given(share.value(), Dimension.RATIO))),
+                      share),
                   column,
                   words.position(column, !position))
               .inLine(load.name() + ".stopped", column + " " + words.position(column, !position))

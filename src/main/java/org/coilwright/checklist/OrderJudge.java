@@ -33,7 +33,7 @@ final class OrderJudge {
           List<String> begun =
               after.stream()
                   .filter(line -> RowJudge.isBegun(filledIn, line))
-                  .map(line -> line.first().number())
+                  .map(line -> line.first().called(texts))
                   .toList();
           if (!begun.isEmpty()) {
             remark(remarks, hold, "judge.hold-unsigned", begun);
@@ -42,7 +42,7 @@ final class OrderJudge {
           List<String> open =
               before.stream()
                   .filter(line -> !isMarked(line))
-                  .map(line -> line.first().number())
+                  .map(line -> line.first().called(texts))
                   .toList();
           if (!open.isEmpty()) {
             remark(remarks, hold, "judge.hold-open", open);

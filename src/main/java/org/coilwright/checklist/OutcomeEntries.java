@@ -232,8 +232,7 @@ final class OutcomeEntries {
       Remembered remembered =
           byRule.computeIfAbsent(
               texts.rule(outcome.rule()) + " (" + outcome.rule().id() + ")",
-              k ->
-                  new Remembered(outcome.rule().id(), new LinkedHashSet<>(), new Tightest()));
+              k -> new Remembered(outcome.rule().id(), new LinkedHashSet<>(), new Tightest()));
       remembered.at().add(outcome.at().isEmpty() ? texts.of("the-circuit") : outcome.at().get(0));
       if (outcome instanceof Satisfied satisfied) {
         remembered.taken().take(room(satisfied), said(satisfied));

@@ -45,9 +45,7 @@ final class Plan {
 
   /** Parts of like length, each short enough for one section; no line is parted. */
   private static List<List<Row>> parted(List<Row> rows) {
-    long counted =
-        Row.lines(
-            rows.stream().filter(row -> !isListed(row)).toList());
+    long counted = Row.lines(rows.stream().filter(row -> !isListed(row)).toList());
     int parts = (int) Math.max(1, (counted + Section.MOST_LINES - 1) / Section.MOST_LINES);
     int most = (int) ((counted + parts - 1) / parts);
     List<List<Row>> all = new ArrayList<>();
@@ -94,13 +92,17 @@ final class Plan {
     sections++;
     List<TestRow> numbered = new ArrayList<>();
     String line = "";
+    int number = 0;
     for (int i = 0; i < rows.size(); i++) {
       Row row = rows.get(i);
       String name = Names.free(row.name(), names);
+      boolean ofWire = !row.form().wire().isEmpty();
+      number += ofWire ? 0 : 1;
       if (i == 0 || !row.continues(rows.get(i - 1))) {
         line = name;
       }
-      TestRow printed = row.numbered(sections + "." + (i + 1), name, line);
+      TestRow printed =
+          row.numbered(ofWire ? row.form().number() : sections + "." + number, name, line);
       numbered.add(printed);
       placed.add(new Placed(row, printed));
     }

@@ -38,14 +38,18 @@ final class ProtectionRows {
 
   /** Where loops are judged by the breaker before a load. */
   private boolean byBreakers(Site.MainsSupply mains) {
-    return mains.earthing().filter(e -> e.value().toUpperCase(Locale.ROOT).startsWith("TN")).isPresent()
+    return mains
+            .earthing()
+            .filter(e -> e.value().toUpperCase(Locale.ROOT).startsWith("TN"))
+            .isPresent()
         && !anatomy.isNec();
   }
 
   /** What the incoming terminals must show for all that rests on these figures. */
   List<Row> incoming(Site.MainsSupply mains, Part.Mains at) {
     List<Row> rows = new ArrayList<>();
-    boolean sums = byBreakers(mains) && anatomy.loads().stream().anyMatch(l -> loop(l, 1).isPresent());
+    boolean sums =
+        byBreakers(mains) && anatomy.loads().stream().anyMatch(l -> loop(l, 1).isPresent());
     OptionalDouble most =
         mains.loopImpedance().isPresent()
             ? OptionalDouble.of(mains.loopImpedance().get().value().high())
@@ -149,18 +153,18 @@ final class ProtectionRows {
     String pin = anatomy.livePins(load).get(0);
     return Optional.of(
         Row.of(
-                texts,
-                "loop-impedance",
-                Names.of(load.name(), "loop-impedance"),
-                Band.atMost(ohms, "Ω"),
-                Reasons.of(
-                    texts.of("how.loop-impedance", breaker, current(amps)),
-                    multiple.get(),
-                    lowest,
-                    cold),
-                load.name(),
-                pin,
-                breaker));
+            texts,
+            "loop-impedance",
+            Names.of(load.name(), "loop-impedance"),
+            Band.atMost(ohms, "Ω"),
+            Reasons.of(
+                texts.of("how.loop-impedance", breaker, current(amps)),
+                multiple.get(),
+                lowest,
+                cold),
+            load.name(),
+            pin,
+            breaker));
   }
 
   /**

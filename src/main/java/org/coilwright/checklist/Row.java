@@ -33,9 +33,9 @@ record Row(
    *     own
    * @param label what stands before its field there
    * @param wire name of its row of the wiring list; empty if it stands in none
+   * @param number of that wire, by which the row is told; empty if it stands in none
    */
-  record Form(Manner manner, String line, String label, String wire) {}
-
+  record Form(Manner manner, String line, String label, String wire, String number) {}
 
   /** A row whose reading is not computed for other circuits than the one drawn. */
   Row(
@@ -58,7 +58,7 @@ record Row(
         grounds,
         Optional.empty(),
         List.of(),
-        new Form(Manner.of(expected), "", "", ""));
+        new Form(Manner.of(expected), "", "", "", ""));
   }
 
   /** A row on a dead circuit, without a condition of its own. */
@@ -114,17 +114,21 @@ record Row(
   /** Answered otherwise than its expectation would be. */
   Row answered(Manner manner) {
     return with(
-        condition, live, probing, new Form(manner, form.line(), form.label(), form.wire()));
+        condition,
+        live,
+        probing,
+        new Form(manner, form.line(), form.label(), form.wire(), form.number()));
   }
 
   /** In one line with its neighbours of the same key, told from them by a label. */
   Row inLine(String line, String label) {
-    return with(condition, live, probing, new Form(form.manner(), line, label, form.wire()));
+    return with(
+        condition, live, probing, new Form(form.manner(), line, label, form.wire(), form.number()));
   }
 
-  /** In the wiring list. */
-  Row ofWire(String wire) {
-    return with(condition, live, probing, new Form(form.manner(), "", "", wire));
+  /** In the wiring list, told by the number of its wire there. */
+  Row ofWire(String wire, String number) {
+    return with(condition, live, probing, new Form(form.manner(), "", "", wire, number));
   }
 
   /** True if it stands in the line of the row before it. */

@@ -163,9 +163,7 @@ final class RowJudge {
         .filter(other -> !other.equals(row))
         .anyMatch(
             other ->
-                line.ticksAlone(other)
-                    ? !filledIn.isTicked(Blanks.pass(other))
-                    : !isWithin(other));
+                line.ticksAlone(other) ? !filledIn.isTicked(Blanks.pass(other)) : !isWithin(other));
   }
 
   private boolean isWithin(TestRow other) {
@@ -217,6 +215,6 @@ final class RowJudge {
   }
 
   private String where() {
-    return texts.of("judge.row", row.number());
+    return texts.of(row.wire().isEmpty() ? "judge.row" : "judge.wire", row.number());
   }
 }

@@ -90,8 +90,7 @@ final class SettingTopics {
   }
 
   private Row seen(String kind, String test, Expected.State state, String how) {
-    return Row.of(
-        texts, kind, Names.of("notice", test), new Seen(state), Reasons.ofNetlist(how));
+    return Row.of(texts, kind, Names.of("notice", test), new Seen(state), Reasons.ofNetlist(how));
   }
 
   /** The same in every language. */

@@ -4,7 +4,7 @@ package org.coilwright.checklist;
  * One thing to do and what must come of it.
  *
  * @param name of the row alone, and the same when other parts are added: {@code K1.coil-resistance}
- * @param number such as {@code 5.3}
+ * @param number such as {@code 5.3}; in the wiring list that of the wire
  * @param condition the state of the circuit this row needs beyond the section's; may be empty
  * @param action one verb and one device
  * @param where the instrument or the hand goes to, a whole phrase: {@code between K1.A1 and K1.A2};
@@ -42,6 +42,11 @@ public record TestRow(
       throw new IllegalArgumentException(
           "row " + number + " lacks what to do or what to do if it fails");
     }
+  }
+
+  /** How it is told in a sentence: {@code 5.3}, or {@code wire 12} in the wiring list. */
+  public String called(Texts texts) {
+    return wire.isEmpty() ? number : texts.of("row.wire", number);
   }
 
   /** A row with a line to itself. */

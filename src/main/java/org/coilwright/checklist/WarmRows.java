@@ -40,8 +40,7 @@ final class WarmRows {
                               Reasons.of(texts.of("how.warm-clamps"), most),
                               part.name())
                           .live(true)
-                          .inLine(
-                              "warm." + load.name() + " " + most.value(), part.name())));
+                          .inLine("warm." + load.name() + " " + most.value(), part.name())));
     }
     return rows;
   }
@@ -63,7 +62,8 @@ final class WarmRows {
 
   private boolean isAt(Part.Thermal thermal) {
     return thermal.poles().stream()
-        .anyMatch(pole -> anatomy.node(thermal.name(), pole.from()).filter(anatomy::onMains).isPresent());
+        .anyMatch(
+            pole -> anatomy.node(thermal.name(), pole.from()).filter(anatomy::onMains).isPresent());
   }
 
   private boolean switchesMains(Part.Relay relay) {
@@ -72,7 +72,10 @@ final class WarmRows {
         && relay.contacts().stream()
             .anyMatch(
                 contact ->
-                    anatomy.node(relay.name(), contact.from()).filter(anatomy::onMains).isPresent());
+                    anatomy
+                        .node(relay.name(), contact.from())
+                        .filter(anatomy::onMains)
+                        .isPresent());
   }
 
   /** What the core of the least warm insulation at a part may reach; PVC where none is stated. */

@@ -2,8 +2,8 @@ package org.coilwright.checklist;
 
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import org.coilwright.checklist.Checklist.WireRow;
 import org.coilwright.circuit.Branch;
@@ -33,7 +33,7 @@ final class WireRows {
     List<Branch.Conductor> conductors = anatomy.circuit().branches(Branch.Conductor.class);
     Set<String> taken = new HashSet<>();
     return java.util.stream.IntStream.range(0, conductors.size())
-        .mapToObj(i -> row(i + 1, conductors.get(i), name(conductors.get(i), taken), states))
+        .mapToObj(i -> row(i, conductors.get(i), name(conductors.get(i), taken), states))
         .toList();
   }
 
@@ -41,6 +41,15 @@ final class WireRows {
   static List<String> names(List<Branch.Conductor> conductors) {
     Set<String> taken = new HashSet<>();
     return conductors.stream().map(conductor -> name(conductor, taken)).toList();
+  }
+
+  /**
+   * By which a wire is told: its own number, or else its place in the list.
+   *
+   * @param position from 0
+   */
+  static String number(Branch.Conductor conductor, int position) {
+    return conductor.wire().number().map(Written::text).orElse(String.valueOf(position + 1));
   }
 
   private static String name(Branch.Conductor conductor, Set<String> taken) {
@@ -52,12 +61,10 @@ final class WireRows {
     Wire wire = conductor.wire();
     return new WireRow(
         name,
-        wire.number().map(Written::text).orElse(String.valueOf(position)),
+        number(conductor, position),
         wire.from().value().toString(),
         wire.to().value().toString(),
-        conductor.bridge()
-            ? texts.of("wire.bridge")
-            : conductor.run().map(Run::name).orElse("–"),
+        conductor.bridge() ? texts.of("wire.bridge") : conductor.run().map(Run::name).orElse("–"),
         conductor.size().map(Printed::of).map(texts::figure).orElse(texts.of("wire.not-stated")),
         conductor.length().isPresent()
             ? texts.figure(Printed.given(conductor.length().getAsDouble(), Dimension.LENGTH))

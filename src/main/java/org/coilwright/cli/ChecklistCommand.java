@@ -45,9 +45,10 @@ final class ChecklistCommand extends ConsoleCommand {
                 + " it",
             "shows at, whether that is before the mains is applied, and what is read then.",
             "",
-            "The work sheet comes first. Behind it stands an annex for owner and planner; the archive"
-                + " (where",
-            "readings come from, what was satisfied) is in the attached results and printed on wish.",
+            "The work sheet comes first. Behind it stands an annex for owner and planner; the"
+                + " archive (where",
+            "readings come from, what was satisfied) is in the attached results and printed on"
+                + " wish.",
             "With a STOP the sheet is a mend sheet: nothing is switched on by it.",
             "",
             "Examples:",
@@ -172,8 +173,7 @@ final class ChecklistCommand extends ConsoleCommand {
     return Exit.UNUSABLE;
   }
 
-  private int sheet(
-      String file, String language, String output, UnaryOperator<Checklist> wanted) {
+  private int sheet(String file, String language, String output, UnaryOperator<Checklist> wanted) {
     if (!Texts.LANGUAGES.contains(language)) {
       return refuse(
           "There is no sheet in '%s'. Use one of %s. No PDF was written."

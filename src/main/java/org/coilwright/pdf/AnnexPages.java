@@ -71,8 +71,7 @@ final class AnnexPages extends Pages {
                 "grounds.subject-from",
                 String.join("; ", grounds.sources()),
                 texts.standing(grounds.standing()));
-    return Cell.text(subject + sources)
-        .and(grounds.confirm() ? texts.of("grounds.confirm") : "");
+    return Cell.text(subject + sources).and(grounds.confirm() ? texts.of("grounds.confirm") : "");
   }
 
   private void broken(List<Checklist.BrokenRow> rows) {
@@ -115,8 +114,7 @@ final class AnnexPages extends Pages {
           String.join(" ", caution.paragraphs())
               + " "
               + texts.of("caution.source", caution.source());
-      grid.tight(
-          List.of(Cell.bold(caution.number()), Cell.bold(caution.title()).and(text)));
+      grid.tight(List.of(Cell.bold(caution.number()), Cell.bold(caution.title()).and(text)));
     }
     grid.titled(texts.of("page.continued", texts.of("page.cautions")));
     prose.heading(texts.of("page.cautions"), Role.HEADING_2, grid.beginning());

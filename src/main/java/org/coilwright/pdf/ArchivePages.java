@@ -38,7 +38,7 @@ final class ArchivePages extends Pages {
         (grounds, numbers) ->
             grid.tight(
                 List.of(
-                    Cell.bold(Rows.ranges(numbers)),
+                    Cell.bold(Rows.ranges(numbers, texts)),
                     Cell.text((grounds.how() + " " + sources.of(grounds)).strip()))));
     grid.titled(texts.of("page.continued", texts.of("page.reasons")));
     prose.heading(texts.of("page.reasons"), Role.HEADING_2, grid.beginning());

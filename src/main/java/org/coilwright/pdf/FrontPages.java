@@ -2,12 +2,9 @@ package org.coilwright.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checklist;
-import org.coilwright.checklist.Grounds;
-import org.coilwright.checklist.Texts;
 
 /** Everything before the tests: title block, verdict, findings, open points, cautions, wires. */
 final class FrontPages extends Pages {
@@ -39,8 +36,7 @@ final class FrontPages extends Pages {
         .forEach(
             caution ->
                 prose.paragraph(
-                    Prose.Line.bold(
-                        texts.of("caution.line", caution.number(), caution.title()))));
+                    Prose.Line.bold(texts.of("caution.line", caution.number(), caution.title()))));
     if (stopped) {
       annex.findings(checklist.findings());
     } else {

@@ -210,8 +210,7 @@ sealed interface Item
     write(sheet, x, y, face, Type.BODY, text, tag);
   }
 
-  static void write(
-      Sheet sheet, double x, double y, Face face, double size, String text, Tag tag) {
+  static void write(Sheet sheet, double x, double y, Face face, double size, String text, Tag tag) {
     if (!text.isEmpty()) {
       double baseline = y + Type.leading(size) - DESCENT * size;
       sheet.add(new Piece.Text(x, baseline, size, face, text, tag));

@@ -19,8 +19,7 @@ record MixedWords(String bold, String plain, double at) implements Item {
     double gap = faces.regular().width(" ", Type.BODY);
     double at = faces.bold().width(last, Type.BODY) + 2 * gap;
     // as much of it as fits behind the bold words, the rest under them
-    List<String> words =
-        List.of(faces.regular().printable(said.plain()).split(" ", -1));
+    List<String> words = List.of(faces.regular().printable(said.plain()).split(" ", -1));
     int taken = 0;
     StringBuilder first = new StringBuilder();
     while (taken < words.size()) {

@@ -69,8 +69,7 @@ final class TestPages extends Pages {
     Grid end = closing(section);
     double above =
         before.stream().mapToDouble(prose::height).sum() + cautions.height() + day.height();
-    double whole =
-        above + grids.stream().mapToDouble(Grid::height).sum() + end.height();
+    double whole = above + grids.stream().mapToDouble(Grid::height).sum() + end.height();
     String title =
         texts.of("section.title", section.number(), section.stage().title(texts), section.title());
     grids.forEach(grid -> grid.titled(texts.of("page.continued", title)));
@@ -134,10 +133,13 @@ final class TestPages extends Pages {
     return alike.isEmpty()
         ? ""
         : texts.of(
-        "section.if-not",
-        alike.entrySet().stream()
-            .map(e -> texts.of("section.if-not-row", Rows.ranges(e.getValue()), e.getKey()))
-            .collect(Collectors.joining(" ")));
+            "section.if-not",
+            alike.entrySet().stream()
+                .map(
+                    e ->
+                        texts.of(
+                            "section.if-not-row", Rows.ranges(e.getValue(), texts), e.getKey()))
+                .collect(Collectors.joining(" ")));
   }
 
   private void hold(Hold hold) {

@@ -202,8 +202,7 @@ final class TestTables extends Pages {
     Cell done = Cell.EMPTY.andTick(expected(row), Blanks.pass(row));
     switch (row.manner()) {
       case SWITCHED -> {
-        Cell initials =
-            Cell.EMPTY.andSpace(16 * MM, PlaceRow.HIGH, "", Blanks.initials(row));
+        Cell initials = Cell.EMPTY.andSpace(16 * MM, PlaceRow.HIGH, "", Blanks.initials(row));
         grid.over(List.of(number, text, done, initials), row.live(), 1, 2, 1, 1);
       }
       case DONE -> grid.over(List.of(number, text, done), row.live(), 1, 2, 2);
@@ -211,8 +210,7 @@ final class TestTables extends Pages {
         Cell reading =
             Cell.EMPTY.andSpace(
                 PlaceRow.FIELD, PlaceRow.HIGH, row.expected().unit(), Blanks.reading(row));
-        grid.over(
-            List.of(number, text, expected, reading, boxes(row)), row.live(), 1, 1, 1, 1, 1);
+        grid.over(List.of(number, text, expected, reading, boxes(row)), row.live(), 1, 1, 1, 1, 1);
       }
       case COMPARED, LISTED, SEEN ->
           grid.over(List.of(number, text, expected, boxes(row)), row.live(), 1, 2, 1, 1);

@@ -241,7 +241,9 @@ class ChecklistsTest {
     Checklist checklist =
         Checked.text(
             netlist
-                + "\naccepted: [{rule: coil.too-low, at: K1, because: seen, by: site electrician}]\n");
+                + "\n"
+                + "accepted: [{rule: coil.too-low, at: K1, because: seen, by: site"
+                + " electrician}]\n");
     Checklist.AcceptedEntry accepted = checklist.accepted().get(0);
     assertEquals("seen", accepted.because());
     assertEquals("site electrician", accepted.by());
@@ -300,8 +302,7 @@ class ChecklistsTest {
   /** 0.8 × 0.95 × 230.9 V over 5 × 16 A. */
   @Test
   void the_loop_must_let_the_breaker_open_at_once() {
-    assertEquals(
-        "0 … 2.19 Ω", expected("guest-house-cylinder", "Add up the loop of E1"));
+    assertEquals("0 … 2.19 Ω", expected("guest-house-cylinder", "Add up the loop of E1"));
   }
 
   /**

@@ -30,13 +30,15 @@ class StableNamesTest {
       K9:
         is: relay
         coil: {pins: [A1, A2], voltage: 12 V DC, resistance: 400 Ω}
-        contacts: [{pins: [11, 14], form: NO}]"""
+        contacts: [{pins: [11, 14], form: NO}]\
+      """
           .indent(2);
   private static final String WIRES =
       """
       - {from: G9.1, to: S9.1, length: 1 m, size: 0.5 mm²}
       - {from: S9.2, to: K9.A1, length: 1 m, size: 0.5 mm²}
-      - {from: K9.A2, to: G9.2, length: 1 m, size: 0.5 mm²}"""
+      - {from: K9.A2, to: G9.2, length: 1 m, size: 0.5 mm²}\
+      """
           .indent(2);
 
   static Stream<Checklist> checklists() {
@@ -103,8 +105,7 @@ class StableNamesTest {
     // what is taken off or put back for all of them names all of them
     checklist
         .rows()
-        .forEach(
-            r -> actions.put(r.name(), r.action() + (r.manner().isDone() ? "" : r.where())));
+        .forEach(r -> actions.put(r.name(), r.action() + (r.manner().isDone() ? "" : r.where())));
     return actions;
   }
 

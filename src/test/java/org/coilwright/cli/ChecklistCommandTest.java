@@ -133,7 +133,7 @@ class ChecklistCommandTest {
   void coverage_prints_every_mistake_with_its_step_and_writes_nothing() throws IOException {
     Ran ran = Cli.run("checklist", CLEAR, "--coverage");
     assertEquals(0, ran.code(), ran.err());
-    assertTrue(ran.out().startsWith("step  shows"), ran.out());
+    assertTrue(ran.out().startsWith("step     shows"), ran.out());
     assertTrue(ran.out().contains(" is left out"), ran.out());
     assertTrue(ran.out().contains(", all before mains.\n"), ran.out());
     assertEquals(List.of(), files());
@@ -162,7 +162,7 @@ class ChecklistCommandTest {
   @Test
   void coverage_counts_the_mistakes_of_each_step() {
     String json = Cli.run("checklist", CLEAR, "--coverage", "--as", "json").out();
-    Pattern step = Pattern.compile("\"step\": \"[0-9.]+\",\\s*\"mistakes\": ([0-9]+)");
+    Pattern step = Pattern.compile("\"step\": \"(?:wire )?[0-9.]+\",\\s*\"mistakes\": ([0-9]+)");
     long total = step.matcher(json).results().mapToLong(m -> Long.parseLong(m.group(1))).sum();
     assertTrue(total > 0 && json.contains("\"beforeMains\": " + total), json);
     String text = Cli.run("checklist", CLEAR, "--coverage").out();

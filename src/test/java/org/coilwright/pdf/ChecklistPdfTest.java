@@ -21,8 +21,12 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.coilwright.checklist.Checked;
 import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Expected;
 import org.coilwright.checklist.Manner;
+import org.coilwright.checklist.Section;
+import org.coilwright.checklist.TestLine;
 import org.coilwright.checklist.TestRow;
+import org.coilwright.checklist.Texts;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -234,11 +238,13 @@ class ChecklistPdfTest {
           .children()
           .forEach(i -> titles.add(i.getTitle()));
       assertTrue(
-          titles.containsAll(List.of(
+          titles.containsAll(
+              List.of(
                   "Findings",
                   "1 Dead: wires",
                   "Mended and done again; signatures",
-                  "Annex for owner and planner")), titles::toString);
+                  "Annex for owner and planner")),
+          titles::toString);
     }
   }
 
@@ -288,20 +294,42 @@ class ChecklistPdfTest {
     checklist.openPoints().forEach(p -> all.add(p.what()));
     checklist.cautions().forEach(c -> all.addAll(c.paragraphs()));
     checklist.wires().forEach(w -> all.addAll(List.of(w.number(), w.from(), w.to(), w.size())));
-    for (TestRow row : checklist.rows()) {
-      all.addAll(
-          List.of(
-              row.number(),
-              row.action(),
-              row.where(),
-              row.expected().text(checklist.texts())));
+    checklist.steps().stream()
+        .filter(Section.class::isInstance)
+        .flatMap(step -> ((Section) step).lines().stream())
+        .forEach(line -> all.addAll(texts(line, checklist.texts())));
+    if (checklist.parts().contains(Checklist.Part.ARCHIVE)) {
+      checklist.satisfied().forEach(s -> all.addAll(List.of(s.rule(), s.title(), s.value())));
+    }
+    checklist.broken().forEach(b -> all.addAll(List.of(b.harm(), b.what(), b.then(), b.stops())));
+    return all;
+  }
+
+  private static List<String> texts(TestLine line, Texts texts) {
+    TestRow first = line.first();
+    List<String> all = new ArrayList<>(List.of(first.number()));
+    if (line.isShared()) {
+      all.add("–" + line.rows().get(line.rows().size() - 1).number());
+      all.add(first.action());
+    }
+    for (TestRow row : line.rows()) {
+      String expected = row.expected().text(texts);
+      if (!row.wire().isEmpty()) {
+        // the list has its pins, run and colour in columns
+        all.add(expected);
+      } else if (line.isShared()) {
+        all.addAll(List.of(row.label(), line.ticksAlone(row) ? "" : expected));
+      } else if (row.expected() instanceof Expected.Setting setting) {
+        all.add(setting.value());
+        all.add(row.manner() == Manner.LISTED ? row.action() : row.label());
+      } else {
+        all.addAll(List.of(row.action(), row.where(), row.condition(), expected));
+      }
       if (row.manner() != Manner.DONE) {
         // what is taken off or put back has no box for what came out otherwise
         all.add(row.otherwise());
       }
     }
-    checklist.satisfied().forEach(s -> all.addAll(List.of(s.rule(), s.title(), s.value())));
-    checklist.broken().forEach(b -> all.addAll(List.of(b.harm(), b.what(), b.then(), b.stops())));
     return all;
   }
 

@@ -18,17 +18,17 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.coilwright.checklist.Blank;
+import org.coilwright.checklist.Blanks;
 import org.coilwright.checklist.Checked;
 import org.coilwright.checklist.Checklist;
+import org.coilwright.checklist.Expected;
 import org.coilwright.checklist.Hold;
 import org.coilwright.checklist.Manner;
-import org.coilwright.checklist.TestLine;
-import org.coilwright.checklist.Expected;
-import org.coilwright.checklist.Blanks;
-import org.coilwright.checklist.Texts;
 import org.coilwright.checklist.Section;
 import org.coilwright.checklist.Step;
+import org.coilwright.checklist.TestLine;
 import org.coilwright.checklist.TestRow;
+import org.coilwright.checklist.Texts;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -418,10 +418,7 @@ class PageGuidanceTest {
       if (first != last) {
         String title =
             texts.of(
-                "section.title",
-                section.number(),
-                section.stage().title(texts),
-                section.title());
+                "section.title", section.number(), section.stage().title(texts), section.title());
         double top =
             sample.all(Piece.Text.class).stream()
                 .filter(t -> t.page() == first && t.piece().tag().role() == Role.HEADING_2)

@@ -284,8 +284,7 @@ final class SampleChecklists {
               name,
               wires.get(i).name()));
     }
-    return new Section(
-        "1", "wires", Stage.DEAD, List.of(CAUTION), "Supply locked off.", rows);
+    return new Section("1", "wires", Stage.DEAD, List.of(CAUTION), "Supply locked off.", rows);
   }
 
   private static Section section(
@@ -316,8 +315,7 @@ final class SampleChecklists {
   }
 
   /** A switching action, then two readings and something seen on one line. */
-  private static List<TestRow> shared(
-      String number, String relay, Stage stage, Grounds grounds) {
+  private static List<TestRow> shared(String number, String relay, Stage stage, Grounds grounds) {
     String first = relay + ".line-" + number + "-0";
     List<TestRow> rows = new ArrayList<>();
     rows.add(
