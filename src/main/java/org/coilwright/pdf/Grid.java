@@ -125,6 +125,17 @@ final class Grid {
     return this;
   }
 
+  /** Adds a row of a list that is ticked from top to bottom: no more room than its boxes need. */
+  Grid dense(List<Cell> cells) {
+    Band made = band(cells, 0, 0);
+    boolean written =
+        made.cells().stream().flatMap(List::stream).anyMatch(Item.Frame.class::isInstance);
+    double pad = written ? PAD_Y : PAD_Y / 4;
+    rows.add(
+        new Row(List.of(new Band(made.cells(), made.edges(), made.spans(), 0, pad, pad)), false));
+    return this;
+  }
+
   /** Adds a row that nobody writes in, under a line of its own across all columns. */
   Grid headed(Cell over, List<Cell> cells) {
     rows.add(new Row(List.of(band(List.of(over), 0, 0), band(cells, 0, 0)), false));
@@ -134,7 +145,8 @@ final class Grid {
   /**
    * Adds a line whose places stand in one band under its words.
    *
-   * @param words number, text and what is expected; the number may reach into the text's column
+   * @param words number, text, what is expected and what stands behind it; the number may reach
+   *     into the text's column
    * @param mark under the number
    * @param places over all columns between
    * @param boxes in the last column
@@ -142,11 +154,16 @@ final class Grid {
   Grid line(List<Cell> words, Cell mark, Cell places, Cell boxes, boolean live) {
     int last = columns.size() - 1;
     double wide = lefts[0] + Math.max(columns.get(0).width(), NUMBERS);
-    double[] above = {lefts[0], wide, lefts[2], lefts[last + 1]};
+    boolean three = words.size() == 3;
+    double[] above =
+        three
+            ? new double[] {lefts[0], wide, lefts[2], lefts[last + 1]}
+            : new double[] {lefts[0], wide, lefts[2], lefts[3], lefts[last + 1]};
+    int[] spans = three ? new int[] {1, 1, last - 1} : new int[] {1, 1, 1, last - 2};
     double[] below = {lefts[0], lefts[1], lefts[last], lefts[last + 1]};
     List<Band> bands =
         List.of(
-            band(words, above, new int[] {1, 1, last - 1}, PAD_Y, 0),
+            band(words, above, spans, PAD_Y, 0),
             band(List.of(mark, places, boxes), below, new int[] {1, last - 1, 1}, 0, PAD_Y));
     rows.add(new Row(bands, live));
     return this;

@@ -3,12 +3,13 @@ package org.coilwright.pdf;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.coilwright.checklist.Blank;
 import org.coilwright.checklist.FilledIn;
 
 /**
  * Places to fill in beside each other: a label, then a field with its unit or a box. They stand in
- * three columns; one with a long label takes two or three.
+ * six columns; each takes as many as it needs with its label on two lines at most.
  */
 record PlaceRow(List<Placed> placed) implements Item {
   /** Five characters by hand. */
@@ -17,10 +18,11 @@ record PlaceRow(List<Placed> placed) implements Item {
   /** A line of handwriting. */
   static final double HIGH = 24;
 
-  private static final int COLUMNS = 3;
+  private static final int COLUMNS = 6;
+  private static final int LABEL_LINES = 2;
   private static final double APART = 3;
 
-  /** Between a field or its unit and the next place. */
+  /** Between a field without a unit and the next place. */
   private static final double APART_ACROSS = 11.5;
 
   /** Between two rows, so that a mark lands in one box. */
@@ -48,10 +50,9 @@ record PlaceRow(List<Placed> placed) implements Item {
     int taken = 0;
     for (Cell.Place place : places) {
       boolean box = place.blank().kind() == Blank.Kind.TICK;
-      double label = Math.max(wide(place.label(), faces), wide(place.expected(), faces));
       double unit = faces.regular().width(place.unit(), Type.BODY);
-      double item = box ? TICK + CLEAR : FIELD + unit + APART + APART_ACROSS;
-      int wanted = Math.min(COLUMNS, (int) Math.ceil((label + APART + item) / column));
+      double item = box ? TICK + CLEAR : FIELD + (unit > 0 ? unit + 3 * APART : APART_ACROSS);
+      int wanted = columns(place, column, item, faces);
       if (taken + wanted > COLUMNS) {
         rows.add(new PlaceRow(List.copyOf(open)));
         open.clear();
@@ -72,6 +73,26 @@ record PlaceRow(List<Placed> placed) implements Item {
       rows.add(new PlaceRow(List.copyOf(open)));
     }
     return rows;
+  }
+
+  /** The fewest in which neither takes more than its lines. */
+  private static int columns(Cell.Place place, double column, double item, Faces faces) {
+    double longest =
+        Stream.of(place.label().split(" ", -1))
+            .mapToDouble(word -> wide(word, faces))
+            .max()
+            .orElse(0);
+    double least = Math.max(longest, wide(place.expected(), faces));
+    boolean box = place.blank().kind() == Blank.Kind.TICK;
+    for (int wanted = 1; wanted < COLUMNS; wanted++) {
+      double room = wanted * column - item - APART;
+      int lines =
+          Wrapping.lines(place.label(), faces.regular(), Type.BODY, Math.max(room, 1)).size();
+      if (room >= least && lines <= (box ? 1 : LABEL_LINES)) {
+        return wanted;
+      }
+    }
+    return COLUMNS;
   }
 
   private static double wide(String text, Faces faces) {

@@ -57,15 +57,20 @@ final class SignOffPages extends Pages {
     sheet.down(4);
     room.draw(document);
     sheet.down(4);
-    people.draw(document);
-    prose.paragraph(Prose.Line.plain(checklist.notice().get(0)));
-    prose.paragraph(
+    Prose.Line notice = Prose.Line.plain(checklist.notice().get(0));
+    Prose.Line end =
         Prose.Line.bold(
             texts.of(
                 "page.end",
                 checklist.wires().size(),
                 checklist.rows().size(),
                 checklist.openPoints().size(),
-                checklist.findings().size())));
+                checklist.findings().size()));
+    if (people.height() + prose.height(notice) + prose.height(end) > sheet.room()) {
+      sheet.freshPage();
+    }
+    people.draw(document);
+    prose.paragraph(notice);
+    prose.paragraph(end);
   }
 }

@@ -21,7 +21,7 @@ final class TestPages extends Pages {
   private static final double HEADING = 34;
 
   /** Part of a page that may stay blank so that a section is not parted. */
-  private static final double MOST_BLANK = 0.25;
+  private static final double MOST_BLANK = 0.15;
 
   private final FigurePages figures;
   private final TestTables tables;
@@ -112,7 +112,7 @@ final class TestPages extends Pages {
             new Grid.Column("", 44 * MM),
             new Grid.Column("", 25 * MM),
             new Grid.Column("", 24 * MM))
-        .row(
+        .dense(
             List.of(
                 complete,
                 Cell.text(texts.of("column.time")),
@@ -156,7 +156,7 @@ final class TestPages extends Pages {
     for (String text : hold.conditions()) {
       condition++;
       Blank blank = Blanks.condition(hold, condition, text);
-      conditions.tight(List.of(Cell.EMPTY.andTick(text, blank)));
+      conditions.dense(List.of(Cell.EMPTY.andTick(text, blank)));
     }
     double height = 66 + conditions.height() + grid.height();
     if (height > sheet.room()) {

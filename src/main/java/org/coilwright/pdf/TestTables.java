@@ -16,7 +16,7 @@ import org.coilwright.checklist.TestRow;
 
 /** The rows of a section as tables: the wiring list, parts, settings, and lines of readings. */
 final class TestTables extends Pages {
-  private static final double NUMBER = 15 * MM;
+  private static final double NUMBER = 13 * MM;
 
   TestTables(Press press) {
     super(press);
@@ -93,7 +93,7 @@ final class TestTables extends Pages {
         }
         boxes = boxes("", "", row);
       }
-      grid.tight(
+      grid.dense(
           List.of(
               Cell.bold(wire.number()),
               Cell.text(wire.from()),
@@ -119,7 +119,7 @@ final class TestTables extends Pages {
             new Grid.Column(texts.of("column.if-not"), 44 * MM));
     for (TestLine line : lines) {
       TestRow row = line.first();
-      grid.tight(
+      grid.dense(
           List.of(
               Cell.bold(row.number()),
               Cell.EMPTY.andSaid(row.action(), row.where()),
@@ -159,7 +159,7 @@ final class TestTables extends Pages {
           cells.addAll(List.of(Cell.EMPTY, Cell.EMPTY, Cell.EMPTY));
         }
       }
-      grid.tight(cells);
+      grid.dense(cells);
     }
     return grid;
   }
@@ -238,9 +238,11 @@ final class TestTables extends Pages {
               alike ? row.expected().unit() : "",
               blank));
     }
-    Cell text = Cell.EMPTY.andSaid(first.action(), alike ? first.condition() : first.where());
+    Cell text = Cell.bold(first.action());
     grid.line(
-        List.of(number(line), text, alike ? Cell.bold(expected(first)) : Cell.EMPTY),
+        alike
+            ? List.of(number(line), text, Cell.bold(expected(first)), Cell.text(first.condition()))
+            : List.of(number(line), text, Cell.text(first.where())),
         first.live() ? Cell.bold(texts.of("row.live")) : Cell.EMPTY,
         Cell.EMPTY.andPlaces(places),
         boxes(first),

@@ -406,7 +406,7 @@ class PageGuidanceTest {
     }
   }
 
-  /** CK-30. CfC: a section is parted only where a quarter of the page would stay blank. */
+  /** CK-30. CfC: a section is parted only where a seventh of the page would stay blank. */
   @ParameterizedTest
   @MethodSource("samples")
   void a_section_is_parted_only_where_much_of_a_page_would_stay_blank(Sample sample) {
