@@ -1,3 +1,4 @@
+// Over 250 lines: every question about the circuit that a row asks, in one place.
 package org.coilwright.checklist;
 
 import java.util.Collection;

@@ -1,3 +1,4 @@
+// Over 250 lines: one kind of reading on a dead part after the other.
 package org.coilwright.checklist;
 
 import java.util.ArrayList;

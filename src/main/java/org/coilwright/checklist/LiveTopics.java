@@ -1,3 +1,4 @@
+// Over 250 lines: the whole order of the work with a supply on.
 package org.coilwright.checklist;
 
 import java.util.ArrayList;

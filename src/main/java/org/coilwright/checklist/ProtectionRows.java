@@ -1,3 +1,4 @@
+// Over 250 lines: loops and residual-current devices share their figures.
 package org.coilwright.checklist;
 
 import java.util.ArrayList;

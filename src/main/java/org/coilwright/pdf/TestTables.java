@@ -1,3 +1,4 @@
+// Over 250 lines: one form of table after the other.
 package org.coilwright.pdf;
 
 import java.util.ArrayList;
