@@ -23,6 +23,9 @@ public final class Rehearsal {
   /** Rows from which on it pays to say what the water comes to, and not to go there row by row. */
   private static final int LEAP = 32;
 
+  /** Rows from which on it pays to leave out what only matters where the battery is at an end. */
+  private static final int CALM = 64;
+
   private static final double SECONDS_PER_HOUR = 3600;
 
   /** A first-order step is 95 % worked off after three time constants. */
@@ -89,6 +92,12 @@ public final class Rehearsal {
   // what the rows of a stretch draw, W
   private final double[] given = new double[PIECE];
   private final double[] grid = new double[PIECE];
+
+  // or what that comes to, where nobody asks for single rows
+  private boolean isSummed;
+  private double givenSize;
+  private double gridSize;
+  private double gridAll;
 
   // what is counted
   private final List<Run> runs = new ArrayList<>();
@@ -254,9 +263,9 @@ public final class Rehearsal {
       }
       boolean warms = heating;
       int at = stretch(pvs, others, i, Math.min(to, i + PIECE));
-      double exportAndImport = moved(grid, at - i);
+      double exportAndImport = isSummed ? gridSize : moved(grid, at - i);
       gridMoved += exportAndImport;
-      batteryMoved += moved(given, at - i);
+      batteryMoved += isSummed ? givenSize : moved(given, at - i);
       if (closed) {
         dayOnRows += at - i;
         if (warms) {
@@ -264,7 +273,7 @@ public final class Rehearsal {
           shareOut(pvs, others, i, at);
         }
       } else if (warms) {
-        unusedSum += (exportAndImport - sum(grid, at - i)) / 2;
+        unusedSum += (exportAndImport - (isSummed ? gridAll : sum(grid, at - i))) / 2;
       }
       i = at;
     }
@@ -308,6 +317,15 @@ public final class Rehearsal {
     if (!near) {
       end = i + far;
     }
+    if (!near && !counts && ramp && trace == null) {
+      int calm = rowsSurelyCalm(end - i);
+      if (calm >= CALM) {
+        int at = calm(pvs, others, i, i + calm, closesAfter);
+        celsius = after(at - i, temp, heat);
+        return at;
+      }
+    }
+    isSummed = false;
     double lvl = level;
     double batt = battery;
     double low = lowest;
@@ -407,6 +425,84 @@ public final class Rehearsal {
     if (turns) {
       thermostat();
     }
+    return at;
+  }
+
+  /** For so many rows, at most {@code most}, the battery surely comes to no end of its own. */
+  private int rowsSurelyCalm(int most) {
+    double down = (level - nearFloor) / (discharge * hours);
+    double up = (nearFull - level) / (charge * hours);
+    double rows = Math.min(down, up) - 2;
+    return rows > 0 ? (int) Math.min(most, rows) : 0;
+  }
+
+  /**
+   * The same step as in {@link #stretch} while the contact is open and the battery at no end: it
+   * takes and gives whatever it is asked for. No load takes part, so the rows are summed at once.
+   *
+   * @return the row after the last
+   */
+  private int calm(float[] pvs, float[] others, int i, int end, long closesAfter) {
+    double lvl = level;
+    double batt = battery;
+    double low = lowest;
+    long exported = exportRun;
+    boolean surplus = trueSurplusSeen;
+    double[] memory = ring;
+    int memoryAt = ringAt;
+    double memoryAll = i == 0 ? sum(ring, ring.length) : memorySum;
+    double most = discharge;
+    double room = charge;
+    double exporting = exportAbove;
+    double share = ringShare;
+    double perRow = hours;
+    double moves = 0;
+    double passes = 0;
+    double balance = 0;
+    int at = i;
+    while (at < end) {
+      double net = (double) others[at] - pvs[at];
+      double demand = net;
+      if (net > most) {
+        demand = most;
+      } else if (net < -room) {
+        demand = -room;
+      }
+      memoryAll += demand - memory[memoryAt];
+      memory[memoryAt] = demand;
+      memoryAt = memoryAt + 1 == memory.length ? 0 : memoryAt + 1;
+      batt = memoryAll * share;
+      lvl -= batt * perRow;
+      double g = net - batt;
+      moves += Math.abs(batt);
+      passes += Math.abs(g);
+      balance += g;
+      at++;
+      if (lvl < low) {
+        low = lvl;
+      }
+      if (-g > exporting) {
+        surplus = (exported != 0 && surplus) || -net > room;
+        exported++;
+        if (exported >= closesAfter && lvl >= levelBelow) {
+          break;
+        }
+      } else {
+        exported = 0;
+      }
+    }
+    level = lvl;
+    battery = batt;
+    lowest = low;
+    exportRun = exported;
+    trueSurplusSeen = surplus;
+    ringAt = memoryAt;
+    memorySum = memoryAll;
+    step += at - i;
+    isSummed = true;
+    givenSize = moves;
+    gridSize = passes;
+    gridAll = balance;
     return at;
   }
 
