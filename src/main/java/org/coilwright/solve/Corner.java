@@ -1,6 +1,5 @@
 package org.coilwright.solve;
 
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -67,7 +66,10 @@ record Corner(
 
   @Override
   public int hashCode() {
-    return Objects.hash(supply, line, contact, coil, load, passive, pulling);
+    int hash = 3 * supply.ordinal() + line.ordinal();
+    hash = 9 * hash + 3 * contact.ordinal() + coil.ordinal();
+    hash = 9 * hash + 3 * load.ordinal() + passive.ordinal();
+    return 2 * hash + (pulling ? 1 : 0);
   }
 
   /** The same once every armature is in. */

@@ -47,6 +47,7 @@ final class Exploration {
     } else {
       record(new BitSet(), settling.from((BitSet) rest.clone()));
     }
+    settling.done();
     this.cut = settling.wasCut();
     this.complete = few && !cut;
   }

@@ -6,6 +6,7 @@ import java.util.BitSet;
 import java.util.Comparator;
 import java.util.DoubleSummaryStatistics;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -70,6 +71,7 @@ final class FaultJudge {
     }
     Map<String, Double> rated = WorkTable.rated(base);
     List<LoadEffect> effects = new ArrayList<>();
+    Map<Actuator, WorkTable> opened = new HashMap<>();
     rated.forEach(
         (load, watts) ->
             compare(load, watts, before, after)
@@ -81,7 +83,7 @@ final class FaultJudge {
                                 effect,
                                 rows.stream().map(r -> positions(r, before)).toList(),
                                 effect == Effect.STAYS_ON || effect == Effect.STARTS_BY_ITSELF
-                                    ? stops(load, ON * watts, affected, broken, after)
+                                    ? stops(load, ON * watts, affected, broken, after, opened)
                                     : List.of(),
                                 effect == Effect.STAYS_ON
                                     && rows.stream()
@@ -167,9 +169,18 @@ final class FaultJudge {
     return positions;
   }
 
-  /** Contacts with a position in which the load is off whatever the others do, then devices. */
+  /**
+   * Contacts with a position in which the load is off whatever the others do, then devices.
+   *
+   * @param opened what was found with each device open, for all loads
+   */
   private List<Actuator> stops(
-      String load, double on, FaultReach.Affected affected, Model broken, WorkTable after) {
+      String load,
+      double on,
+      FaultReach.Affected affected,
+      Model broken,
+      WorkTable after,
+      Map<Actuator, WorkTable> opened) {
     List<Actuator> stops = new ArrayList<>();
     for (int column : after.columns) {
       for (boolean value : new boolean[] {false, true}) {
@@ -184,9 +195,14 @@ final class FaultJudge {
       }
     }
     for (Actuator device : devices(affected)) {
-      Alteration open = affected.alteration().without(circuit.contactsOf(device));
-      Model model = broken.altered(affected.islands(), open);
-      WorkTable table = WorkTable.of(model.explorations.values());
+      WorkTable table =
+          opened.computeIfAbsent(
+              device,
+              d -> {
+                Alteration open = affected.alteration().without(circuit.contactsOf(d));
+                Model model = broken.altered(affected.islands(), open);
+                return WorkTable.of(model.explorations.values());
+              });
       if (table.rows.values().stream().allMatch(r -> !isOn(most(r, load), on))) {
         stops.add(device);
       }
@@ -199,11 +215,17 @@ final class FaultJudge {
    * opened by itself.
    */
   private Set<Actuator> devices(FaultReach.Affected affected) {
-    Set<Branch> there = new HashSet<>();
-    affected.islands().forEach(i -> there.addAll(i.branches()));
+    Set<Contact> there = new HashSet<>();
+    for (Circuit.Island island : affected.islands()) {
+      for (Branch branch : island.branches()) {
+        if (branch instanceof Contact contact) {
+          there.add(contact);
+        }
+      }
+    }
     Set<Actuator> devices = new LinkedHashSet<>();
-    circuit.branches(Contact.class).stream()
-        .filter(there::contains)
+    there.stream()
+        .sorted(Comparator.comparingInt(circuit::place))
         .map(Contact::actuator)
         .filter(a -> a.kind() == Actuator.Kind.PROTECTIVE && whole.setup.variables.of(a) < 0)
         .forEach(devices::add);

@@ -32,6 +32,10 @@ final class Settling {
 
   private final Group group;
   private final Map<Integer, BitSet> upstream = new HashMap<>();
+
+  /** Where armatures go from where: many ways to rest pass the same positions. */
+  private final Map<BitSet, BitSet> gone = new HashMap<>();
+
   private boolean cut;
 
   Settling(Group group) {
@@ -64,7 +68,17 @@ final class Settling {
 
   /** Where the armatures go from here. */
   BitSet next(BitSet bits) {
-    return group.next(group.situation(bits)).get(0, group.firstSource());
+    BitSet known = gone.get(bits);
+    if (known == null) {
+      known = group.next(group.situation(bits)).get(0, group.firstSource());
+      gone.put((BitSet) bits.clone(), known);
+    }
+    return (BitSet) known.clone();
+  }
+
+  /** Lets go what is only needed while one way to rest is looked for after the other. */
+  void done() {
+    gone.clear();
   }
 
   /**
