@@ -54,8 +54,7 @@ final class PartFormat {
       may(
           "class",
           Choice.of("I", "II", "III"),
-          "Its class of protection: I has a protective conductor, II is double insulated, III is"
-              + " made for extra-low voltage. Not written, heaters and motors are I.",
+          "Class of protection: I has a protective conductor, II needs none, III is SELV.",
           "I");
 
   private PartFormat() {}
@@ -236,8 +235,7 @@ final class PartFormat {
         may(
             "handle-tie",
             Format.TEXT,
-            "A word that breakers share whose handles are tied: switched together, but each trips"
-                + " alone.",
+            "A word shared by breakers whose handles are tied; each still trips alone.",
             "T1"),
         RATED_AIR,
         WORKING_AIR,
