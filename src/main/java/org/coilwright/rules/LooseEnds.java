@@ -101,12 +101,7 @@ final class LooseEnds {
               .toList();
       all(pins, mark, "the load needs all its pins");
       if (low && Earthing.isNeeded(part)) {
-        all(
-            List.of(Earthing.PE),
-            mark,
-            "it is no load of class III, as far as is written",
-            "Write class: III at %s if it is made for extra-low voltage; else wire %%s."
-                .formatted(part.name()));
+        low(mark);
       }
     } else if (part instanceof Part.Source) {
       List<String> pins = part.pins().stream().filter(pin -> !pin.equals("N")).toList();
@@ -136,6 +131,21 @@ final class LooseEnds {
         String sentence = "No wire ends on %s: " + reason + ".";
         loose.add(new End(List.of(pin), mark, others, sentence, remedy));
       }
+    }
+  }
+
+  /** The protective pin of a load on extra-low voltage, which one of class III has not. */
+  private void low(Mark mark) {
+    looked++;
+    if (!wired.contains(Earthing.PE)) {
+      loose.add(
+          new End(
+              List.of(Earthing.PE),
+              mark,
+              part.pins().stream().filter(wired::contains).toList(),
+              "No wire ends on %s: it is no load of class III, as far as is written.",
+              "Write class: III at %s if it is made for extra-low voltage; else wire %%s."
+                  .formatted(part.name())));
     }
   }
 

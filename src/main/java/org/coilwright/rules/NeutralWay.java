@@ -59,24 +59,24 @@ record NeutralWay(
   }
 
   private void follow(Circuit circuit, Path line) {
-    int last = -1;
+    int behind = 0;
     boolean breaker = false;
     List<Branch> branches = line.branches();
     for (int i = 0; i < branches.size(); i++) {
       Part part = circuit.netlist().parts().get(branches.get(i).part());
       boolean breaks = part instanceof Part.Protective device && !device.isRcd();
       if (breaks || (part instanceof Part.Fuse && !breaker)) {
-        last = i;
+        behind = i + 1;
         breaker |= breaks;
       }
     }
-    for (int i = 0; i < last; i++) {
+    for (int i = 0; i < behind - 1; i++) {
       if (branches.get(i) instanceof Conductor wire) {
         wire.run().map(Run::name).ifPresent(feeders::add);
       }
     }
-    if (last >= 0) {
-      Part device = circuit.netlist().parts().get(branches.get(last).part());
+    if (behind > 0) {
+      Part device = circuit.netlist().parts().get(branches.get(behind - 1).part());
       if (device != null) {
         devices.add(device);
       }
