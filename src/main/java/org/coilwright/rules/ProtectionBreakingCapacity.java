@@ -93,9 +93,9 @@ final class ProtectionBreakingCapacity implements Rule {
   }
 
   /**
-   * The shortest way from a line of the mains to the device, itself left out. The shortest way of all to one
-   * of its pins is that way as soon as it does not pass the device, and the pin whose way is
-   * shortest is never reached through the device.
+   * The shortest way from a line of the mains to the device, itself left out. The shortest way of
+   * all to one of its pins is that way as soon as it does not pass the device, and the pin whose
+   * way is shortest is never reached through the device.
    */
   private static Optional<Path> wayTo(Circuit circuit, Part device, List<ShortestWays> ways) {
     return ways.stream()
