@@ -277,7 +277,14 @@ final class LiveTopics {
     Volts volts = new Volts(bands, mains.get(), texts);
     List<Row> first = new ArrayList<>();
     Set<String> loadOnly = anatomy.loadOnlyProtection();
-    first.add(switchOn("loads-on", "loads", loadOnly).live(true));
+    if (loadsComeOff()) {
+      // locked off once more for the loads to go back
+      for (Part.Mains part : anatomy.parts(Part.Mains.class)) {
+        String again = Names.of(part.name(), "switched-on-again");
+        first.add(switched(texts, "supply-on", again, State.ON, part.name()));
+      }
+    }
+    first.add(switchOn("loads-on", "loads", loadOnly.isEmpty() ? devices() : loadOnly).live(true));
     first.addAll(new ProtectionRows(anatomy, bands, texts).devices(mains.get(), true));
     List<Part.Relay> early = early();
     for (Part.Relay relay : anatomy.parts(Part.Relay.class)) {
@@ -305,6 +312,17 @@ final class LiveTopics {
     }
     topics.addAll(new IslandTopic(anatomy, bands, texts).topics());
     return topics;
+  }
+
+  /** Breakers, fuses and residual-current devices by name. */
+  private Set<String> devices() {
+    Set<String> names = new LinkedHashSet<>();
+    for (Part part : anatomy.netlist().parts().values()) {
+      if (part instanceof Part.Protective || part instanceof Part.Fuse) {
+        names.add(part.name());
+      }
+    }
+    return names;
   }
 
   /** With the position of every contact before the first row of them. */
