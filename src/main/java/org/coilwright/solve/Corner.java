@@ -66,9 +66,9 @@ record Corner(
 
   @Override
   public int hashCode() {
-    int hash = 3 * supply.ordinal() + line.ordinal();
-    hash = 9 * hash + 3 * contact.ordinal() + coil.ordinal();
-    hash = 9 * hash + 3 * load.ordinal() + passive.ordinal();
+    int hash = 3 * supply.number() + line.number();
+    hash = 9 * hash + 3 * contact.number() + coil.number();
+    hash = 9 * hash + 3 * load.number() + passive.number();
     return 2 * hash + (pulling ? 1 : 0);
   }
 
