@@ -462,6 +462,18 @@ class PageGuidanceTest {
     }
   }
 
+  /** What is carried to the site stays short, and does not grow unnoticed. */
+  @ParameterizedTest
+  @MethodSource("samples")
+  void the_work_sheet_and_the_annex_do_not_grow(Sample sample) {
+    Map<String, Placed<Piece.Entry>> entries = sample.entries();
+    int work = at(entries, sample.list().signers().get(0).name() + ".name").page() + 1;
+    int annex = sample.layout().pages().size() - work;
+    int most = sample.name().contains(" en ") ? 14 : 15;
+    assertTrue(work <= most, () -> "work sheet of " + work + " pages");
+    assertTrue(annex <= 6, () -> "annex of " + annex + " pages");
+  }
+
   /** CK-34. Practice of manuals and procedures: each page says of what it is a page. */
   @ParameterizedTest
   @MethodSource("samples")
