@@ -41,8 +41,10 @@ final class FaultWeldsOn implements Rule {
                   + " draw the one that the heater has built in.")
           .blind(
               "Two contacts that weld at once, a cut-out that welds (it opens only once something"
-                  + " else has failed), limits built into the load and not drawn, and whether the"
-                  + " cut-out's own setting is low enough.")
+                  + " else has failed), limits built into the load and not drawn; the word mirror"
+                  + " at a relay, which has no main poles (an opening contact of a contactor with"
+                  + " it stays open while a pole is welded); and whether the cut-out's own setting"
+                  + " is low enough.")
           .sources(
               "circuit-theory", "contactor-failure-data", "hot-water-storage", "common-practice")
           .consequenceOf("load.no-cut-out");
