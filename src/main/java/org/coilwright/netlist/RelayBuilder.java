@@ -22,8 +22,12 @@ import org.coilwright.quantity.Rating;
 
 /** Relays and contactors. */
 final class RelayBuilder {
-  /** s; the largest magnets of contactors stay below some tenths. */
-  private static final double LONGEST_TIME_CONSTANT = 1;
+  /**
+   * s; the largest magnets of contactors stay below some tenths. What is written here to try a
+   * winding without resistance, as textbooks have it, stays below as well; the rules judge what is
+   * slow for a contact.
+   */
+  private static final double LONGEST_TIME_CONSTANT = 90;
 
   private final Problems problems;
   private final PinUses pins;
