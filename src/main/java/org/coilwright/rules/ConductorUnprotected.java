@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.coilwright.circuit.Branch.Conductor;
 import org.coilwright.circuit.Branch.Path;
 import org.coilwright.circuit.Node;
@@ -175,8 +177,18 @@ final class ConductorUnprotected implements Rule {
 
   /** True if other wires of the same run lie behind no device at all: that is told of them. */
   private static boolean hasBareWires(String run, PowerSides.Seen seen) {
-    return seen.stretches().stream()
-        .anyMatch(s -> s.name().equals(run) && !s.neutral() && s.limiting().isEmpty());
+    return seen.study().derived(BareRuns.class, s -> bareRuns(seen)).names().contains(run);
+  }
+
+  /** Runs, or wires without one, that lie behind no device. */
+  private record BareRuns(Set<String> names) {}
+
+  private static BareRuns bareRuns(PowerSides.Seen seen) {
+    return new BareRuns(
+        seen.stretches().stream()
+            .filter(s -> !s.neutral() && s.limiting().isEmpty())
+            .map(Stretch::name)
+            .collect(Collectors.toUnmodifiableSet()));
   }
 
   /** Before the first device, longer than a short-circuit may go unguarded. */
