@@ -81,7 +81,8 @@ final class Crowd {
         naming.getOrDefault(part, List.of()).stream()
             .filter(f -> !f.equals(first) && !crowd.told.contains(f))
             .forEach(together::add);
-        crowd.limit(together, together.size() < parts.size() ? SHOWN - 1 : SHOWN);
+        boolean others = together.size() < parts.size() - crowd.told.size();
+        crowd.limit(together, others ? SHOWN - 1 : SHOWN);
       }
     }
     return crowd.beside;
