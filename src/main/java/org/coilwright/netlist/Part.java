@@ -374,7 +374,12 @@ public sealed interface Part {
       Optional<Written<Quantity>> holdPower,
       Optional<Written<Quantity>> operateTime,
       Optional<Written<Quantity>> releaseTime,
-      Optional<Written<Quantity>> clampingVoltage) {}
+      Optional<Written<Quantity>> clampingVoltage) {
+    /** True if a diode, with or without a zener, is built in across it. */
+    public boolean hasDiode() {
+      return suppression().filter(s -> s.value().startsWith("diode")).isPresent();
+    }
+  }
 
   /**
    * Insulation between coil and contacts, or of a device without coil between its poles; the

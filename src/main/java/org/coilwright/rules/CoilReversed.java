@@ -95,7 +95,7 @@ final class CoilReversed implements Rule {
                 "%s must be plus".formatted(wanted.get()))
             .alsoAt(source.get().mark(), "plus comes from %s".formatted(source.get().to()))
             .detail(
-                hasDiodeInside(feed)
+                feed.spec().hasDiode()
                     ? "The diode inside conducts then: a short-circuit as soon as the contact"
                         + " closes."
                     : "")
@@ -140,11 +140,7 @@ final class CoilReversed implements Rule {
       }
       return Optional.empty();
     }
-    return hasDiodeInside(feed) ? Optional.of(feed.spec().first()) : Optional.empty();
-  }
-
-  private static boolean hasDiodeInside(CoilFeed feed) {
-    return feed.spec().suppression().filter(s -> word(s).startsWith("diode")).isPresent();
+    return feed.spec().hasDiode() ? Optional.of(feed.spec().first()) : Optional.empty();
   }
 
   private static Mark reasonMark(CoilFeed feed) {

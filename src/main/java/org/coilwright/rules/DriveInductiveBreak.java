@@ -168,7 +168,7 @@ final class DriveInductiveBreak implements Rule {
 
   /** With a diode the current leaves the contact without a rise of voltage, however slow. */
   private static boolean hasDiode(DrivingContact contact, CoilFeed feed) {
-    return feed.spec().suppression().filter(s -> s.value().startsWith("diode")).isPresent()
+    return feed.spec().hasDiode()
         || contact.study().circuit().branches(DiodeBranch.class).stream()
             .anyMatch(b -> CoilWays.acrossTheSame(contact.study().circuit(), b, feed.coil()));
   }
