@@ -1,3 +1,4 @@
+// Over 250 lines: finding devices apart, joined, tied, and the remedy that joins them.
 package org.coilwright.rules;
 
 import java.util.ArrayList;

@@ -1,3 +1,4 @@
+// Over 250 lines: what a load takes, nominal and at worst, and where that comes from.
 package org.coilwright.sizing;
 
 import java.util.LinkedHashMap;
