@@ -1,10 +1,12 @@
 package org.coilwright.rules;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.coilwright.circuit.Branch.Source;
 import org.coilwright.circuit.Circuit;
+import org.coilwright.circuit.ShortestWays;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Written;
 import org.coilwright.quantity.Comparison;
@@ -34,12 +36,19 @@ final class DirectBreaking {
   /**
    * The outcome; empty for a device that no direct-voltage output reaches, and for one of which
    * nothing is written where the outputs limit their current.
+   *
+   * @param ways from both poles of each output, as far as they have been looked for
    */
-  Optional<Outcome> judge(Circuit circuit, Part device, RuleFacts facts) {
+  Optional<Outcome> judge(
+      Circuit circuit, Part device, Map<Source, List<ShortestWays>> ways, RuleFacts facts) {
     List<Source> sources =
         circuit.branches(Source.class).stream()
             .filter(Source::isDirect)
-            .filter(s -> reaches(circuit, s, device))
+            .filter(
+                s ->
+                    ProtectionBreakingCapacity.wayTo(
+                            circuit, device, ways.computeIfAbsent(s, o -> waysFrom(circuit, o)))
+                        .isPresent())
             .toList();
     boolean silent =
         device instanceof Part.Fuse fuse
@@ -51,19 +60,10 @@ final class DirectBreaking {
         : Optional.of(judge(sources, device, facts));
   }
 
-  private static boolean reaches(Circuit circuit, Source source, Part device) {
-    return Stream.of(source.to(), source.from())
-        .anyMatch(
-            pole ->
-                circuit.outerNodesOf(device.name()).stream()
-                    .anyMatch(
-                        pin ->
-                            circuit
-                                .path(
-                                    pole,
-                                    pin,
-                                    b -> PowerSide.isWay(b) && !b.part().equals(device.name()))
-                                .isPresent()));
+  private static List<ShortestWays> waysFrom(Circuit circuit, Source output) {
+    return Stream.of(output.to(), output.from())
+        .map(pole -> circuit.waysFrom(pole, PowerSide::isWay))
+        .toList();
   }
 
   private static Optional<Written<Quantity>> written(Part device) {

@@ -45,7 +45,7 @@ final class PolesNeutralShared implements Rule {
               "Give each circuit its own neutral, or put one device that opens all their lines"
                   + " together in the place of the separate ones.")
           .blind(
-              "Handle ties between one-pole breakers, which cannot be written; a neutral shared"
+              "Handle ties between one-pole breakers; a neutral shared"
                   + " with a circuit that is not written; the joints of a panel; a pin that a"
                   + " change-over brings now to a line and now to the neutral.")
           .sources("iec-60364-5-52-neutral", "nec", "circuit-theory")
@@ -81,33 +81,48 @@ final class PolesNeutralShared implements Rule {
     List<NeutralWay> all = NeutralWay.all(study);
     Map<List<NeutralWay>, List<Conductor>> groups = new LinkedHashMap<>();
     Set<NeutralWay> sharing = new LinkedHashSet<>();
-    for (Conductor wire : wires(all)) {
-      List<NeutralWay> ways = all.stream().filter(w -> w.returnsBy(wire)).toList();
-      if (ways.stream().map(NeutralWay::devices).distinct().count() > 1 && !isBoard(wire)) {
-        groups.computeIfAbsent(ways, k -> new ArrayList<>()).add(wire);
-        sharing.addAll(ways);
-      }
-    }
+    returning(all)
+        .forEach(
+            (wire, ways) -> {
+              if (separate(ways) && !isBoard(wire)) {
+                groups.computeIfAbsent(ways, k -> new ArrayList<>()).add(wire);
+                sharing.addAll(ways);
+              }
+            });
     List<Outcome> outcomes = new ArrayList<>();
-    if (all.stream().map(NeutralWay::devices).distinct().count() > 1) {
+    if (separate(all)) {
       all.stream().filter(w -> !sharing.contains(w)).forEach(w -> outcomes.add(sound(w)));
     }
     // the wires of one and the same loads belong to one finding
     Map<Set<Part>, Shared> causes = new LinkedHashMap<>();
     groups.forEach(
-        (ways, wires) ->
-            causes.merge(
-                new LinkedHashSet<>(new Shared(ways, wires).devices()),
-                new Shared(ways, wires),
-                (a, b) -> a.ways().size() >= b.ways().size() ? a : b));
+        (ways, wires) -> {
+          Shared shared = new Shared(ways, wires);
+          causes.merge(
+              new LinkedHashSet<>(shared.devices()),
+              shared,
+              (a, b) -> a.ways().size() >= b.ways().size() ? a : b);
+        });
     causes.values().forEach(shared -> outcomes.add(judge(study, shared)));
     return outcomes;
   }
 
-  private static Set<Conductor> wires(List<NeutralWay> all) {
-    Set<Conductor> wires = new LinkedHashSet<>();
-    all.forEach(w -> wires.addAll(w.wires()));
-    return wires;
+  /** What each wire returns, gathered in one pass. */
+  private static Map<Conductor, List<NeutralWay>> returning(List<NeutralWay> all) {
+    Map<Conductor, List<NeutralWay>> returning = new LinkedHashMap<>();
+    for (NeutralWay way : all) {
+      for (Conductor wire : way.wires()) {
+        List<NeutralWay> ways = returning.computeIfAbsent(wire, k -> new ArrayList<>());
+        if (way.returnsBy(wire)) {
+          ways.add(way);
+        }
+      }
+    }
+    return returning;
+  }
+
+  private static boolean separate(List<NeutralWay> ways) {
+    return ways.stream().map(NeutralWay::devices).distinct().count() > 1;
   }
 
   /** True for what joins neutrals where the circuits begin. */

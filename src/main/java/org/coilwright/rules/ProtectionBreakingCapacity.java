@@ -1,6 +1,7 @@
 package org.coilwright.rules;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -79,13 +80,14 @@ final class ProtectionBreakingCapacity implements Rule {
             .filter(source -> !source.isDirect())
             .map(source -> circuit.waysFrom(source.to(), PowerSide::isWay))
             .toList();
+    Map<Source, List<ShortestWays>> outputs = new HashMap<>();
     List<Outcome> outcomes = new ArrayList<>();
     for (Part part : circuit.netlist().parts().values()) {
       if (part instanceof Part.Fuse || (part instanceof Part.Protective p && !p.isRcd())) {
         Optional<Path> way = wayTo(circuit, part, lines);
         way.ifPresent(w -> outcomes.add(judge(circuit, part, w)));
         if (way.isEmpty()) {
-          direct.judge(circuit, part, FACTS).ifPresent(outcomes::add);
+          direct.judge(circuit, part, outputs, FACTS).ifPresent(outcomes::add);
         }
       }
     }
@@ -93,11 +95,11 @@ final class ProtectionBreakingCapacity implements Rule {
   }
 
   /**
-   * The shortest way from a line of the mains to the device, itself left out. The shortest way of
-   * all to one of its pins is that way as soon as it does not pass the device, and the pin whose
-   * way is shortest is never reached through the device.
+   * The shortest way from a source to the device, itself left out. The shortest way of all to one
+   * of its pins is that way as soon as it does not pass the device, and the pin whose way is
+   * shortest is never reached through the device.
    */
-  private static Optional<Path> wayTo(Circuit circuit, Part device, List<ShortestWays> ways) {
+  static Optional<Path> wayTo(Circuit circuit, Part device, List<ShortestWays> ways) {
     return ways.stream()
         .flatMap(
             from ->
