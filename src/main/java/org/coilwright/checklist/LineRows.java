@@ -3,6 +3,7 @@ package org.coilwright.checklist;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.coilwright.checklist.Expected.Band;
 import org.coilwright.netlist.Part;
 import org.coilwright.netlist.Terminal;
@@ -40,7 +41,7 @@ final class LineRows {
           Probing probing =
               DeadState.without(
                   tests.state().still(Probing.ohms(from, to)).operating(tests.state().heldIn()),
-                  java.util.Set.of(load.name()));
+                  Set.of(load.name()));
           if (wired && line.startsWith("L")) {
             Span drawn = tests.readings().drawn(probing);
             if (!drawn.isOpen() && !Double.isInfinite(drawn.high()) && anatomy.earthed(load)) {

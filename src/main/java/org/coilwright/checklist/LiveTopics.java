@@ -73,11 +73,11 @@ final class LiveTopics {
     List<Topic> topics = new ArrayList<>();
     boolean ownSupply = anatomy.inputs().isEmpty();
     if (ownSupply) {
-      topics.addAll(control(List.of(Section.Stage.ELV)));
+      topics.addAll(control(Section.Stage.ELV));
     }
     anatomy.mains().ifPresent(mains -> topics.add(incoming(mains)));
     if (!ownSupply) {
-      topics.addAll(control(List.of(Section.Stage.CONTROL)));
+      topics.addAll(control(Section.Stage.CONTROL));
     } else if (anatomy.mains().isPresent()) {
       topics.addAll(mainsCoils());
     }
@@ -144,7 +144,7 @@ final class LiveTopics {
   }
 
   /** The control side; coils on the mains along with it where that is on by then. */
-  private List<Topic> control(List<Section.Stage> stage) {
+  private List<Topic> control(Section.Stage stage) {
     boolean fed = !anatomy.inputs().isEmpty();
     CoilRows coils = new CoilRows(anatomy, texts);
     List<Row> rows = new ArrayList<>(coils.supplies());
@@ -166,7 +166,7 @@ final class LiveTopics {
       early().forEach(relay -> on.addAll(protectionOf(relay)));
     }
     rows.add(0, switchOn("control-on", "control", on));
-    return List.of(new Topic(keys, stage.get(0), texts.of("section.control"), beginWith(), rows));
+    return List.of(new Topic(keys, stage, texts.of("section.control"), beginWith(), rows));
   }
 
   private Row switchOn(String kind, String subject, Set<String> devices) {

@@ -37,8 +37,7 @@ final class LoadElements {
   private static OptionalDouble watts(Part.OtherLoad load, double powerFactor) {
     OptionalDouble byPower = byPower(load, powerFactor);
     OptionalDouble byCurrent = byCurrent(load, powerFactor);
-    // the plate of a motor gives the power at its shaft: what its wires carry is the more of the
-    // two
+    // a motor's plate gives the power at its shaft: what its wires carry is the more of the two
     boolean greater =
         byPower.isPresent()
             && byCurrent.isPresent()

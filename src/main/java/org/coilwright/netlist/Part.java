@@ -22,6 +22,13 @@ public sealed interface Part {
     return head().name();
   }
 
+  /** The mains input of a controller or supply, where one is written; empty for other parts. */
+  static Optional<MainsInput> inputOf(Part part) {
+    return part instanceof Controller controller
+        ? controller.mains()
+        : part instanceof DcSupply supply ? supply.input() : Optional.empty();
+  }
+
   /**
    * What every part has.
    *

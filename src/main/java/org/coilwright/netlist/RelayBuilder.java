@@ -22,11 +22,7 @@ import org.coilwright.quantity.Rating;
 
 /** Relays and contactors. */
 final class RelayBuilder {
-  /**
-   * s; the largest magnets of contactors stay below some tenths. What is written here to try a
-   * winding without resistance, as textbooks have it, stays below as well; the rules judge what is
-   * slow for a contact.
-   */
+  /** s; magnets stay below some tenths, textbook windings without resistance below this. */
   private static final double LONGEST_TIME_CONSTANT = 90;
 
   private final Problems problems;

@@ -50,7 +50,7 @@ public final class AllRules {
     all.add(new SupplyUnfed(tables));
     all.add(new SupplyWrongVoltage(tables));
     all.add(new SupplyRipple(tables));
-    all.add(new SupplyOverloaded(tables));
+    all.add(new SupplyOverloaded(sides));
     all.add(new SupplyInrush(tables));
     all.add(new SupplyUnfused(tables));
 

@@ -7,6 +7,7 @@ import org.coilwright.netlist.Part;
 import org.coilwright.rule.Outcome;
 import org.coilwright.rule.Outcome.Satisfied;
 import org.coilwright.rule.Outcome.Undecided;
+import org.coilwright.rule.Subject;
 import org.coilwright.sizing.LoadCurrent;
 import org.coilwright.sizing.PowerSide;
 import org.coilwright.solve.Study;
@@ -49,13 +50,10 @@ final class ByShaft {
   }
 
   private static Undecided undecided(Outcome outcome, String motor) {
-    return new Undecided(
-        outcome.rule(),
-        outcome.path(),
-        outcome.mark(),
-        "current of " + motor,
-        "Only the power at its shaft is written of %s: it takes more from the mains, as its plate says."
-            .formatted(motor),
-        "");
+    return new Subject(outcome.rule(), outcome.mark(), outcome.path())
+        .undecided(
+            "current of " + motor,
+            "Only the power at its shaft is written of %s: it takes more from the mains, as its plate says."
+                .formatted(motor));
   }
 }

@@ -78,10 +78,6 @@ final class CoilWiring {
     return wires;
   }
 
-  Nets ways() {
-    return ways;
-  }
-
   double tolerance() {
     return tolerance;
   }

@@ -48,7 +48,7 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
       return written.get().equals(CLASS_ONE);
     }
     return EARTHED.contains(part.head().is())
-        || SupplyInput.written(part).filter(in -> in.pins().contains(PE)).isPresent();
+        || Part.inputOf(part).filter(in -> in.pins().contains(PE)).isPresent();
   }
 
   /**
@@ -108,7 +108,7 @@ record Earthing(Part load, Node pin, Node mains, boolean byWire, Optional<Path> 
     List<Earthing> inputs = new ArrayList<>();
     for (MainsConsumer consumer : Regions.of(study).consumers()) {
       Part part = circuit.netlist().parts().get(consumer.name());
-      if (part != null && SupplyInput.written(part).isPresent() && isNeeded(part)) {
+      if (part != null && Part.inputOf(part).isPresent() && isNeeded(part)) {
         Optional<Node> pin = circuit.find(new Terminal(part.name(), PE));
         if (pin.isPresent() && !bars.isEmpty() && !consumer.fed(whole).isEmpty()) {
           inputs.add(of(ways, wires, part, pin.get(), bars));

@@ -120,25 +120,19 @@ final class LoadNoOverload implements Rule {
   /** Breakers with an overload release, if each line has one; else none. */
   private static List<Part.Protective> devices(PowerSide side, Part motor) {
     List<Part.Protective> all = new ArrayList<>();
-    for (Way way : side.waysOf(motor)) {
-      if (way.line()) {
-        Optional<Part.Protective> one =
-            on(side, way).filter(b -> b.overloadSetting().isPresent()).findFirst();
-        if (one.isEmpty()) {
-          return List.of();
-        }
-        all.add(one.get());
+    for (Way way : side.linesTo(motor)) {
+      Optional<Part.Protective> one =
+          on(side, way).filter(b -> b.overloadSetting().isPresent()).findFirst();
+      if (one.isEmpty()) {
+        return List.of();
       }
+      all.add(one.get());
     }
     return all.stream().distinct().toList();
   }
 
   private static List<Part.Protective> breakers(PowerSide side, Part motor) {
-    return side.waysOf(motor).stream()
-        .filter(Way::line)
-        .flatMap(way -> on(side, way))
-        .distinct()
-        .toList();
+    return side.linesTo(motor).stream().flatMap(way -> on(side, way)).distinct().toList();
   }
 
   private static Stream<Part.Protective> on(PowerSide side, Way way) {

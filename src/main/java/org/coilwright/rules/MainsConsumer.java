@@ -31,7 +31,7 @@ record MainsConsumer(String name, Mark mark, List<Node> pins) {
       all.add(new MainsConsumer(coil.part(), coil.mark(), List.of(coil.from(), coil.to())));
     }
     for (Part part : circuit.netlist().parts().values()) {
-      SupplyInput.written(part)
+      Part.inputOf(part)
           .map(
               in ->
                   new MainsConsumer(

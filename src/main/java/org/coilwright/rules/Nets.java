@@ -36,7 +36,7 @@ final class Nets {
 
   /** Points that wires and contacts, in any position, join. */
   static Nets ofWiresAndContacts(Circuit circuit) {
-    return new Nets(circuit, b -> b instanceof Branch.Conductor || b instanceof Branch.Contact);
+    return ofWaysAnd(circuit, b -> false);
   }
 
   /** The same, and what else is to count as a way. */

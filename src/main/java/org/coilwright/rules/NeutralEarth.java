@@ -177,13 +177,9 @@ record NeutralEarth(Set<Node> earth, Set<Node> neutral, List<Branch> joints, Set
   }
 
   private static boolean isPe(Circuit circuit, Terminal terminal) {
-    Part part = circuit.netlist().parts().get(terminal.part());
-    Optional<Part.MainsInput> input =
-        part instanceof Part.Controller controller
-            ? controller.mains()
-            : part instanceof Part.DcSupply supply ? supply.input() : Optional.empty();
     return terminal.pin().equals(Earthing.PE)
-        || input
+        || Optional.ofNullable(circuit.netlist().parts().get(terminal.part()))
+            .flatMap(Part::inputOf)
             .filter(i -> i.pins().size() > 2 && i.pins().get(2).equals(terminal.pin()))
             .isPresent();
   }

@@ -214,17 +214,15 @@ final class PolesDevicesApart implements Rule {
 
   /** True for breakers that share one tie. */
   private static boolean isTied(List<Part> apart) {
-    return apart.stream()
-                .map(
-                    p ->
-                        p instanceof Part.Protective breaker
-                            ? breaker.handleTie().map(Written::value)
-                            : Optional.<String>empty())
-                .distinct()
-                .count()
-            == 1
-        && apart.get(0) instanceof Part.Protective first
-        && first.handleTie().isPresent();
+    Set<Optional<String>> ties =
+        apart.stream().map(PolesDevicesApart::tie).collect(Collectors.toSet());
+    return ties.size() == 1 && !ties.contains(Optional.<String>empty());
+  }
+
+  private static Optional<String> tie(Part part) {
+    return part instanceof Part.Protective breaker
+        ? breaker.handleTie().map(Written::value)
+        : Optional.empty();
   }
 
   /** The first with as many poles, and the wires of the others on these. */

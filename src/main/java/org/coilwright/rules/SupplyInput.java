@@ -43,13 +43,6 @@ record SupplyInput(Part part, MainsInput input, List<Node> pins, List<Feed> feed
     return study.derived(All.class, s -> new All(workedOut(s))).inputs();
   }
 
-  /** The written input of a device that can have one. */
-  static Optional<MainsInput> written(Part part) {
-    return part instanceof Part.Controller controller
-        ? controller.mains()
-        : part instanceof Part.DcSupply supply ? supply.input() : Optional.empty();
-  }
-
   /** The netlist key it stands under: {@code mains} or {@code input}. */
   static String key(Part part) {
     return part instanceof Part.Controller ? "mains" : "input";
@@ -59,7 +52,7 @@ record SupplyInput(Part part, MainsInput input, List<Node> pins, List<Feed> feed
     Map<State, Feeding> feedings = new HashMap<>();
     List<SupplyInput> inputs = new ArrayList<>();
     for (Part part : study.circuit().netlist().parts().values()) {
-      written(part)
+      Part.inputOf(part)
           .map(input -> of(study, part, input, feedings))
           .filter(input -> input.pins().size() > 1)
           .ifPresent(inputs::add);

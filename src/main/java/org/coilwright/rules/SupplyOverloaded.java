@@ -7,7 +7,6 @@ import org.coilwright.rule.RuleFacts;
 import org.coilwright.rule.Weight;
 import org.coilwright.solve.Study;
 import org.coilwright.table.Cited;
-import org.coilwright.table.Tables;
 
 /** What can be on together draws more, steadily, than the supply gives. */
 final class SupplyOverloaded implements Rule {
@@ -44,9 +43,9 @@ final class SupplyOverloaded implements Rule {
   private final PowerSides sides;
   private final Cited<Double> tolerance;
 
-  SupplyOverloaded(Tables tables) {
-    sides = new PowerSides(tables);
-    tolerance = tables.figure("coil.resistance-tolerance");
+  SupplyOverloaded(PowerSides sides) {
+    this.sides = sides;
+    tolerance = sides.tables().figure("coil.resistance-tolerance");
   }
 
   @Override

@@ -64,7 +64,7 @@ final class SupplyUnfed implements Rule {
     }
     for (Part part : study.circuit().netlist().parts().values()) {
       boolean needs = part instanceof Part.Controller || part instanceof Part.DcSupply;
-      if (needs && SupplyInput.written(part).isEmpty() && SupplyInput.isUsed(study, part)) {
+      if (needs && Part.inputOf(part).isEmpty() && SupplyInput.isUsed(study, part)) {
         outcomes.add(
             Subject.of(FACTS, part.head().mark(), part.name())
                 .undecided(

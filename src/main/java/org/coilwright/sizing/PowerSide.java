@@ -207,12 +207,8 @@ public final class PowerSide {
     if (ways.containsKey(part)) {
       return waysOf(part).stream().filter(Way::line).toList();
     }
-    Optional<Part.MainsInput> input =
-        part instanceof Part.Controller controller
-            ? controller.mains()
-            : part instanceof Part.DcSupply supply ? supply.input() : Optional.empty();
     List<Way> found = new ArrayList<>();
-    for (String pin : input.map(Part.MainsInput::pins).orElse(List.of())) {
+    for (String pin : Part.inputOf(part).map(Part.MainsInput::pins).orElse(List.of())) {
       Optional<Node> node = circuit().find(new Terminal(part.name(), pin));
       for (Source source : circuit().branches(Source.class)) {
         if (!source.isDirect() && node.isPresent()) {
